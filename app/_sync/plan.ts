@@ -1,0 +1,49 @@
+import type * as Y from 'yjs'
+import type { Evening } from '#lib/domain/evening.ts'
+import type { RunningOrder } from '#lib/domain/running-order.ts'
+import type { Command, Hello, Outcome } from '#lib/plan/wire.ts'
+
+/** Where this device's copy stands against the server's. "saved" is said only on acknowledgement. */
+export type Link =
+  | { readonly kind: 'connecting' }
+  | { readonly kind: 'saved' }
+  | { readonly kind: 'saving' }
+  /** `unsent`: edits are kept on this device and go out when the connection is back. */
+  | { readonly kind: 'offline'; readonly unsent: boolean }
+  | { readonly kind: 'closed'; readonly why: 'sign-in' | 'removed' | 'gone' | 'other-epoch' | 'refused' | 'reload' }
+
+/** The running order against the plan on this screen. */
+export type OrderState =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'current'; readonly order: RunningOrder }
+  /** `order`, if any, is of an earlier plan. */
+  | { readonly kind: 'planning'; readonly order: RunningOrder | null }
+  | { readonly kind: 'failed'; readonly order: RunningOrder | null; readonly why: string }
+
+type WithoutOp<T> = T extends unknown ? Omit<T, 'op'> : never
+/** A command before it has its operation id. */
+export type Wanted = WithoutOp<Command>
+
+/** The one bridge between the shared plan and the screens. */
+export interface Plan {
+  readonly doc: Y.Doc
+  /** The plan as it reads now; a new object whenever it changes. */
+  readonly evening: Evening
+  /** What could not be read of the document, in words for the host. */
+  readonly reports: readonly string[]
+  readonly me: Hello | null
+  readonly link: Link
+  readonly order: OrderState
+  /** Claims asked for and not yet answered: target → cook. */
+  readonly asking: ReadonlyMap<string, string>
+  /** Sends a command, at once or when the connection is back; resolves with what became of it. */
+  readonly send: (command: Wanted) => Promise<Outcome>
+  /** Runs an edit as one of this person's own, so that undo takes back this and nothing else. */
+  readonly edit: <T>(change: (doc: Y.Doc) => T) => T
+  readonly undo: () => void
+  readonly redo: () => void
+  readonly canUndo: boolean
+  readonly canRedo: boolean
+  /** The server's clock, in milliseconds since 1970. */
+  readonly now: () => number
+}

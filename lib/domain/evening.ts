@@ -1,0 +1,40 @@
+import { z } from 'zod'
+import { At, Id, line, Zone } from './atoms.ts'
+import { Ingredient, Rules } from './ingredient.ts'
+import { Cook, Kitchen } from './kitchen.ts'
+import { Course, Dish, Step } from './menu.ts'
+import { Claim, Drink, Guest, NightFact } from './people.ts'
+import { isDate } from './time.ts'
+
+export const EVENING_FORMAT = 'tableward/1'
+
+/** One dinner, whole: the file format, the demo, the tests and the planner's input. */
+export const Evening = z.strictObject({
+  format: z.literal(EVENING_FORMAT),
+  id: Id,
+  name: line(120),
+  /** yyyy-mm-dd in `zone`. */
+  date: z.string().refine(isDate, 'must be a date, yyyy-mm-dd'),
+  zone: Zone,
+  guestsFrom: At,
+  sitDown: At,
+  covers: z.int().min(1).max(60),
+  rules: Rules,
+  /** The kitchen beside the table. */
+  host: Id,
+  kitchens: z.array(Kitchen).max(12),
+  cooks: z.array(Cook).max(24),
+  courses: z.array(Course).max(24),
+  dishes: z.array(Dish).max(120),
+  steps: z.array(Step).max(600),
+  ingredients: z.array(Ingredient).max(2000),
+  drinks: z.array(Drink).max(120),
+  guests: z.array(Guest).max(120),
+  claims: z.array(Claim).max(1000),
+  night: z.array(NightFact).max(5000),
+})
+export type Evening = z.infer<typeof Evening>
+
+/** Sorts siblings as every screen and every plan sees them: by order key, ties by id. */
+export const bySiblingOrder = (a: { order: string; id: string }, b: { order: string; id: string }): number =>
+  a.order < b.order ? -1 : a.order > b.order ? 1 : a.id < b.id ? -1 : a.id > b.id ? 1 : 0

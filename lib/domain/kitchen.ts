@@ -1,0 +1,68 @@
+import { z } from 'zod'
+import { At, Celsius, Duration, Id, line } from './atoms.ts'
+
+export const RingSize = z.enum(['small', 'medium', 'large'])
+export type RingSize = z.infer<typeof RingSize>
+export const Keep = z.enum(['cold', 'frozen'])
+
+/** What can be occupied in a kitchen. A place of a cold kit is a flat tray or a tall pot. */
+export const Kit = z.discriminatedUnion('kind', [
+  z.strictObject({ id: Id, kind: z.literal('ring'), size: RingSize, count: z.int().min(1).max(8) }),
+  z.strictObject({
+    id: Id,
+    kind: z.literal('oven'),
+    name: line(60),
+    shelves: z.int().min(1).max(8),
+    maxC: Celsius,
+    /** °C a minute when heating and when cooling. */
+    upPerMin: z.number().min(0.5).max(60).default(8),
+    downPerMin: z.number().min(0.5).max(60).default(3),
+  }),
+  z.strictObject({ id: Id, kind: z.literal('cold'), keep: Keep, places: z.int().min(1).max(60) }),
+  z.strictObject({ id: Id, kind: z.literal('worktop'), places: z.int().min(1).max(60) }),
+  z.strictObject({ id: Id, kind: z.literal('tool'), tool: line(40).min(1), count: z.int().min(1).max(60) }),
+])
+export type Kit = z.infer<typeof Kit>
+
+export const Kitchen = z.strictObject({
+  id: Id,
+  name: line(80),
+  /** Carrying time to the host's table; zero for the host's own kitchen. */
+  toTable: Duration,
+  kit: z.array(Kit).max(60),
+})
+export type Kitchen = z.infer<typeof Kitchen>
+
+export const Presence = z.strictObject({ kitchen: Id, from: At, to: At })
+export type Presence = z.infer<typeof Presence>
+
+export const Cook = z.strictObject({
+  id: Id,
+  name: line(80),
+  host: z.boolean(),
+  /** Sits at the table with the guests: the minutes missed there are counted. */
+  eats: z.boolean(),
+  /** Hands-on minutes are multiplied by it. */
+  pace: z.number().min(0.6).max(1.6).default(1),
+  presence: z.array(Presence).max(40),
+})
+export type Cook = z.infer<typeof Cook>
+
+/** What a step occupies while it runs. */
+export const Use = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('ring'), size: RingSize }),
+  z.strictObject({
+    kind: z.literal('oven'),
+    oven: Id.optional(),
+    shelves: z.int().min(1).max(8),
+    lowC: Celsius,
+    highC: Celsius,
+    preheated: z.boolean(),
+    /** From the start of the step: nothing else in, out or touched strictly inside it. */
+    doorShut: Duration.optional(),
+  }),
+  z.strictObject({ kind: z.literal('cold'), keep: Keep, places: z.int().min(1).max(60) }),
+  z.strictObject({ kind: z.literal('worktop'), places: z.int().min(1).max(60) }),
+  z.strictObject({ kind: z.literal('tool'), tool: line(40).min(1), count: z.int().min(1).max(60) }),
+])
+export type Use = z.infer<typeof Use>

@@ -1,0 +1,60 @@
+import { z } from 'zod'
+import { At, Duration, Id, Instant, line, OrderKey, paragraphs, Word } from './atoms.ts'
+
+export const NeedGrade = z.enum(['dislikes', 'avoids', 'allergy', 'severe'])
+
+/** A guest's answer; stands in the host's export only. `needs: null` is not known, which is never safe. */
+export const Guest = z.strictObject({
+  id: Id,
+  name: line(80),
+  reply: z.enum(['waiting', 'yes', 'no', 'maybe']),
+  child: z.boolean(),
+  portion: z.number().positive().max(5),
+  arrives: At.optional(),
+  needs: z
+    .array(z.strictObject({ need: Word, grade: NeedGrade }))
+    .max(40)
+    .nullable(),
+  drinks: z.enum(['alcohol', 'none', 'unknown']),
+  drives: z.boolean(),
+  words: paragraphs(2000),
+})
+export type Guest = z.infer<typeof Guest>
+
+export const Drink = z.strictObject({
+  id: Id,
+  course: Id,
+  order: OrderKey,
+  name: line(120),
+  role: z.enum(['with', 'without']),
+  /** Millilitres for each person. */
+  mlEach: z.number().min(0).max(2000),
+  /** Percent alcohol by volume. */
+  abv: z.number().min(0).max(96),
+  servedC: z.number().min(-20).max(100).optional(),
+})
+export type Drink = z.infer<typeof Drink>
+
+/** A cook takes a course, a dish or a step; the nearest claim to a step wins. */
+export const Claim = z.strictObject({ target: Id, cook: Id, also: z.array(Id).max(2).optional() })
+export type Claim = z.infer<typeof Claim>
+
+/** What happened on the night. `by` is the cook who said so. */
+export const NightFact = z.union([
+  z.strictObject({
+    step: Id,
+    started: Instant.optional(),
+    done: Instant.optional(),
+    extra: Duration.optional(),
+    by: Id,
+  }),
+  z.strictObject({
+    course: Id,
+    toTable: Instant.optional(),
+    nearlyDone: Instant.optional(),
+    platesOff: Instant.optional(),
+    by: Id,
+  }),
+  z.strictObject({ sitDown: Instant, by: Id }),
+])
+export type NightFact = z.infer<typeof NightFact>

@@ -1,0 +1,81 @@
+import { z } from 'zod'
+import { Id } from '#lib/domain/atoms.ts'
+import { RunningOrder } from '#lib/domain/running-order.ts'
+
+/**
+ * Message types of our own on the y-websocket connection (0-3 are the library's). Each frame is varUint(type), then one
+ * JSON string, but for `ack`, which is varUint(frames).
+ */
+export const WIRE = {
+  /** server → client, first of all: who you are here, which document this is. */
+  hello: 10,
+  /** server → client: so many of this connection's document frames are stored, in order. */
+  ack: 11,
+  /** client → server: a command with an operation id, repeatable. */
+  command: 12,
+  /** server → client: what became of it. */
+  outcome: 13,
+  /** server → client: the running order, or that one is being planned. */
+  order: 14,
+  /** both ways, every 5 s: the server's clock. */
+  beat: 15,
+} as const
+
+/** Close codes: the client stops retrying on every one of them. */
+export const CLOSE = {
+  signIn: 4401,
+  removed: 4403,
+  gone: 4404,
+  otherEpoch: 4409,
+  refused: 4422,
+  reload: 4426,
+} as const
+
+export const LAYOUT_VERSION = 1
+
+export const Hello = z.strictObject({
+  epoch: z.string(),
+  layout: z.int(),
+  minClient: z.int(),
+  member: Id,
+  role: z.enum(['host', 'cook']),
+  /** Which cook of the evening this member is; null until one is chosen. */
+  cook: Id.nullable(),
+  serverMs: z.number(),
+})
+export type Hello = z.infer<typeof Hello>
+
+/** A random operation id: the same one twice is done once. */
+const op = z.string().regex(/^[A-Za-z0-9-]{8,64}$/)
+
+export const Command = z.discriminatedUnion('kind', [
+  z.strictObject({ op, kind: z.literal('claim'), target: Id, cook: Id, also: z.array(Id).max(2).optional() }),
+  z.strictObject({ op, kind: z.literal('release'), target: Id, cook: Id }),
+  z.strictObject({ op, kind: z.literal('reassign'), target: Id, from: Id, cook: Id }),
+])
+export type Command = z.infer<typeof Command>
+
+export const CommandRefusal = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('taken'), by: Id }),
+  z.strictObject({ kind: z.literal('not-yours') }),
+  z.strictObject({ kind: z.literal('unknown-target') }),
+  z.strictObject({ kind: z.literal('unknown-cook') }),
+  z.strictObject({ kind: z.literal('not-stored') }),
+])
+export type CommandRefusal = z.infer<typeof CommandRefusal>
+
+export const Outcome = z.discriminatedUnion('kind', [
+  z.strictObject({ op, kind: z.literal('done') }),
+  z.strictObject({ op, kind: z.literal('refused'), why: CommandRefusal }),
+])
+export type Outcome = z.infer<typeof Outcome>
+
+/** `hash` is that of the problem the order belongs to; a client whose own hash differs shows "being planned again". */
+export const OrderMessage = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('order'), hash: z.string(), order: RunningOrder }),
+  z.strictObject({ kind: z.literal('planning'), hash: z.string() }),
+  z.strictObject({ kind: z.literal('failed'), hash: z.string(), why: z.string().max(400) }),
+])
+export type OrderMessage = z.infer<typeof OrderMessage>
+
+export const Beat = z.strictObject({ serverMs: z.number() })

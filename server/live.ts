@@ -1,0 +1,70 @@
+import type { WebSocket } from 'ws'
+import type { Evening } from '#lib/domain/evening.ts'
+import type { OrderMessage } from '#lib/plan/wire.ts'
+import type { PrismaClient } from '#prisma/client/client.ts'
+
+/** Who sits on a socket: checked at the upgrade, and again whenever a membership is revoked. */
+export interface Seat {
+  readonly eveningId: string
+  readonly memberId: string
+  readonly userId: string
+  readonly name: string
+  readonly role: 'host' | 'cook'
+  readonly cook: string | null
+}
+
+/** The shared plans: the one place where a plan is created, read and written. */
+export interface Rooms {
+  /** Makes the document of a new evening. Throws when the evening already has one: a plan is never overwritten. */
+  create(eveningId: string, evening: Evening): Promise<void>
+  /** The plan as it stands, from memory or from disk. Claims are in it, guests are not. */
+  read(eveningId: string): Promise<Evening>
+  /** Takes over an open socket. */
+  connect(socket: WebSocket, seat: Seat): void
+  /** Closes every socket of a member (or of a whole evening) with this code. */
+  closeMember(memberId: string, code: number): void
+  closeEvening(eveningId: string, code: number): void
+  /** A member's seat changed (which cook they are): told at their next hello, sockets are asked to come again. */
+  reseat(memberId: string): void
+  sendOrder(eveningId: string, message: OrderMessage): void
+  /** Called after each commit with the plan as it then stands, and once when a room opens. */
+  onPlan(listener: (eveningId: string, evening: Evening) => void): void
+  /** Called when the last socket of an evening has gone. */
+  onEmpty(listener: (eveningId: string) => void): void
+  /** Commits what is under way and closes every socket with 1012. */
+  close(): Promise<void>
+}
+
+export interface Planner {
+  /** Plans again when the problem's hash is a new one. Cheap to call on every commit. */
+  plan(eveningId: string, evening: Evening): void
+  /** What to show somebody who has just come: the stored order, or that it is being planned. */
+  current(eveningId: string, evening: Evening): Promise<OrderMessage>
+  forget(eveningId: string): void
+  close(): Promise<void>
+}
+
+export interface Live {
+  readonly db: PrismaClient
+  readonly rooms: Rooms
+  readonly planner: Planner
+  /** The web address people use, without a trailing slash. */
+  readonly address: string
+}
+
+const KEY = Symbol.for('tableward.live')
+type Holder = { [KEY]?: Live }
+
+/**
+ * The server's running parts. They live on globalThis because the server's bundle and Next's are two copies of every
+ * module: this file is the only bridge between them.
+ */
+export const live = (): Live => {
+  const found = (globalThis as Holder)[KEY]
+  if (!found) throw new Error('the server has not started: start it with npm start or npm run dev')
+  return found
+}
+
+export const setLive = (parts: Live): void => {
+  ;(globalThis as Holder)[KEY] = parts
+}
