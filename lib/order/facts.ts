@@ -1,0 +1,87 @@
+import { secondsOf, TICK_SECONDS } from '#lib/domain/duration.ts'
+import type { Evening } from '#lib/domain/evening.ts'
+import { msOfInstant, tickOfMs } from '#lib/domain/time.ts'
+import type { CookId, Fact } from '#lib/scheduling/problem.ts'
+
+/** All that was said of one step on the night. Later words replace earlier ones; extras add up. */
+export interface StepFact {
+  readonly started?: string
+  readonly done?: string
+  /** Ticks. */
+  readonly extra: number
+}
+
+export interface CourseFact {
+  readonly toTable?: string
+  readonly nearlyDone?: string
+  readonly platesOff?: string
+}
+
+export interface NightFacts {
+  readonly steps: ReadonlyMap<string, StepFact>
+  readonly courses: ReadonlyMap<string, CourseFact>
+  /** When the guests sat down, or are told to. */
+  readonly sitDown?: string
+}
+
+/** The night's facts gathered by what they are about. */
+export const gatherFacts = (evening: Evening): NightFacts => {
+  const steps = new Map<string, StepFact>()
+  const seconds = new Map<string, number>()
+  const courses = new Map<string, CourseFact>()
+  let sitDown: string | undefined
+  for (const fact of evening.night) {
+    if ('sitDown' in fact) sitDown = fact.sitDown
+    else if ('course' in fact) {
+      const { course, by: _by, ...said } = fact
+      courses.set(course, { ...courses.get(course), ...said })
+    } else {
+      const { step, by: _by, extra, ...said } = fact
+      if (extra !== undefined) seconds.set(step, (seconds.get(step) ?? 0) + secondsOf(extra))
+      steps.set(step, { ...steps.get(step), ...said, extra: Math.ceil((seconds.get(step) ?? 0) / TICK_SECONDS) })
+    }
+  }
+  return { steps, courses, ...(sitDown === undefined ? {} : { sitDown }) }
+}
+
+/** The tick of an instant: what began is never later than it was, what ended never earlier. */
+export const factTick = (evening: Evening, instant: string, edge: 'began' | 'ended'): number =>
+  tickOfMs(evening, msOfInstant(instant), edge === 'began' ? 'down' : 'up')
+
+interface BatchPlan {
+  readonly batches: number
+  readonly together: number
+  /** Ticks that one batch takes. */
+  readonly length: number
+  readonly cooks?: readonly CookId[]
+  readonly now?: number
+}
+
+/**
+ * What the words about a step say of each of its batches: undefined where one is still to come. A step that is done
+ * without having been started began one length before. Batches follow each other evenly: nobody taps for each pan.
+ */
+export const factsOfBatches = (evening: Evening, fact: StepFact, plan: BatchPlan): (Fact | undefined)[] => {
+  const rounds = Math.ceil(plan.batches / plan.together)
+  const round = (batch: number) => Math.floor(batch / plan.together)
+  const by = plan.cooks === undefined ? {} : { cooks: plan.cooks }
+  const batches = Array.from({ length: plan.batches }, (_, batch) => batch)
+  if (fact.done !== undefined) {
+    const end = factTick(evening, fact.done, 'ended')
+    const begun = fact.started === undefined ? end - plan.length * rounds : factTick(evening, fact.started, 'began')
+    const start = Math.min(begun, end)
+    const edge = (k: number) => start + Math.floor(((end - start) * k) / rounds)
+    return batches.map((batch) => ({ kind: 'done', start: edge(round(batch)), end: edge(round(batch) + 1), ...by }))
+  }
+  if (fact.started === undefined) return batches.map(() => undefined)
+  const start = factTick(evening, fact.started, 'began')
+  const elapsed = plan.now === undefined || plan.length === 0 ? 0 : Math.floor((plan.now - start - fact.extra) / plan.length)
+  const current = Math.min(rounds - 1, Math.max(0, elapsed))
+  const edge = (k: number) => start + k * plan.length + (k > 0 ? fact.extra : 0)
+  return batches.map((batch) => {
+    const k = round(batch)
+    if (k > current) return undefined
+    if (k < current) return { kind: 'done', start: edge(k), end: edge(k + 1), ...by }
+    return { kind: 'running', start: edge(k), atLeast: plan.length + (k === 0 ? fact.extra : 0), ...by }
+  })
+}

@@ -1,0 +1,138 @@
+import { ticksDown, ticksUp } from '#lib/domain/duration.ts'
+import type { Evening } from '#lib/domain/evening.ts'
+import type { Dish, Step, Way } from '#lib/domain/menu.ts'
+import type { Cue } from '#lib/domain/running-order.ts'
+import type { Activity, CookId, Mode, Problem } from '#lib/scheduling/problem.ts'
+import type { TickOf } from './clock.ts'
+import { factsOfBatches, type NightFacts } from './facts.ts'
+import { activityId, byText } from './ids.ts'
+import { useToProblem } from './kit-to-problem.ts'
+
+/** A step that is to be done tonight, and how many times. */
+export interface PlannedStep {
+  readonly step: Step
+  readonly dish: Dish | null
+  readonly batches: number
+}
+
+/** More pans of one thing than this are not a kitchen, but a slip of the pen that would drown the engine. */
+const MOST_BATCHES = 100
+
+const batchesOf = (evening: Evening, step: Step, dish: Dish | null): number => {
+  if (!step.batch) return 1
+  const portions = dish?.portions ?? evening.covers
+  // 0.9 / 0.3 is a little more than 3 in binary: three pans are enough.
+  return Math.min(MOST_BATCHES, Math.max(1, Math.ceil(portions / step.batch.portions - 1e-9)))
+}
+
+/** The steps of dishes that are on, and the chores, by id. */
+export const plannedSteps = (evening: Evening): PlannedStep[] => {
+  const dishes = new Map(evening.dishes.map((dish) => [dish.id, dish]))
+  return evening.steps
+    .flatMap((step) => {
+      const dish = step.dish === null ? null : dishes.get(step.dish)
+      if (dish === undefined || (dish !== null && dish.state !== 'on')) return []
+      return [{ step, dish, batches: batchesOf(evening, step, dish) }]
+    })
+    .sort((a, b) => byText(a.step.id, b.step.id))
+}
+
+/** The nearest claim wins: the step's, then its dish's, then its course's. */
+const claimedBy = (evening: Evening, { step, dish }: PlannedStep): CookId[] => {
+  for (const target of [step.id, dish?.id, dish?.course]) {
+    const claim = target === undefined ? undefined : evening.claims.find((each) => each.target === target)
+    if (claim) return [...new Set([claim.cook, ...(claim.also ?? [])])]
+  }
+  return []
+}
+
+const ATTENDING: Readonly<Record<Way['care'], (cooks: number) => number>> = {
+  'hands-on': (cooks) => cooks,
+  eye: () => 1,
+  leave: () => 0,
+}
+
+const modeOf = (way: Way, extra: number): Mode => {
+  const [least, likely, most] = [way.takes.least, way.takes.likely, way.takes.most].map((takes) => ticksUp(takes) + extra) as [
+    number,
+    number,
+    number,
+  ]
+  return {
+    care: way.care,
+    cooks: ATTENDING[way.care](way.cooks),
+    least,
+    likely,
+    most,
+    ...(way.upTo === undefined || way.care !== 'leave' ? {} : { upTo: Math.max(ticksDown(way.upTo), most) }),
+    touches: way.touches.map((touch) => ({
+      when: typeof touch.when === 'object' ? { every: Math.max(1, ticksDown(touch.when.every)) } : touch.when,
+      takes: ticksUp(touch.takes),
+      lateBy: ticksDown(touch.lateBy),
+    })),
+    uses: way.uses.map(useToProblem),
+  }
+}
+
+const placeOf = (evening: Evening, { step, dish }: PlannedStep): string =>
+  dish && (step.role === 'make' || step.role === 'carry') ? dish.kitchen : evening.host
+
+interface Context {
+  readonly evening: Evening
+  readonly tickOf: TickOf
+  readonly facts: NightFacts
+  readonly told: ReadonlyMap<string, Cue>
+  readonly now?: number
+  /** Where an activity without an `earliest` may begin. */
+  readonly opens: number
+}
+
+const activitiesOf = ({ evening, tickOf, facts, told, now, opens }: Context, planned: PlannedStep): Activity[] => {
+  const { step, dish, batches } = planned
+  const said = facts.steps.get(step.id)
+  const modes = step.ways.map((way) =>
+    modeOf(way, said && said.started === undefined && said.done === undefined ? said.extra : 0),
+  )
+  const place = placeOf(evening, planned)
+  const cue = told.get(activityId(step.id, 0, batches))
+  const mode = modes[cue?.way ?? 0] ?? modes[0]
+  const paces = cue?.cooks.map((id) => evening.cooks.find((cook) => cook.id === id)?.pace ?? 1) ?? []
+  const length = mode ? Math.ceil(mode.likely * (mode.care === 'hands-on' ? Math.max(...paces, paces.length ? 0 : 1) : 1)) : 0
+  const cooks = cue && cue.cooks.length > 0 ? { cooks: cue.cooks } : {}
+  const together = Math.min(batches, step.batch?.together ?? 1)
+  const happened = said ? factsOfBatches(evening, said, { batches, together, length, ...cooks, now }) : []
+  return Array.from({ length: batches }, (_, batch) => {
+    const fact = happened[batch]
+    return {
+      id: activityId(step.id, batch, batches),
+      place,
+      at: step.where,
+      ...(step.role === 'carry' && place !== evening.host ? { road: { to: evening.host } } : {}),
+      from: step.earliest ? tickOf(step.earliest, 'up') : opens,
+      ...(step.latest ? { to: tickOf(step.latest, 'down') } : {}),
+      ...(dish ? { delivery: dish.id } : {}),
+      plating: step.role === 'plate',
+      ...(step.vessel === undefined ? {} : { vessel: `${place}/${step.vessel}` }),
+      claimed: claimedBy(evening, planned),
+      modes,
+      ...(fact ? { fact } : {}),
+    }
+  })
+}
+
+/** Every step with its batches as activities, by step and batch. */
+export const activitiesToProblem = (context: Context, steps: readonly PlannedStep[]): Activity[] =>
+  steps.flatMap((planned) => activitiesOf(context, planned))
+
+/** Batches that may not all run at once. */
+export const togetherToProblem = (steps: readonly PlannedStep[]): Problem['together'][number][] =>
+  steps.flatMap(({ step, batches }) =>
+    step.batch && batches > step.batch.together
+      ? [
+          {
+            activities: Array.from({ length: batches }, (_, batch) => activityId(step.id, batch, batches)),
+            most: step.batch.together,
+          },
+        ]
+      : [],
+  )
