@@ -1,0 +1,150 @@
+import * as Y from 'yjs'
+import { z } from 'zod'
+import { Id, OrderKey } from '#lib/domain/atoms.ts'
+import { Evening } from '#lib/domain/evening.ts'
+import { Ingredient } from '#lib/domain/ingredient.ts'
+import { Cook, Kitchen } from '#lib/domain/kitchen.ts'
+import { Course, Dish, Step } from '#lib/domain/menu.ts'
+import { Claim, Drink, type NightFact } from '#lib/domain/people.ts'
+
+/**
+ * The shared plan is one Yjs document with one root map a noun.
+ *   meta      version, minClient, epoch, evening (its id): the server's
+ *   evening   field → JSON value: the host's
+ *   kitchens … drinks   id → Y.Map of field → JSON value; free text is a Y.Text: the cooks'
+ *   claims    target → { cook, also }, night   subject → fact: the server's, on a command
+ * Guests are never in it.
+ */
+export const ENTRY_ROOTS = ['kitchens', 'cooks', 'courses', 'dishes', 'steps', 'ingredients', 'drinks'] as const
+export type EntryRoot = (typeof ENTRY_ROOTS)[number]
+export const ROOTS = ['meta', 'evening', ...ENTRY_ROOTS, 'claims', 'night'] as const
+export type Root = (typeof ROOTS)[number]
+
+export interface EntryOf {
+  readonly kitchens: Kitchen
+  readonly cooks: Cook
+  readonly courses: Course
+  readonly dishes: Dish
+  readonly steps: Step
+  readonly ingredients: Ingredient
+  readonly drinks: Drink
+}
+
+const SHAPES = {
+  kitchens: Kitchen.shape,
+  cooks: Cook.shape,
+  courses: Course.shape,
+  dishes: Dish.shape,
+  steps: Step.shape,
+  ingredients: Ingredient.shape,
+  drinks: Drink.shape,
+} as const
+
+/** How one field of an entry is kept. `absent`: what it reads as when it is not there. */
+export interface Field {
+  readonly name: string
+  readonly schema: z.ZodType
+  readonly absent:
+    | { readonly kind: 'missing' }
+    | { readonly kind: 'left-out' }
+    | { readonly kind: 'value'; readonly value: unknown }
+  /** Free text, merged letter by letter; `most` letters are read. */
+  readonly text?: { readonly most: number; readonly lines: boolean }
+}
+
+const TEXTS: { readonly [root in EntryRoot]?: { readonly [field: string]: { readonly most: number; readonly lines: boolean } } } =
+  {
+    dishes: { notes: { most: 8000, lines: true } },
+    steps: { does: { most: 400, lines: false } },
+  }
+
+const fieldOf = (root: EntryRoot, name: string, schema: z.ZodType): Field => {
+  const text = TEXTS[root]?.[name]
+  if (text) return { name, schema, text, absent: { kind: 'value', value: '' } }
+  if (schema instanceof z.ZodOptional) return { name, schema: schema.unwrap() as z.ZodType, absent: { kind: 'left-out' } }
+  if (schema instanceof z.ZodDefault)
+    return { name, schema: schema.unwrap() as z.ZodType, absent: { kind: 'value', value: schema.parse(undefined) } }
+  return { name, schema, absent: { kind: 'missing' } }
+}
+
+const fieldsOf = (root: EntryRoot): ReadonlyMap<string, Field> =>
+  new Map(
+    Object.entries(SHAPES[root] as Record<string, z.ZodType>)
+      .filter(([name]) => name !== 'id')
+      .map(([name, schema]) => [name, fieldOf(root, name, schema)]),
+  )
+
+/** The fields of each root's entries as the evening has them, without `id`, `gone` and a kitchen's and cook's own `order`. */
+export const FIELDS: { readonly [root in EntryRoot]: ReadonlyMap<string, Field> } = {
+  kitchens: fieldsOf('kitchens'),
+  cooks: fieldsOf('cooks'),
+  courses: fieldsOf('courses'),
+  dishes: fieldsOf('dishes'),
+  steps: fieldsOf('steps'),
+  ingredients: fieldsOf('ingredients'),
+  drinks: fieldsOf('drinks'),
+}
+
+const GONE: Field = { name: 'gone', schema: z.boolean(), absent: { kind: 'left-out' } }
+const ORDER: Field = { name: 'order', schema: OrderKey, absent: { kind: 'left-out' } }
+
+/** The field of that name which an entry of this root may have in the document, or undefined. */
+export const documentField = (root: EntryRoot, name: string): Field | undefined =>
+  name === 'gone' ? GONE : (FIELDS[root].get(name) ?? (name === 'order' ? ORDER : undefined))
+
+/** The evening's own fields; its id stands in `meta`. */
+export const EVENING_FIELDS = {
+  name: Evening.shape.name,
+  date: Evening.shape.date,
+  zone: Evening.shape.zone,
+  guestsFrom: Evening.shape.guestsFrom,
+  sitDown: Evening.shape.sitDown,
+  covers: Evening.shape.covers,
+  rules: Evening.shape.rules,
+  host: Evening.shape.host,
+} as const
+export type EveningField = keyof typeof EVENING_FIELDS
+export type OwnFields = Pick<Evening, EveningField>
+
+export const isEveningField = (name: string): name is EveningField => Object.hasOwn(EVENING_FIELDS, name)
+export const isEntryRoot = (name: string): name is EntryRoot => (ENTRY_ROOTS as readonly string[]).includes(name)
+export const isId = (text: string): boolean => Id.safeParse(text).success
+
+/** The most entries of a root that an evening holds; what is beyond is not read. */
+export const MOST: { readonly [root in EntryRoot]: number } = {
+  kitchens: 12,
+  cooks: 24,
+  courses: 24,
+  dishes: 120,
+  steps: 600,
+  ingredients: 2000,
+  drinks: 120,
+}
+
+export const Meta = z.object({ version: z.int(), minClient: z.int(), epoch: z.string().min(1).max(80), evening: Id })
+export type Meta = z.infer<typeof Meta>
+
+/** A claim as it stands under its target. */
+export const ClaimEntry = Claim.omit({ target: true })
+export type ClaimEntry = z.infer<typeof ClaimEntry>
+
+/** The key of a fact of the night in its root: one a step, one a course, one for sitting down. */
+export const nightKey = (fact: NightFact): string =>
+  'step' in fact ? `step:${fact.step}` : 'course' in fact ? `course:${fact.course}` : 'sit-down'
+
+/** Whether a client of this role may write the root at all. The server alone writes meta, claims and night. */
+export const mayWrite = (role: 'host' | 'cook', root: string): boolean =>
+  isEntryRoot(root) || (root === 'evening' && role === 'host')
+
+/** The root map, or null when the document uses the name for another type. */
+export const rootMap = (doc: Y.Doc, root: Root): Y.Map<unknown> | null => {
+  const found = doc.share.get(root)
+  if (found && found.constructor !== Y.Map && found.constructor !== Y.AbstractType) return null
+  return doc.getMap(root)
+}
+
+/** The entry's map, also when it is gone; null when there is none. */
+export const entryMap = (doc: Y.Doc, root: EntryRoot, id: string): Y.Map<unknown> | null => {
+  const found = rootMap(doc, root)?.get(id)
+  return found instanceof Y.Map ? found : null
+}

@@ -1,0 +1,124 @@
+import * as Y from 'yjs'
+import { EVENING_FORMAT, type Evening } from '#lib/domain/evening.ts'
+import { Claim, NightFact } from '#lib/domain/people.ts'
+import {
+  type EntryOf,
+  type EntryRoot,
+  EVENING_FIELDS,
+  isEveningField,
+  isId,
+  Meta,
+  MOST,
+  nightKey,
+  type OwnFields,
+  type Root,
+  rootMap,
+} from './layout.ts'
+import { readEntry } from './read-entry.ts'
+import { type Entries, type Listed, repairEvening } from './repair.ts'
+
+/** What a document says. */
+export interface PlanReading {
+  readonly evening: Evening
+  /** What could not be read as it stands, each in one sentence; the same ones in the same order on every device. */
+  readonly reports: readonly string[]
+  /** What the server says of the document; null when nothing has come from it yet. */
+  readonly meta: Meta | null
+}
+
+/**
+ * Reads the plan. Total: whatever is in the document, the result is an evening that passes the evening's check. What is
+ * gone is left out; what cannot be read or leads nowhere is left out or put right, and reported. Equal documents give
+ * equal readings, and an entry that did not change is the same object as before.
+ */
+export const readPlan = (doc: Y.Doc): PlanReading => {
+  const reports: string[] = []
+  const meta = Meta.safeParse(fieldsOf(doc, 'meta'))
+  const own = readOwn(doc, reports, meta.success)
+  const entries: Entries = {
+    kitchens: readRoot(doc, 'kitchens', reports),
+    cooks: readRoot(doc, 'cooks', reports),
+    courses: readRoot(doc, 'courses', reports),
+    dishes: readRoot(doc, 'dishes', reports),
+    steps: readRoot(doc, 'steps', reports),
+    ingredients: readRoot(doc, 'ingredients', reports),
+    drinks: readRoot(doc, 'drinks', reports),
+  }
+  const evening: Evening = {
+    format: EVENING_FORMAT,
+    id: meta.success ? meta.data.evening : 'evening',
+    ...own,
+    ...repairEvening(own, entries, readClaims(doc), readNight(doc), reports),
+    guests: [],
+  }
+  return { evening, reports, meta: meta.success ? meta.data : null }
+}
+
+const fieldsOf = (doc: Y.Doc, root: Root): Record<string, unknown> => Object.fromEntries(rootMap(doc, root)?.entries() ?? [])
+
+/** Stands in for an own field of the evening that cannot be read. */
+const OWN: OwnFields = {
+  name: '',
+  date: '2000-01-01',
+  zone: 'UTC',
+  guestsFrom: { day: 0, time: '19:00' },
+  sitDown: { day: 0, time: '19:30' },
+  covers: 1,
+  rules: 'strictest',
+  host: 'kitchen',
+}
+
+const readOwn = (doc: Y.Doc, reports: string[], expected: boolean): OwnFields => {
+  const map = rootMap(doc, 'evening')
+  const own: Record<string, unknown> = { ...OWN }
+  for (const name of Object.keys(EVENING_FIELDS).filter(isEveningField)) {
+    const parsed = EVENING_FIELDS[name].safeParse(map?.get(name))
+    if (parsed.success) own[name] = parsed.data
+    else if (expected) reports.push(`The evening's ${name} was not readable.`)
+  }
+  return own as unknown as OwnFields
+}
+
+const NOUN: { readonly [root in EntryRoot]: string } = {
+  kitchens: 'kitchen',
+  cooks: 'cook',
+  courses: 'course',
+  dishes: 'dish',
+  steps: 'step',
+  ingredients: 'ingredient',
+  drinks: 'drink',
+}
+
+const readRoot = <R extends EntryRoot>(doc: Y.Doc, root: R, reports: string[]): Listed<EntryOf[R]> => {
+  const map = rootMap(doc, root)
+  const found: { key: string; entry: EntryOf[R] }[] = []
+  const gone = new Set<string>()
+  for (const id of [...(map?.keys() ?? [])].toSorted()) {
+    const value = map?.get(id)
+    if (!(value instanceof Y.Map) || !isId(id)) {
+      reports.push(`A ${NOUN[root]} was not readable.`)
+      continue
+    }
+    const reading = readEntry(root, id, value)
+    if (reading.kind === 'empty' || reading.kind === 'gone') gone.add(id)
+    else {
+      for (const why of reading.reports) reports.push(`The ${NOUN[root]} "${id}": ${why}.`)
+      if (reading.kind === 'whole') found.push({ key: reading.key, entry: reading.entry })
+    }
+  }
+  const sorted = found.toSorted((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : a.entry.id < b.entry.id ? -1 : 1))
+  if (sorted.length > MOST[root]) reports.push(`Only the first ${MOST[root]} of ${sorted.length} ${root} are read.`)
+  return { items: sorted.slice(0, MOST[root]).map(({ entry }) => entry), gone }
+}
+
+const readClaims = (doc: Y.Doc): Claim[] =>
+  [...(rootMap(doc, 'claims')?.entries() ?? [])].flatMap(([target, value]) => {
+    const parsed = Claim.safeParse(typeof value === 'object' ? { ...value, target } : null)
+    return parsed.success ? [parsed.data] : []
+  })
+
+const readNight = (doc: Y.Doc): NightFact[] =>
+  [...(rootMap(doc, 'night')?.entries() ?? [])].flatMap(([key, value]) => {
+    const parsed = NightFact.safeParse(value)
+    return parsed.success && nightKey(parsed.data) === key ? [parsed.data] : []
+  })

@@ -1,0 +1,109 @@
+import type { Cook, Use } from '#lib/domain/kitchen.ts'
+import type { Course, Dish, Step } from '#lib/domain/menu.ts'
+import { type EveningClock, epochMsOf } from '#lib/domain/time.ts'
+import { circularArrows } from './cut-cycles.ts'
+import { mapKept } from './tidy.ts'
+
+type Ids = ReadonlySet<string>
+type Report = (why: string) => void
+
+/** Keeps the hours of a cook that lie in a known kitchen and end after they begin. */
+export const repairCook = (cook: Cook, clock: EveningClock, kitchens: Ids, report: Report): Cook => {
+  const presence = cook.presence.filter((one) => {
+    const sound = kitchens.has(one.kitchen) && epochMsOf(clock, one.from) < epochMsOf(clock, one.to)
+    if (!sound) report(`Some hours of the cook "${cook.id}" are in no kitchen, or end before they begin: they are left out.`)
+    return sound
+  })
+  return presence.length === cook.presence.length ? cook : { ...cook, presence }
+}
+
+/** One welcome, the first; a lead who is a cook. */
+export const repairCourses = (courses: Course[], cooks: Ids, report: Report): Course[] => {
+  const welcome = courses.find((course) => course.welcome)
+  return mapKept(courses, (course) => {
+    const { welcome: _welcome, lead: _lead, ...rest } = course
+    const second = course.welcome !== undefined && course !== welcome
+    const leadless = course.lead !== undefined && !cooks.has(course.lead)
+    if (second) report(`Only one course can be the welcome: "${course.id}" is not.`)
+    if (leadless) report(`The cook who leads the course "${course.id}" is not there.`)
+    if (!second && !leadless) return course
+    return {
+      ...rest,
+      ...(course.welcome !== undefined && !second ? { welcome: course.welcome } : {}),
+      ...(course.lead !== undefined && !leadless ? { lead: course.lead } : {}),
+    }
+  })
+}
+
+const repairUses = (uses: Use[], ovens: Ids, of: string, report: Report): Use[] =>
+  mapKept(uses, (use) => {
+    if (use.kind !== 'oven' || use.oven === undefined || ovens.has(use.oven)) return use
+    report(`The oven "${use.oven}" of "${of}" is not there: any oven will do.`)
+    const { oven: _oven, ...any } = use
+    return any
+  })
+
+/** A step's waits for known steps other than itself, its ovens, and its window; circles of waits are not looked at. */
+export const repairStep = (step: Step, clock: EveningClock, steps: Ids, ovens: Ids, report: Report): Step => {
+  const after = step.after.filter((one) => {
+    const sound = steps.has(one.step) && one.step !== step.id
+    if (!sound) report(`The step "${step.id}" waits for "${one.step}", which is not there: it does not wait.`)
+    return sound
+  })
+  const ways = mapKept(step.ways, (way) => {
+    const uses = repairUses(way.uses, ovens, step.id, report)
+    return uses === way.uses ? way : { ...way, uses }
+  })
+  const late = step.earliest && step.latest && epochMsOf(clock, step.earliest) >= epochMsOf(clock, step.latest)
+  if (!late && ways === step.ways && after.length === step.after.length) return step
+  if (!late) return { ...step, ways, after }
+  report(`The step "${step.id}" would have to end before it may start: only its earliest start is kept.`)
+  const { latest: _latest, ...rest } = step
+  return { ...rest, ways, after }
+}
+
+interface Around {
+  readonly host: string
+  readonly kitchenIds: Ids
+  readonly ovens: Ids
+  readonly stepIds: Ids
+  /** Dishes that some step carries to the host's kitchen. */
+  readonly carried: Ids
+}
+
+/** Dishes in known kitchens, carried when made elsewhere, whose stand-ins and originals are there and not in a circle. */
+export const repairDishes = (dishes: Dish[], around: Around, report: Report): Dish[] => {
+  const ids: Ids = new Set(dishes.map((dish) => dish.id))
+  const standIns = circularArrows(
+    dishes.flatMap((dish) => (dish.standIn !== undefined && ids.has(dish.standIn) ? [{ from: dish.id, to: dish.standIn }] : [])),
+  )
+  const variants = circularArrows(
+    dishes.flatMap((dish) => (dish.variant && ids.has(dish.variant.of) ? [{ from: dish.id, to: dish.variant.of }] : [])),
+  )
+  const circling = (arrows: Iterable<{ readonly from: string }>): Ids => new Set([...arrows].map((arrow) => arrow.from))
+  const [roundStandIns, roundVariants] = [circling(standIns), circling(variants)]
+  return mapKept(dishes, (dish) => {
+    let next = dish
+    if (dish.standIn !== undefined && (!ids.has(dish.standIn) || roundStandIns.has(dish.id))) {
+      report(`The stand-in of the dish "${dish.id}" is not there, or stands in for it in a circle.`)
+      const { standIn: _standIn, ...rest } = next
+      next = rest
+    }
+    const of = dish.variant
+    if (of && (!ids.has(of.of) || !around.stepIds.has(of.fork) || roundVariants.has(dish.id))) {
+      report(`What the dish "${dish.id}" is a variant of is not there, or is a variant of it in a circle.`)
+      const { variant: _variant, ...rest } = next
+      next = rest
+    }
+    const uses = repairUses(dish.keeps.uses, around.ovens, dish.id, report)
+    if (uses !== dish.keeps.uses) next = { ...next, keeps: { ...next.keeps, uses } }
+    if (!around.kitchenIds.has(dish.kitchen)) {
+      report(`The kitchen of the dish "${dish.id}" is not there: it is made beside the table.`)
+      next = { ...next, kitchen: around.host }
+    } else if (dish.kitchen !== around.host && dish.state !== 'dropped' && !around.carried.has(dish.id)) {
+      report(`No step carries the dish "${dish.id}" from its kitchen: it is taken as made beside the table.`)
+      next = { ...next, kitchen: around.host }
+    }
+    return next
+  })
+}

@@ -1,0 +1,168 @@
+import type { Evening } from '#lib/domain/evening.ts'
+import type { Kitchen } from '#lib/domain/kitchen.ts'
+import type { Step } from '#lib/domain/menu.ts'
+import type { Claim, NightFact } from '#lib/domain/people.ts'
+import { epochMsOf } from '#lib/domain/time.ts'
+import { circularArrows } from './cut-cycles.ts'
+import type { EntryOf, EntryRoot, OwnFields } from './layout.ts'
+import { byParent, claimsInOrder, dishesInOrder, nightInOrder } from './reading-order.ts'
+import { repairCook, repairCourses, repairDishes, repairStep } from './repair-entries.ts'
+import { mapKept } from './tidy.ts'
+
+/** The entries of a root that can be read, in order, and the ids of those that were removed. */
+export interface Listed<T> {
+  readonly items: readonly T[]
+  readonly gone: ReadonlySet<string>
+}
+export type Entries = { readonly [R in EntryRoot]: Listed<EntryOf[R]> }
+
+type Lists = Pick<Evening, EntryRoot | 'claims' | 'night' | 'host' | 'guestsFrom'>
+type Ids = ReadonlySet<string>
+const idsOf = (items: readonly { readonly id: string }[]): Ids => new Set(items.map((item) => item.id))
+
+/**
+ * Makes one sound evening of entries that are each sound alone: ids unique, references that lead somewhere, no circles,
+ * windows in order. Deterministic; what it changes it reports, but for what went with its parent when that was removed.
+ */
+export const repairEvening = (
+  own: OwnFields,
+  entries: Entries,
+  claims: readonly Claim[],
+  night: readonly NightFact[],
+  reports: string[],
+): Lists => {
+  const report = (why: string) => reports.push(why)
+  const unique = uniqueIds(entries, report)
+  const kitchens = unique.kitchens.length > 0 ? unique.kitchens : [standIn(unique)]
+  const host = kitchens.some((kitchen) => kitchen.id === own.host) ? own.host : (kitchens[0]?.id ?? own.host)
+  if (host !== own.host && entries.kitchens.items.length > 0)
+    report(`The kitchen beside the table is not there; "${host}" stands in for it.`)
+  const guestsFrom = epochMsOf(own, own.guestsFrom) > epochMsOf(own, own.sitDown) ? own.sitDown : own.guestsFrom
+  if (guestsFrom !== own.guestsFrom) report('Guests cannot come after sitting down: they are expected then.')
+
+  const kitchenIds = idsOf(kitchens)
+  const ovens = idsOf(kitchens.flatMap((kitchen) => kitchen.kit.filter((kit) => kit.kind === 'oven')))
+  const cooks = mapKept(unique.cooks, (cook) => repairCook(cook, own, kitchenIds, report))
+  const cookIds = idsOf(cooks)
+  const courses = repairCourses(unique.courses, cookIds, report)
+  const dishesKept = withParent(unique.dishes, idsOf(courses), familiar(entries.courses), (dish) => dish.course, 'dish', report)
+  const stepsKept = withParent(unique.steps, idsOf(dishesKept), familiar(entries.dishes), (step) => step.dish, 'step', report)
+  const stepIds = idsOf(stepsKept)
+  const steps = cutAfters(
+    mapKept(stepsKept, (step) => repairStep(step, own, stepIds, ovens, report)),
+    report,
+  )
+  const carried: Ids = new Set(steps.flatMap((step) => (step.role === 'carry' && step.dish !== null ? [step.dish] : [])))
+  const dishes = dishesInOrder(repairDishes(dishesKept, { host, kitchenIds, ovens, stepIds, carried }, report), courses)
+  const dishIds = idsOf(dishes)
+  const ingredientsKept = withParent(
+    unique.ingredients,
+    dishIds,
+    familiar(entries.dishes),
+    (one) => one.dish,
+    'ingredient',
+    report,
+  )
+  const drinks = withParent(unique.drinks, idsOf(courses), familiar(entries.courses), (drink) => drink.course, 'drink', report)
+  return {
+    host,
+    guestsFrom,
+    kitchens,
+    cooks,
+    courses,
+    dishes,
+    steps: byParent(steps, dishes, (step) => step.dish),
+    ingredients: byParent(
+      mapKept(ingredientsKept, (one) => (one.step !== undefined && !stepIds.has(one.step) ? without(one, 'step') : one)),
+      dishes,
+      (one) => one.dish,
+    ),
+    drinks: byParent(drinks, courses, (drink) => drink.course),
+    claims: keptClaims(claims, cookIds, new Set([...idsOf(courses), ...dishIds, ...stepIds])),
+    night: keptFacts(night, cookIds, idsOf(courses), stepIds),
+  }
+}
+
+/** Ids that the document knows, whether or not the entry is read: what hangs on a removed one is removed with it. */
+const familiar = (listed: Listed<{ readonly id: string }>): Ids => new Set([...listed.gone, ...idsOf(listed.items)])
+
+type Unique = { readonly [R in EntryRoot]: EntryOf[R][] }
+
+/** The first to use an id keeps it, in the order in which the evening's check looks at them. */
+const uniqueIds = (entries: Entries, report: (why: string) => void): Unique => {
+  const seen = new Set<string>()
+  const isFirst = (id: string): boolean => {
+    if (seen.has(id)) report(`Two things have the id "${id}": the later one is left out.`)
+    return !seen.has(id) && Boolean(seen.add(id))
+  }
+  const firsts = <T extends { readonly id: string }>(items: readonly T[]): T[] => items.filter((item) => isFirst(item.id))
+  const kitchens = firsts(entries.kitchens.items).map((kitchen) => {
+    const kit = kitchen.kit.filter((one) => isFirst(one.id))
+    return kit.length === kitchen.kit.length ? kitchen : { ...kitchen, kit }
+  })
+  return {
+    kitchens,
+    cooks: firsts(entries.cooks.items),
+    courses: firsts(entries.courses.items),
+    dishes: firsts(entries.dishes.items),
+    steps: firsts(entries.steps.items),
+    ingredients: firsts(entries.ingredients.items),
+    drinks: firsts(entries.drinks.items),
+  }
+}
+
+/** A kitchen without kit for a plan that has none, under an id that nothing else has. */
+const standIn = (lists: Unique): Kitchen => {
+  const taken = new Set(Object.values(lists).flatMap((items) => items.map((item: { readonly id: string }) => item.id)))
+  let id = 'kitchen'
+  while (taken.has(id)) id = `${id}-`
+  return { id, name: '', toTable: 'PT0S', kit: [] }
+}
+
+const withParent = <T extends { readonly id: string }>(
+  items: readonly T[],
+  parents: Ids,
+  known: Ids,
+  parentOf: (item: T) => string | null,
+  noun: string,
+  report: (why: string) => void,
+): T[] =>
+  items.filter((item) => {
+    const parent = parentOf(item)
+    if (parent === null || parents.has(parent)) return true
+    if (!known.has(parent)) report(`The ${noun} "${item.id}" belongs to "${parent}", which is not there: it is left out.`)
+    return false
+  })
+
+/** Leaves out waits that go round in a circle. */
+const cutAfters = (steps: Step[], report: (why: string) => void): Step[] => {
+  const arrows = steps.flatMap((step) => step.after.map((after) => ({ from: step.id, to: after.step, after })))
+  const cut = circularArrows(arrows)
+  if (cut.size === 0) return steps
+  for (const arrow of cut)
+    report(`The steps "${arrow.from}" and "${arrow.to}" wait for each other in a circle: "${arrow.from}" does not.`)
+  const dropped = new Set([...cut].map((arrow) => arrow.after))
+  return mapKept(steps, (step) => {
+    const after = step.after.filter((one) => !dropped.has(one))
+    return after.length === step.after.length ? step : { ...step, after }
+  })
+}
+
+const without = <T extends object, K extends keyof T>(value: T, key: K): T => {
+  const { [key]: _cut, ...rest } = value
+  return rest as T
+}
+
+const keptClaims = (claims: readonly Claim[], cooks: Ids, targets: Ids): Claim[] =>
+  claimsInOrder(claims)
+    .filter((claim) => targets.has(claim.target) && cooks.has(claim.cook))
+    .slice(0, 1000)
+    .map((claim) =>
+      claim.also?.some((cook) => !cooks.has(cook)) ? { ...claim, also: claim.also.filter((c) => cooks.has(c)) } : claim,
+    )
+
+const keptFacts = (night: readonly NightFact[], cooks: Ids, courses: Ids, steps: Ids): NightFact[] =>
+  nightInOrder(night)
+    .filter((fact) => cooks.has(fact.by))
+    .filter((fact) => ('step' in fact ? steps.has(fact.step) : 'course' in fact ? courses.has(fact.course) : true))
+    .slice(0, 5000)
