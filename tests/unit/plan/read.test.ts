@@ -96,10 +96,10 @@ describe('reading what does not fit together', () => {
   test('L2 steps that wait for each other are cut at the same place on every device', () => {
     const doc = planOf(lamb)
     const [a, b, c] = lamb.steps.slice(0, 3).map((step) => step.id) as [string, string, string]
-    const after = (step: string) => [{ step, from: 'end', least: 'PT0S', kind: 'quality' }]
-    entry(doc, 'steps', a).set('after', after(b))
-    entry(doc, 'steps', b).set('after', after(c))
-    entry(doc, 'steps', c).set('after', after(a))
+    const waitFor = (step: string) => [{ step, from: 'end', least: 'PT0S', kind: 'quality' }]
+    entry(doc, 'steps', a).set('after', waitFor(b))
+    entry(doc, 'steps', b).set('after', waitFor(c))
+    entry(doc, 'steps', c).set('after', waitFor(a))
     const here = readPlan(doc)
     const there = readPlan(copyOf(doc))
     sound(here.evening)
