@@ -24,6 +24,12 @@ type WithoutOp<T> = T extends unknown ? Omit<T, 'op'> : never
 /** A command before it has its operation id. */
 export type Wanted = WithoutOp<Command>
 
+/** A command that was refused when its asker was gone: it had been given before the page was loaded again. */
+export interface Told {
+  readonly command: Command
+  readonly outcome: Extract<Outcome, { kind: 'refused' }>
+}
+
 /** The one bridge between the shared plan and the screens. */
 export interface Plan {
   readonly doc: Y.Doc
@@ -38,6 +44,9 @@ export interface Plan {
   readonly asking: ReadonlyMap<string, string>
   /** Sends a command, at once or when the connection is back; resolves with what became of it. */
   readonly send: (command: Wanted) => Promise<Outcome>
+  /** Refusals of commands given before a reload, to be shown until `hear` takes them away. */
+  readonly told: readonly Told[]
+  readonly hear: (op: string) => void
   /** Runs an edit as one of this person's own, so that undo takes back this and nothing else. */
   readonly edit: <T>(change: (doc: Y.Doc) => T) => T
   readonly undo: () => void

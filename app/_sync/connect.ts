@@ -1,0 +1,232 @@
+import type { Decoder } from 'lib0/decoding'
+import { WebsocketProvider } from 'y-websocket'
+import type * as Y from 'yjs'
+import { readAck, readBeat, readHello, readOrder, readOutcome, writeBeat, writeCommand } from '#lib/plan/frames.ts'
+import { CLOSE, type Command, type Hello, LAYOUT_VERSION, type OrderMessage, type Outcome, WIRE } from '#lib/plan/wire.ts'
+import { countingSocket } from './counting-socket.ts'
+import type { Link } from './plan.ts'
+import type { Timers } from './timers.ts'
+import type { Unsent } from './unsent.ts'
+
+const BEAT_MS = 5_000
+/** So long without a word from the server, and the connection is taken for dead. */
+const SILENCE_MS = 10_000
+const LISTEN_MS = 1_000
+/** How many beats the server's clock is taken from. */
+const BEATS_KEPT = 12
+
+export type Shut = Extract<Link, { kind: 'closed' }>['why']
+
+const SHUT: Readonly<Record<number, Shut>> = {
+  [CLOSE.signIn]: 'sign-in',
+  [CLOSE.removed]: 'removed',
+  [CLOSE.gone]: 'gone',
+  [CLOSE.otherEpoch]: 'other-epoch',
+  [CLOSE.refused]: 'refused',
+  [CLOSE.reload]: 'reload',
+}
+
+export interface Connection {
+  readonly link: () => Link
+  /** The server's clock. */
+  readonly now: () => number
+  /** Sends what waits; does nothing while there is no connection. */
+  readonly sendCommands: () => void
+  /** The browser says that the network has gone, or has come back. */
+  readonly tryAgain: () => void
+  readonly close: () => void
+}
+
+interface Parts {
+  readonly doc: Y.Doc
+  readonly eveningId: string
+  /** ws://host/sync */
+  readonly address: string
+  /** The document that this device's copy is of; null when it has none. */
+  readonly epoch: string | null
+  readonly Socket: typeof WebSocket
+  readonly timers: Timers
+  readonly unsent: Unsent
+  readonly commands: () => readonly Command[]
+  /** Edits that come from this device's stored copy, and are not new ones. */
+  readonly isOwnCopy: (origin: unknown) => boolean
+  readonly onHello: (hello: Hello) => void
+  readonly onOutcome: (outcome: Outcome) => void
+  readonly onOrder: (message: OrderMessage) => void
+  readonly onLink: () => void
+  /** The connection is over for good; `newEpoch` when it is known which document took the place of ours. */
+  readonly onShut: (why: Shut, newEpoch: string | null) => void
+  /** 2 s to 4 s, so that everybody does not come back at once. */
+  readonly patience: number
+}
+
+const newLine = () => ({
+  /** The server has said who this is. */
+  greeted: false,
+  /** Frames with the document in them, and how many of them the server has acknowledged. */
+  sent: 0,
+  acked: 0,
+  /** An edit came too late for this connection; the next one brings it. */
+  missed: false,
+  commands: new Set<string>(),
+})
+
+const every = (timers: Timers, ms: number, run: () => void): (() => void) => {
+  let cancel: () => void = () => undefined
+  const again = () => {
+    cancel = timers.after(ms, again)
+    run()
+  }
+  cancel = timers.after(ms, again)
+  return () => cancel()
+}
+
+/** Keeps the document and the server's the same, and knows whether they are. */
+export const connect = (parts: Parts): Connection => {
+  const { doc, timers, unsent } = parts
+  let shut: Shut | null = null
+  /** What is known of the connection under way; made anew with each one. */
+  let line = newLine()
+  let tried = false
+  let heardAt = timers.now()
+  let offsets: readonly number[] = []
+
+  const Counting = countingSocket(parts.Socket, (socket) => {
+    if (socket !== provider.ws) return
+    line.sent += 1
+    if (line.sent === 1) sendCommands()
+    parts.onLink()
+  })
+  const provider = new WebsocketProvider(parts.address, parts.eveningId, doc, {
+    connect: false,
+    disableBc: true,
+    WebSocketPolyfill: Counting,
+    maxBackoffTime: parts.patience,
+    params: parts.epoch === null ? {} : { epoch: parts.epoch },
+  })
+  provider.awareness.setLocalState(null)
+
+  const settle = () => {
+    if (isSaved()) unsent.clear()
+    parts.onLink()
+  }
+
+  const isSaved = (): boolean =>
+    provider.wsconnected && line.greeted && provider.synced && line.sent > 0 && line.acked >= line.sent && !line.missed
+
+  const link = (): Link => {
+    if (shut) return { kind: 'closed', why: shut }
+    if (isSaved()) return { kind: 'saved' }
+    if (provider.wsconnected && line.greeted) return unsent.any() ? { kind: 'saving' } : { kind: 'connecting' }
+    return tried ? { kind: 'offline', unsent: unsent.any() } : { kind: 'connecting' }
+  }
+
+  const end = (why: Shut, newEpoch: string | null = null) => {
+    shut = why
+    parts.onShut(why, newEpoch)
+    provider.disconnect()
+    parts.onLink()
+  }
+
+  // The answer to the server's question is on its way before them: what a command speaks of is known there by then.
+  const sendCommands = () => {
+    if (!provider.wsconnected || line.sent === 0) return
+    for (const command of parts.commands()) {
+      if (line.commands.has(command.op)) continue
+      line.commands.add(command.op)
+      provider.ws?.send(writeCommand(command))
+    }
+  }
+
+  /** What cannot be read is of a newer server, which says `reload` when that matters. */
+  const hang = <T>(type: number, read: (body: Decoder) => T | null, hear: (message: T) => void) => {
+    provider.messageHandlers[type] = (_encoder: unknown, body: Decoder) => {
+      heardAt = timers.now()
+      const message = read(body)
+      if (message === null) console.warn(`a message of type ${type} could not be read`)
+      else hear(message)
+    }
+  }
+
+  hang(WIRE.hello, readHello, (hello) => {
+    if (parts.epoch !== null && hello.epoch !== parts.epoch) return end('other-epoch', hello.epoch)
+    if (hello.minClient > LAYOUT_VERSION) return end('reload')
+    line.greeted = true
+    learnClock(hello.serverMs)
+    parts.onHello(hello)
+    parts.onLink()
+  })
+  hang(WIRE.outcome, readOutcome, parts.onOutcome)
+  hang(WIRE.order, readOrder, parts.onOrder)
+  hang(WIRE.beat, readBeat, (beat) => learnClock(beat.serverMs))
+  hang(WIRE.ack, readAck, (frames) => {
+    line.acked = frames
+    settle()
+  })
+
+  /** A message is never early: of several beats, the one that was least late knows the server's clock best. */
+  const learnClock = (serverMs: number) => {
+    offsets = [...offsets, serverMs - timers.now()].slice(-BEATS_KEPT)
+  }
+  const now = () => timers.now() + (offsets.length > 0 ? Math.max(...offsets) : 0)
+
+  provider.on('status', ({ status }) => {
+    if (status === 'connecting') {
+      line = newLine()
+      heardAt = timers.now()
+    }
+    if (status === 'disconnected') tried = true
+    parts.onLink()
+  })
+  provider.on('connection-error', () => {
+    tried = true
+    parts.onLink()
+  })
+  provider.on('connection-close', () => {
+    tried = true
+    parts.onLink()
+  })
+  // The client's own list of codes that end its trying is 4400-4499, as the server's.
+  provider.on('closed', ({ code }) => end(SHUT[code] ?? 'refused'))
+  provider.on('sync', settle)
+
+  const onUpdate = (_update: Uint8Array, origin: unknown) => {
+    heardAt = origin === provider ? timers.now() : heardAt
+    if (origin === provider || parts.isOwnCopy(origin)) return
+    unsent.add()
+    // The provider drops an update when the socket is closing under it.
+    if (provider.ws?.readyState !== provider.ws?.OPEN) line.missed = true
+    parts.onLink()
+  }
+  doc.on('update', onUpdate)
+
+  const tryAgain = () => {
+    if (shut) return
+    provider.disconnect()
+    provider.connect()
+    parts.onLink()
+  }
+
+  const stopListening = every(timers, LISTEN_MS, () => {
+    if (shut || provider.ws === null || timers.now() - heardAt < SILENCE_MS) return
+    tried = true
+    tryAgain()
+  })
+  const stopBeating = every(timers, BEAT_MS, () => {
+    if (provider.wsconnected && line.greeted) provider.ws?.send(writeBeat(now()))
+  })
+  provider.connect()
+
+  return {
+    link,
+    now,
+    sendCommands,
+    tryAgain,
+    close() {
+      stopListening()
+      stopBeating()
+      doc.off('update', onUpdate)
+      provider.destroy()
+    },
+  }
+}

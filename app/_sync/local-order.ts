@@ -1,0 +1,94 @@
+import type { Evening } from '#lib/domain/evening.ts'
+import type { Known } from './order-state.ts'
+
+/** What the worker is asked, and what it answers: null where the plan could not be worked out. */
+export interface Asked {
+  readonly job: number
+  readonly evening: Evening
+  readonly kind: 'hash' | 'plan'
+}
+export type Told =
+  | { readonly job: number; readonly kind: 'hash'; readonly hash: string | null }
+  | { readonly job: number; readonly kind: 'plan'; readonly known: Known | null }
+
+/** Works out on this device what the server works out: the hash of a plan's problem, and without a connection its order. */
+export interface LocalOrder {
+  /** Only the newest one asked for is answered. Null: this device cannot. */
+  readonly hash: (evening: Evening, answer: (hash: string | null) => void) => void
+  readonly plan: (evening: Evening, answer: (known: Known | null) => void) => void
+  readonly close: () => void
+}
+
+type Hear = (told: Told | null) => void
+
+interface Line {
+  readonly worker: Worker
+  /** The one under way, and the newest that waits for it. */
+  under: { readonly job: number; readonly hear: Hear } | null
+  next: { readonly evening: Evening; readonly hear: Hear } | null
+}
+
+/** Hashes and plans have a worker each: a plan takes a second, and the next edit does not wait for it. */
+export const openLocalOrder = (spawn: () => Worker): LocalOrder => {
+  let jobs = 0
+  let broken = false
+  const lines = new Map<Asked['kind'], Line>()
+
+  const give = (line: Line, kind: Asked['kind'], evening: Evening, hear: Hear) => {
+    jobs += 1
+    line.under = { job: jobs, hear }
+    line.worker.postMessage({ job: jobs, evening, kind } satisfies Asked)
+  }
+
+  const open = (kind: Asked['kind']): Line => {
+    const line: Line = { worker: spawn(), under: null, next: null }
+    line.worker.onmessage = ({ data }: MessageEvent<Told>) => {
+      const { under, next } = line
+      if (data.job !== under?.job) return
+      line.under = null
+      line.next = null
+      if (next) give(line, kind, next.evening, next.hear)
+      else under.hear(data)
+    }
+    line.worker.onerror = (event) => {
+      const newest = line.next ?? line.under
+      giveUp(event.message)
+      newest?.hear(null)
+    }
+    lines.set(kind, line)
+    return line
+  }
+
+  /** A browser without module workers, or one that forbids them: the server's word is taken instead. */
+  const giveUp = (why: unknown) => {
+    console.warn('the running order cannot be checked on this device', why)
+    broken = true
+    close()
+  }
+
+  const close = () => {
+    for (const { worker } of lines.values()) worker.terminate()
+    lines.clear()
+  }
+
+  const ask = (kind: Asked['kind'], evening: Evening, hear: Hear) => {
+    if (broken) return hear(null)
+    try {
+      const line = lines.get(kind) ?? open(kind)
+      if (line.under) line.next = { evening, hear }
+      else give(line, kind, evening, hear)
+    } catch (why) {
+      giveUp(why)
+      hear(null)
+    }
+  }
+
+  return {
+    hash: (evening, answer) => ask('hash', evening, (told) => answer(told?.kind === 'hash' ? told.hash : null)),
+    plan: (evening, answer) => ask('plan', evening, (told) => answer(told?.kind === 'plan' ? told.known : null)),
+    close,
+  }
+}
+
+export const browserOrder = (): LocalOrder =>
+  openLocalOrder(() => new Worker(new URL('./order-worker.ts', import.meta.url), { type: 'module' }))

@@ -1,0 +1,298 @@
+import { clearDocument } from 'y-indexeddb'
+import * as Y from 'yjs'
+import type { Evening } from '#lib/domain/evening.ts'
+import { type PlanReading, readPlan } from '#lib/plan/read.ts'
+import { editAs, openUndo } from '#lib/plan/undo.ts'
+import { Hello, OrderMessage, type Outcome } from '#lib/plan/wire.ts'
+import { openCommands } from './commands.ts'
+import { type Connection, connect, type Shut } from './connect.ts'
+import { openCopies } from './copies.ts'
+import { type Keeping, openKeeping } from './keeping.ts'
+import type { LocalOrder } from './local-order.ts'
+import { heard, NO_ORDERS, type Orders, orderState } from './order-state.ts'
+import type { Link, OrderState, Plan, Wanted } from './plan.ts'
+import type { Shelf } from './shelf.ts'
+import type { Timers } from './timers.ts'
+import { openUnsent } from './unsent.ts'
+
+/** So long the last word on the running order stands while this device works out whether it is still the plan's. */
+const CHECKING_MS = 250
+const ORDER_KEY = 'order'
+
+/** What the screens see: null until the plan has come from the server or from this device's copy. */
+export interface Opened {
+  readonly link: Link
+  readonly plan: Plan | null
+}
+
+export interface OpenPlan {
+  readonly subscribe: (listener: () => void) => () => void
+  readonly opened: () => Opened
+  /** Closing the page now would lose an edit: there is one that the server has not got, and this device keeps no copy. */
+  readonly atRisk: () => boolean
+  readonly tryAgain: () => void
+  readonly close: () => void
+}
+
+export interface Surroundings {
+  readonly eveningId: string
+  readonly userId: string
+  /** ws://host/sync */
+  readonly address: string
+  readonly Socket: typeof WebSocket
+  readonly timers: Timers
+  readonly shelf: Shelf
+  /** Runs before the next picture is drawn. */
+  readonly frame: (run: () => void) => () => void
+  readonly local: LocalOrder
+  /** In 0..1. */
+  readonly dice: () => number
+}
+
+/** Opens an evening's plan: the document, this device's copy of it, the connection and the running order in one value. */
+export const openPlan = (around: Surroundings): OpenPlan => {
+  const { eveningId, shelf, timers, local } = around
+  const base = `tableward/${eveningId}/${around.userId}/`
+  const copies = openCopies(shelf, base)
+  const unsent = openUnsent(shelf, `${copies.prefix()}unsent/`, String(Math.floor(around.dice() * 2 ** 52)))
+  const commands = openCommands(shelf, `${base}command/`, timers.now)
+  const doc = new Y.Doc()
+  const origin = { edit: eveningId }
+  const undoing = openUndo(doc, origin)
+
+  const listeners = new Set<() => void>()
+  let closed = false
+  let keeping: Keeping | null = null
+  let connection: Connection | null = null
+  let me: Hello | null = rememberedHello(shelf, `${base}me`)
+  let orders: Orders = NO_ORDERS
+  let reading: PlanReading | null = null
+  let checked: { readonly evening: Evening | null; readonly hash: string | null } = { evening: null, hash: null }
+  let order: OrderState = { kind: 'none' }
+  let opened: Opened = { link: { kind: 'connecting' }, plan: null }
+
+  // --- what the screens see
+
+  const publish = () => {
+    if (closed) return
+    const link = sameLink(opened.link, connection?.link() ?? { kind: 'connecting' })
+    order = sameOrder(order, orderNow(link))
+    opened = { link, plan: reading ? planOf(reading, link) : null }
+    for (const listener of listeners) listener()
+  }
+
+  const planOf = ({ evening, reports }: PlanReading, link: Link): Plan => ({
+    doc,
+    evening,
+    reports: copies.aside().length > 0 ? [...reports, ASIDE] : reports,
+    me,
+    link,
+    order,
+    asking: commands.asking(),
+    told: commands.told(),
+    canUndo: undoing.canUndo(),
+    canRedo: undoing.canRedo(),
+    ...doing,
+  })
+
+  const refresh = () => {
+    cancelFrame()
+    const found = readPlan(doc)
+    if (found.meta === null) return
+    const isNew = reading?.evening !== found.evening
+    reading = found
+    if (isNew) check(found.evening)
+    publish()
+  }
+  let cancelFrame: () => void = () => undefined
+  let waits = false
+  const refreshSoon = () => {
+    if (waits) return
+    waits = true
+    const cancel = around.frame(() => {
+      waits = false
+      refresh()
+    })
+    cancelFrame = () => {
+      waits = false
+      cancel()
+    }
+  }
+
+  // --- the running order
+
+  /** While the hash of a new plan is being worked out nothing becomes current; what was, stays for a moment. */
+  const orderNow = (link: Link): OrderState => {
+    if (checked.evening === reading?.evening) return orderState(orders, checked.hash, link)
+    return isLate ? { kind: 'planning', order: 'order' in order ? order.order : null } : order
+  }
+  let isLate = false
+  let cancelLate: () => void = () => undefined
+
+  const check = (evening: Evening) => {
+    cancelLate()
+    isLate = false
+    cancelLate = timers.after(CHECKING_MS, () => {
+      isLate = true
+      publish()
+    })
+    local.hash(evening, (hash) => {
+      if (closed || reading?.evening !== evening) return
+      cancelLate()
+      checked = { evening, hash }
+      publish()
+      planHere()
+    })
+  }
+
+  /** Without a connection nobody else will plan this. */
+  const planHere = () => {
+    const { evening, hash } = checked
+    if (evening === null || hash === null || opened.link.kind !== 'offline' || order.kind === 'current') return
+    local.plan(evening, (known) => {
+      if (closed || known === null || checked.hash !== known.hash) return
+      orders = { ...orders, ours: known }
+      publish()
+    })
+  }
+
+  const hearOrder = (message: OrderMessage) => {
+    orders = heard(orders, message)
+    if (message.kind === 'order') keeping?.set(ORDER_KEY, JSON.stringify(message))
+    publish()
+  }
+
+  // --- what the screens may do
+
+  const doing = {
+    send(wanted: Wanted): Promise<Outcome> {
+      const { answered } = commands.ask(wanted)
+      connection?.sendCommands()
+      publish()
+      return answered
+    },
+    hear(op: string) {
+      commands.hear(op)
+      publish()
+    },
+    edit<T>(change: (doc: Y.Doc) => T): T {
+      const result = editAs(doc, origin, change)
+      refresh()
+      return result
+    },
+    undo() {
+      undoing.undo()
+      refresh()
+    },
+    redo() {
+      undoing.redo()
+      refresh()
+    },
+    now: () => connection?.now() ?? timers.now(),
+  }
+
+  // --- the copy and the connection
+
+  const keep = async (database: string) => {
+    const found = await openKeeping(database, doc, timers)
+    if (closed) return found?.close()
+    keeping = found
+    const kept = OrderMessage.safeParse(parsed(await found?.get(ORDER_KEY)))
+    if (kept.success && !orders.message) orders = { ...heard(orders, kept.data), message: null }
+  }
+
+  const onHello = (hello: Hello) => {
+    me = hello
+    shelf.set(`${base}me`, JSON.stringify(hello))
+    if (copies.epoch() === null) void keep(copies.use(hello.epoch))
+  }
+
+  const onShut = (why: Shut, newEpoch: string | null) => {
+    if (why !== 'other-epoch' && why !== 'refused') return
+    const database = copies.database()
+    const withEdits = unsent.any()
+    copies.setAside(newEpoch, withEdits)
+    keeping?.close()
+    keeping = null
+    if (database !== null && !withEdits) void clearDocument(database)
+  }
+
+  const start = async () => {
+    const database = copies.database()
+    if (database !== null) await keep(database)
+    if (closed) return
+    refresh()
+    let wasOffline = false
+    connection = connect({
+      doc,
+      eveningId,
+      address: around.address,
+      epoch: copies.epoch(),
+      Socket: around.Socket,
+      timers,
+      unsent,
+      commands: commands.waiting,
+      isOwnCopy: (from) => keeping?.isOrigin(from) ?? false,
+      onHello,
+      onOutcome: (outcome) => {
+        commands.answer(outcome)
+        publish()
+      },
+      onOrder: hearOrder,
+      onShut,
+      onLink: () => {
+        publish()
+        const isOffline = opened.link.kind === 'offline'
+        if (isOffline && !wasOffline) planHere()
+        wasOffline = isOffline
+      },
+      patience: 2_000 + 2_000 * around.dice(),
+    })
+    publish()
+  }
+  doc.on('update', refreshSoon)
+  void start()
+
+  return {
+    subscribe(listener) {
+      listeners.add(listener)
+      return () => void listeners.delete(listener)
+    },
+    opened: () => opened,
+    atRisk: () => unsent.any() && keeping === null,
+    tryAgain: () => connection?.tryAgain(),
+    close() {
+      closed = true
+      cancelFrame()
+      cancelLate()
+      local.close()
+      connection?.close()
+      keeping?.close()
+      undoing.destroy()
+      doc.destroy()
+    },
+  }
+}
+
+const ASIDE = 'This device keeps an earlier copy of the plan, with changes that never reached the server.'
+
+const parsed = (text: unknown): unknown => {
+  try {
+    return typeof text === 'string' ? JSON.parse(text) : null
+  } catch {
+    return null
+  }
+}
+
+const rememberedHello = (shelf: Shelf, key: string): Hello | null => {
+  const hello = Hello.safeParse(parsed(shelf.get(key)))
+  return hello.success ? hello.data : null
+}
+
+const sameLink = (before: Link, after: Link): Link => (JSON.stringify(before) === JSON.stringify(after) ? before : after)
+
+const sameOrder = (before: OrderState, after: OrderState): OrderState => {
+  const orderOf = (state: OrderState) => (state.kind === 'none' ? null : state.order)
+  const isSame = before.kind === after.kind && orderOf(before) === orderOf(after)
+  return isSame && (after.kind !== 'failed' || before.kind !== 'failed' || before.why === after.why) ? before : after
+}
