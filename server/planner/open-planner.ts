@@ -1,0 +1,15 @@
+import type { PrismaClient } from '#prisma/client/client.ts'
+import type { Planner, Rooms } from '#server/live.ts'
+import { storedOrders } from './order-store.ts'
+import { startPlanner } from './planner.ts'
+
+/** Plans the evenings of these rooms: after each commit, and sends what comes of it to everybody there. */
+export const openPlanner = async ({ db, rooms }: { readonly db: PrismaClient; readonly rooms: Rooms }): Promise<Planner> => {
+  const planner = startPlanner({
+    orders: storedOrders(db),
+    send: (eveningId, message) => rooms.sendOrder(eveningId, message),
+  })
+  rooms.onPlan((eveningId, evening) => planner.plan(eveningId, evening))
+  rooms.onEmpty((eveningId) => planner.forget(eveningId))
+  return planner
+}

@@ -1,0 +1,221 @@
+import { isDeepStrictEqual } from 'node:util'
+import type { Evening } from '#lib/domain/evening.ts'
+import type { RunningOrder } from '#lib/domain/running-order.ts'
+import { problemHash } from '#lib/order/hash.ts'
+import type { OrderMessage } from '#lib/plan/wire.ts'
+import type { Planner } from '#server/live.ts'
+import { isWhole } from './budgets.ts'
+import type { Kept, OrderStore } from './order-store.ts'
+import { openQueue } from './queue.ts'
+import type { Report, Runner, Slice } from './runner.ts'
+import { threadRunner } from './thread-runner.ts'
+import { realTimers, type Timers } from './timers.ts'
+
+/** An edit is planned for when nothing has been edited for `quiet` ms, and `most` ms after it at the latest. */
+const GATHER = { quiet: 80, most: 400 }
+
+/** Stands for the hash of a plan that no problem could be made of: a bug, told to the people as a failure. */
+const NO_PROBLEM = 'none'
+
+const FAILED = 'The running order could not be worked out this time. Your plan is safe; the next change to it is planned again.'
+
+/** What is known of one evening while people are at it. */
+interface Desk {
+  evening: Evening
+  /** That of `evening`; null until it is looked at. */
+  hash: string | null
+  answer: ({ readonly kind: 'order' } & Kept) | { readonly kind: 'failed'; readonly hash: string } | null
+  /** The problem whose thread has crashed once. */
+  crashed: string | null
+  gathering: { readonly since: number; readonly cancel: () => void } | null
+  /** Resolves when the stored order has been looked up. */
+  readonly looked: Promise<void>
+  /** Nobody is there any more: the desk is cleared when the first answer is in. */
+  leaving: boolean
+}
+
+interface Parts {
+  readonly orders: OrderStore
+  readonly send: (eveningId: string, message: OrderMessage) => void
+  readonly log?: (what: string, why: unknown) => void
+  /** How many worker threads; as many as there are cores, four at the most, when absent. */
+  readonly workers?: number
+  readonly runner?: Runner
+  readonly timers?: Timers
+}
+
+/** Plans every evening that is told to it in worker threads, and says so to the people at it. */
+export const startPlanner = (parts: Parts): Planner => {
+  const { orders, send, timers = realTimers } = parts
+  const log = parts.log ?? ((what, why) => console.error(what, why))
+  const runner = parts.runner ?? threadRunner({ workers: parts.workers, log, timers })
+  const desks = new Map<string, Desk>()
+  const hashes = new WeakMap<Evening, string>()
+  /** The end of each evening's line of writes: a newer order is never overwritten by an older one. */
+  const writes = new Map<string, Promise<void>>()
+
+  const hashed = (evening: Evening): string => {
+    try {
+      return problemHash(evening)
+    } catch (why) {
+      log('a plan does not make a problem', why)
+      return NO_PROBLEM
+    }
+  }
+
+  const hashOf = (evening: Evening): string => {
+    const known = hashes.get(evening)
+    if (known !== undefined) return known
+    const hash = hashed(evening)
+    hashes.set(evening, hash)
+    return hash
+  }
+
+  const wanted = (desk: Desk): string => {
+    desk.hash ??= hashOf(desk.evening)
+    return desk.hash
+  }
+
+  const messageOf = (answer: NonNullable<Desk['answer']>): OrderMessage =>
+    answer.kind === 'order' ? answer : { kind: 'failed', hash: answer.hash, why: FAILED }
+
+  const keep = (eveningId: string, kept: Kept) => {
+    const write = (writes.get(eveningId) ?? Promise.resolve())
+      .then(() => orders.save(eveningId, kept))
+      .catch((why: unknown) => log(`the running order of evening ${eveningId} was not stored`, why))
+      .then(() => {
+        if (writes.get(eveningId) === write) writes.delete(eveningId)
+      })
+    writes.set(eveningId, write)
+  }
+
+  const fail = (eveningId: string, desk: Desk, hash: string, why: unknown) => {
+    log(`evening ${eveningId} could not be planned`, why)
+    desk.answer = { kind: 'failed', hash }
+    send(eveningId, messageOf(desk.answer))
+  }
+
+  const adopt = (slice: Slice, desk: Desk, order: RunningOrder, whole: boolean) => {
+    const before = desk.answer?.kind === 'order' && desk.answer.hash === slice.hash ? desk.answer.order : null
+    // What was stopped half way stands only when it is better than what is shown.
+    if (before && !whole && order.total >= before.total) return
+    const kept: Kept = { hash: slice.hash, order }
+    desk.answer = { kind: 'order', ...kept }
+    keep(slice.eveningId, kept)
+    if (!before || !isDeepStrictEqual({ ...before, of: null }, { ...order, of: null }))
+      send(slice.eveningId, messageOf(desk.answer))
+  }
+
+  const hear = (slice: Slice, report: Report) => {
+    const desk = desks.get(slice.eveningId)
+    if (!desk) return
+    // The plan has moved on: its own slice is in line, or will be when the gathering is over.
+    if (wanted(desk) !== slice.hash) return
+    if (report.kind === 'order') adopt(slice, desk, report.order, report.whole)
+    else if (slice.kind === 'better') log(`evening ${slice.eveningId} keeps its first running order`, report.why)
+    else if (report.kind === 'crashed' && desk.crashed !== slice.hash) {
+      desk.crashed = slice.hash
+      log(`planning evening ${slice.eveningId} is tried once more`, report.why)
+      return queue.put(slice)
+    } else fail(slice.eveningId, desk, slice.hash, report.why)
+    if (desk.leaving) return clear(slice.eveningId, desk)
+    const unfinished = slice.kind === 'quick' ? report.kind === 'order' : report.kind === 'order' && !report.whole
+    if (unfinished) queue.put({ ...slice, kind: 'better' })
+  }
+  const queue = openQueue(runner, hear)
+
+  const clear = (eveningId: string, desk: Desk) => {
+    desk.gathering?.cancel()
+    queue.drop(eveningId)
+    if (desks.get(eveningId) === desk) desks.delete(eveningId)
+  }
+
+  /** The gathering is over: does this plan need another running order? */
+  const look = (eveningId: string, desk: Desk) => {
+    desk.gathering = null
+    if (desks.get(eveningId) !== desk) return
+    const hash = wanted(desk)
+    if (hash === NO_PROBLEM) {
+      queue.drop(eveningId)
+      return fail(eveningId, desk, hash, 'see above')
+    }
+    const { answer, evening } = desk
+    const underWay = queue.of(eveningId)
+    if (underWay?.hash === hash) return
+    if (answer?.hash !== hash) {
+      send(eveningId, { kind: 'planning', hash })
+      return queue.put({ eveningId, hash, evening, kind: 'quick' })
+    }
+    // Back to a plan that has its order: nobody wants the one under way any more.
+    if (underWay) {
+      queue.drop(eveningId)
+      send(eveningId, messageOf(answer))
+    }
+    if (answer.kind === 'order' && !isWhole(answer.order)) queue.put({ eveningId, hash, evening, kind: 'better' })
+  }
+
+  const gather = (eveningId: string, desk: Desk) => {
+    const since = desk.gathering?.since ?? timers.now()
+    desk.gathering?.cancel()
+    const wait = Math.max(0, Math.min(GATHER.quiet, since + GATHER.most - timers.now()))
+    const over = () => {
+      void desk.looked.then(() => look(eveningId, desk))
+    }
+    desk.gathering = { since, cancel: timers.after(wait, over) }
+  }
+
+  const sitDown = (eveningId: string, evening: Evening): Desk => {
+    const found = orders.load(eveningId).catch((why: unknown) => {
+      log(`the stored running order of evening ${eveningId} could not be read`, why)
+      return null
+    })
+    const desk: Desk = {
+      evening,
+      hash: null,
+      answer: null,
+      crashed: null,
+      gathering: null,
+      leaving: false,
+      looked: found.then((kept) => {
+        if (kept && !desk.answer) desk.answer = { kind: 'order', ...kept }
+      }),
+    }
+    desks.set(eveningId, desk)
+    return desk
+  }
+
+  const plan = (eveningId: string, evening: Evening): Desk => {
+    const desk = desks.get(eveningId) ?? sitDown(eveningId, evening)
+    desk.leaving = false
+    if (desk.evening !== evening) {
+      desk.evening = evening
+      desk.hash = null
+    }
+    gather(eveningId, desk)
+    return desk
+  }
+
+  return {
+    plan(eveningId, evening) {
+      plan(eveningId, evening)
+    },
+    async current(eveningId, evening) {
+      const desk = desks.get(eveningId)?.evening === evening ? desks.get(eveningId) : plan(eveningId, evening)
+      await desk?.looked
+      const hash = hashOf(evening)
+      return desk?.answer?.hash === hash ? messageOf(desk.answer) : { kind: 'planning', hash }
+    },
+    forget(eveningId) {
+      const desk = desks.get(eveningId)
+      if (!desk) return
+      const underWay = queue.of(eveningId)
+      desk.leaving = true
+      if (underWay?.kind !== 'quick') clear(eveningId, desk)
+    },
+    async close() {
+      for (const [eveningId, desk] of desks) clear(eveningId, desk)
+      await runner.close()
+      await Promise.all(writes.values())
+    },
+  }
+}
