@@ -1,10 +1,11 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
+import { pathToFileURL } from 'node:url'
 import { PrismaLibSql } from '@prisma/adapter-libsql'
 import { bindMigrationAwareSqlAdapterFactory } from '@prisma/driver-adapter-utils'
 
 type Bindings = typeof import('@prisma/schema-engine-wasm/schema_engine_bg')
-type SchemaEngine = InstanceType<Bindings['SchemaEngine']>
+type SchemaEngine = Bindings['SchemaEngine']['prototype']
 type Migrations = Parameters<SchemaEngine['applyMigrations']>[0]['migrationsList']
 
 /** Nothing in the database stands outside the schema. */
@@ -31,7 +32,7 @@ export const openEngine = async (schemaFile: string, databaseFile: string): Prom
   ;(exports.__wbindgen_start as () => void)()
 
   const schema = { path: schemaFile, content: readFileSync(schemaFile, 'utf8') }
-  const adapter = bindMigrationAwareSqlAdapterFactory(new PrismaLibSql({ url: `file:${databaseFile}` }))
+  const adapter = bindMigrationAwareSqlAdapterFactory(new PrismaLibSql({ url: pathToFileURL(databaseFile).href, timeout: 5000 }))
   const engine = await bindings.SchemaEngine.new({ datamodels: [[schema.path, schema.content]] }, () => undefined, adapter)
   return {
     apply: async (migrationsList) => (await engine.applyMigrations({ migrationsList, filters })).appliedMigrationNames,
