@@ -1,0 +1,109 @@
+import type { Bounds } from './bounds.ts'
+import type { Act, ModeModel, TeamModel } from './model.ts'
+import { CALM_HOUR, type Tick } from './problem.ts'
+import type { Random } from './random.ts'
+import type { State } from './state.ts'
+
+/** How many edges of what others do are tried, of all there are. */
+const EDGES = 4
+
+/**
+ * Starts where the price has a corner, the latest first, without doubles and within bounds: as late as may be, at the
+ * limits of lags, just before the table's window and its calm hour, beside what cooks do anyway, and where wished.
+ */
+export const candidateStarts = (
+  state: State,
+  act: Act,
+  mode: ModeModel,
+  team: TeamModel,
+  len: number,
+  { lo, hi }: Bounds,
+  wished: Tick | undefined,
+  random: Random,
+): readonly Tick[] => {
+  const starts: Tick[] = [hi]
+  const add = (start: Tick) => {
+    if (start >= lo && start < hi) starts.push(start)
+  }
+  addLagLimits(state, act, len, add)
+  const { attention } = state
+  const first = attention.first + attention.base
+  const last = attention.last + attention.base
+  if (lo < last && hi + len > first - CALM_HOUR) {
+    add(first - len)
+    add(first - CALM_HOUR - len)
+    if (mode.care === 'leave') addTouchEdges(mode, len, first, add)
+    addEdges(state, act, mode, team, len, { lo: Math.max(lo, first - CALM_HOUR - len), hi: Math.min(hi, last) }, random, add)
+  }
+  if (wished !== undefined) add(wished)
+  if (act.told) add(act.told.start)
+  for (const cook of team.cooks) for (const stay of act.stays[cook.index] ?? []) if (stay.to - len < hi) add(stay.to - len)
+  add(lo)
+  add(lo + random.below(hi - lo))
+  starts.sort((a, b) => b - a)
+  return starts.filter((start, i) => start !== starts[i - 1])
+}
+
+const addLagLimits = (state: State, act: Act, len: number, add: (start: Tick) => void): void => {
+  for (const lag of act.preds) {
+    const place = state.places[lag.from.index]
+    if (!place) continue
+    const edge = lag.fromEnd ? place.end : place.start
+    add(edge + lag.most)
+    add(edge + lag.least)
+  }
+  for (const lag of act.succs) {
+    const place = state.places[lag.to.index]
+    const own = lag.fromEnd ? len : 0
+    if (place) {
+      add(place.start - lag.most - own)
+      add(place.start - lag.least - own)
+      continue
+    }
+    if (!lag.to.stretches) continue
+    for (const next of lag.to.succs) {
+      const after = state.places[next.to.index]
+      const reach = Math.max(...lag.to.modes.map((one) => one.upTo))
+      if (after) add(after.start - next.most - (next.fromEnd ? reach : 0) - lag.most - own)
+    }
+  }
+  const { delivery } = act
+  if (delivery) {
+    const arrival = (state.moments[delivery.serving.index] ?? 0) - delivery.early
+    add(arrival - len)
+    add(arrival - delivery.most - len)
+  }
+}
+
+const addTouchEdges = (mode: ModeModel, len: number, first: Tick, add: (start: Tick) => void): void => {
+  for (const touch of mode.touches) {
+    if (touch.when === 'in') add(first - touch.takes)
+    if (touch.when === 'out') add(first - len - touch.lateBy)
+    if (touch.when === 'every') add(first - touch.takes - touch.every)
+  }
+}
+
+/** Beside or under what cooks do anyway, so that they get up once. */
+const addEdges = (
+  state: State,
+  act: Act,
+  mode: ModeModel,
+  team: TeamModel,
+  len: number,
+  within: Bounds,
+  random: Random,
+  add: (start: Tick) => void,
+): void => {
+  const cooks =
+    mode.care === 'leave' ? state.model.cooks.filter((cook) => (act.touchStays[cook.index] ?? []).length > 0) : team.cooks
+  const edges: Tick[] = []
+  for (const cook of cooks)
+    for (const item of state.cookLanes[cook.index] ?? []) {
+      if (item.to < within.lo || item.from > within.hi + len) continue
+      edges.push(item.from, item.to - len, item.to, item.from - len)
+    }
+  for (let i = 0; i < EDGES && edges.length > 0; i++) {
+    const edge = edges[random.below(edges.length)]
+    if (edge !== undefined) add(edge)
+  }
+}

@@ -1,0 +1,223 @@
+import { kitModels, modelUses } from './compile-kit.ts'
+import { longestPaths } from './lags.ts'
+import type { Act, CookModel, DeliveryModel, KitModel, LagModel, Model, ModeModel, ServingModel, Stretch } from './model.ts'
+import { NEVER } from './model.ts'
+import { roundUp } from './pace.ts'
+import type { Activity, Cook, Mode, Problem } from './problem.ts'
+
+/**
+ * Ids → objects and indices, with everything that never changes worked out once. A mode that no kit or no team can ever
+ * serve is dropped; an activity without modes is one that will be left out. Facts keep their one guessed mode.
+ */
+export const compile = (problem: Problem): Model => {
+  const from = problem.horizon.from
+  const now = Math.max(from, problem.now ?? from)
+  const places = indexer<string>()
+  const vessels = indexer<string>()
+  const cooks: CookModel[] = problem.cooks.map((cook, index) => ({ index, id: cook.id, host: cook.host, eats: cook.eats }))
+  const kits = kitModels(problem)
+  const servings = problem.servings.map((serving, index) => servingModel(problem, serving, index, now))
+  const deliveries = deliveryModels(problem, servings, kits)
+  const deliveryOf = new Map(deliveries.map((delivery) => [delivery.id, delivery]))
+  const leadOf = new Map(problem.servings.map((serving) => [serving.id, serving.lead]))
+  const told = new Map((problem.previous ?? []).map((previous) => [previous.activity, previous]))
+  const groupsOf = (id: string) => problem.together.flatMap((group, i) => (group.activities.includes(id) ? [i] : []))
+  const acts = problem.activities.map((activity, index): Act => {
+    const place = places(activity.place)
+    const delivery = deliveryOf.get(activity.delivery ?? '')
+    const before = told.get(activity.id)
+    const factMode = Math.min(before?.mode ?? 0, activity.modes.length - 1)
+    const stays = problem.cooks.map((cook) =>
+      activity.road ? holes(cook, activity.place, activity.road.to) : presences(cook, activity.place),
+    )
+    const modes = activity.modes.flatMap((mode, i): ModeModel[] => {
+      const uses = modelUses(problem, kits, activity.place, mode.uses)
+      const teams = activity.fact ? [] : teamsOf(problem.cooks, cooks, activity, mode, stays)
+      const usable = activity.fact ? i === factMode : teams.length > 0 && uses.every((use) => use.kits.length > 0)
+      return usable ? [modeModel(mode, i, uses, teams)] : []
+    })
+    const serving = delivery?.serving
+    return {
+      index,
+      activity,
+      place,
+      spot: place * 3 + (activity.at === 'kitchen' ? 0 : activity.at === 'table' ? 1 : 2),
+      atTable: activity.at === 'table',
+      road: activity.road !== undefined,
+      from: Math.max(activity.from ?? from, now),
+      to: Math.min(activity.to ?? problem.horizon.to, problem.horizon.to),
+      delivery,
+      vessel: activity.vessel === undefined ? -1 : vessels(`${activity.vessel}\n${activity.place}`),
+      groups: groupsOf(activity.id),
+      modes,
+      factMode,
+      fact: activity.fact,
+      minLen: Math.min(...modes.flatMap((mode) => mode.teams.map((team) => team.len)), NEVER),
+      stretches: !activity.fact && modes.some((mode) => mode.upTo > mode.likely),
+      preds: [],
+      succs: [],
+      stays,
+      touchStays: problem.cooks.map((cook) => presences(cook, activity.place)),
+      lead: activity.plating && serving ? cooks.find((cook) => cook.id === leadOf.get(serving.id)) : undefined,
+      told:
+        before && !activity.fact
+          ? {
+              start: before.start,
+              mode: before.mode,
+              cooks: [...before.cooks].sort().join('\n'),
+              price: problem.weights.moved * (before.frozen ? 10 : 1),
+            }
+          : undefined,
+    }
+  })
+  for (const act of acts) act.delivery?.acts.push(act)
+  joinLags(problem, acts)
+  const longest = longestPaths(problem)
+  return {
+    problem,
+    from,
+    to: problem.horizon.to,
+    acts,
+    cooks,
+    kits,
+    servings,
+    deliveries,
+    vessels: vessels.count(),
+    groups: problem.together.map((group) => group.most),
+    longest,
+    depth: Int32Array.from(acts, (act) => longest.filter((row) => (row[act.index] as number) > Number.NEGATIVE_INFINITY).length),
+  }
+}
+
+interface Indexer<T> {
+  (key: T): number
+  count: () => number
+}
+
+const indexer = <T>(): Indexer<T> => {
+  const seen = new Map<T, number>()
+  const index = (key: T): number => {
+    const known = seen.get(key)
+    if (known !== undefined) return known
+    seen.set(key, seen.size)
+    return seen.size - 1
+  }
+  return Object.assign(index, { count: () => seen.size })
+}
+
+const presences = (cook: Cook, place: string): Stretch[] => cook.presence.filter((stay) => stay.place === place)
+
+const holes = (cook: Cook, place: string, to: string): Stretch[] =>
+  cook.presence.flatMap((stay, i) => {
+    const next = cook.presence[i + 1]
+    return stay.place === place && next?.place === to && next.from > stay.to ? [{ from: stay.to, to: next.from }] : []
+  })
+
+const modeModel = (mode: Mode, index: number, uses: ModeModel['uses'], teams: ModeModel['teams']): ModeModel => ({
+  index,
+  care: mode.care,
+  likely: mode.likely,
+  upTo: mode.care === 'leave' ? Math.max(mode.likely, mode.upTo ?? mode.likely) : mode.likely,
+  touches: mode.touches.map(({ when, takes, lateBy }, i) => ({
+    index: i,
+    when: typeof when === 'string' ? when : 'every',
+    every: typeof when === 'string' ? 0 : when.every,
+    takes,
+    lateBy,
+  })),
+  uses,
+  teams,
+})
+
+/** Everybody who could attend: claimed ones first and as far as they go, then each choice among the others. */
+const teamsOf = (
+  all: readonly Cook[],
+  models: readonly CookModel[],
+  activity: Activity,
+  mode: Mode,
+  stays: readonly (readonly Stretch[])[],
+): ModeModel['teams'] => {
+  const size = mode.care === 'leave' ? 0 : mode.care === 'eye' ? 1 : mode.cooks
+  const claimed = activity.claimed.slice(0, size).map((id) => all.findIndex((cook) => cook.id === id))
+  const rest = all.flatMap((cook, i) => (activity.claimed.includes(cook.id) ? [] : [i]))
+  return choices(rest, size - claimed.length).flatMap((chosen) => {
+    const team = [...claimed, ...chosen]
+    const pace = team.map((i) => all[i]?.pace ?? 1).reduce((slow, one) => Math.max(slow, one), 0)
+    const len = mode.care === 'hands-on' ? roundUp(mode.likely * (pace || 1)) : mode.likely
+    const fits = team.every((i) => (stays[i] ?? []).some((stay) => stay.to - stay.from >= len))
+    const cooks = team.flatMap((i) => models[i] ?? [])
+    return fits && cooks.length === size ? [{ cooks, len }] : []
+  })
+}
+
+const choices = (from: readonly number[], size: number): number[][] => {
+  if (size === 0) return [[]]
+  return from.flatMap((first, i) => choices(from.slice(i + 1), size - 1).map((rest) => [first, ...rest]))
+}
+
+const joinLags = (problem: Problem, acts: readonly Act[]): void => {
+  const byId = new Map(acts.map((act) => [act.activity.id, act]))
+  for (const lag of problem.lags) {
+    const from = byId.get(lag.from)
+    const to = byId.get(lag.to)
+    if (!from || !to || to.fact) continue
+    const model: LagModel = {
+      from,
+      to,
+      fromEnd: lag.edge === 'end',
+      least: lag.least,
+      most: lag.most ?? NEVER,
+      safety: lag.bound === 'safety',
+    }
+    to.preds.push(model)
+    from.succs.push(model)
+  }
+}
+
+const servingModel = (problem: Problem, serving: Problem['servings'][number], index: number, now: number): ServingModel => {
+  const deliveries = new Set(problem.deliveries.filter((d) => d.serving === serving.id).map((d) => d.id))
+  const running = problem.activities.flatMap(({ delivery, fact }) => {
+    const of = problem.deliveries.find((d) => d.id === delivery)
+    return of && deliveries.has(of.id) && fact?.kind === 'running' ? [Math.max(now, fact.start + fact.atLeast) - of.late] : []
+  })
+  const earliest = Math.max(serving.earliest ?? problem.horizon.from, problem.now ?? problem.horizon.from)
+  const { role } = serving
+  return {
+    index,
+    id: serving.id,
+    kind: role.kind,
+    earliest,
+    hasEarliest: serving.earliest !== undefined,
+    wished: role.kind === 'first' ? role.sitDown : role.kind === 'welcome' ? Math.max(role.latest, earliest, ...running) : NEVER,
+    eating: serving.eating,
+    clearing: serving.clearing,
+    pouring: serving.pouring,
+    ideal: serving.wait.ideal,
+    most: serving.wait.most,
+    served: serving.fact && { toTable: serving.fact.toTable, platesOff: serving.fact.platesOff },
+  }
+}
+
+const deliveryModels = (
+  problem: Problem,
+  servings: readonly ServingModel[],
+  kits: readonly KitModel[],
+): readonly DeliveryModel[] =>
+  problem.deliveries.flatMap((delivery, index) => {
+    const serving = servings.find((one) => one.id === delivery.serving)
+    if (!serving) return []
+    const acts = problem.activities.filter((activity) => activity.delivery === delivery.id)
+    return {
+      index,
+      id: delivery.id,
+      serving,
+      early: delivery.early,
+      late: delivery.late,
+      most: delivery.keeps.most,
+      safety: delivery.keeps.bound === 'safety',
+      uses: modelUses(problem, kits, delivery.keeps.place, delivery.keeps.uses),
+      carry: delivery.carry && { most: delivery.carry.most, safety: delivery.carry.bound === 'safety' },
+      acts: [],
+      allFacts: acts.every((activity) => activity.fact),
+    }
+  })

@@ -1,0 +1,99 @@
+import { putFacts } from './facts.ts'
+import { insert, type Wish } from './insert.ts'
+import { refreshKeep } from './keeping.ts'
+import type { Act, Model } from './model.ts'
+import { momentsFrom } from './moments.ts'
+import { price } from './price.ts'
+import type { Tick } from './problem.ts'
+import type { Random } from './random.ts'
+import { newState, type State } from './state.ts'
+
+/**
+ * Serial generation backward from the handoffs (Kolisch 1996, "Serial and parallel resource-constrained project
+ * scheduling methods revisited"): successors before predecessors, each as cheap as what is placed allows. Servings are as
+ * early as wished and critical paths allow, and later, the whole evening from there, when something finds no room.
+ * Post: every activity that could be placed is; what is left found no room.
+ */
+export const construct = (model: Model, random: Random): State => {
+  const floors = model.servings.map(() => model.from)
+  let best = constructAt(model, momentsFrom(model, criticalFloors(model, floors)), random)
+  let cost = price(best)
+  for (const delay of DELAYS) {
+    const stuck = firstStuck(best)
+    if (stuck < 0) break
+    const later = best.moments.map((moment, i) => (i >= stuck ? moment + delay : moment))
+    const next = constructAt(model, momentsFrom(model, later), random)
+    next.steps += best.steps
+    const nextCost = price(next)
+    if (nextCost < cost) {
+      best = next
+      cost = nextCost
+    } else best.steps = next.steps
+  }
+  return best
+}
+
+/** Ticks by which a serving is put off when something finds no room: 5 min to 4 h, each on top of the last that helped. */
+const DELAYS = [10, 10, 20, 20, 40, 40, 80, 120, 240, 480]
+
+const firstStuck = (state: State): number => {
+  const stuck = state.model.acts.flatMap((act) =>
+    state.places[act.index] || !act.delivery || act.delivery.serving.served || act.modes.length === 0
+      ? []
+      : [act.delivery.serving.index],
+  )
+  return stuck.length > 0 ? Math.min(...stuck) : -1
+}
+
+/** No serving before the longest chain of what leads to it could be over. */
+const criticalFloors = (model: Model, floors: readonly Tick[]): Tick[] => {
+  const state = newState(model, momentsFrom(model, floors))
+  putFacts(state)
+  const earliest = [...state.earliest]
+  for (const place of state.places) {
+    if (!place) continue
+    for (const act of model.acts) {
+      const path =
+        (model.longest[place.act.index]?.[act.index] ?? Number.NEGATIVE_INFINITY) +
+        (place.act.fact?.kind === 'running' ? place.end - place.start : 0)
+      if (!act.fact && place.start + path > (earliest[act.index] ?? 0) && path > Number.NEGATIVE_INFINITY)
+        earliest[act.index] = place.start + path
+    }
+  }
+  return model.servings.map((serving, i) => {
+    const ends = model.acts.flatMap((act) => {
+      if (act.delivery?.serving !== serving || act.modes.length === 0) return []
+      const place = state.places[act.index]
+      if (act.fact?.kind === 'done') return []
+      const end = place ? place.end : (earliest[act.index] ?? 0) + act.minLen
+      return end < 1e8 ? [end - act.delivery.late] : []
+    })
+    return Math.max(floors[i] ?? model.from, ...ends)
+  })
+}
+
+const constructAt = (model: Model, moments: readonly Tick[], random: Random): State => {
+  const state = newState(model, moments)
+  putFacts(state)
+  for (const delivery of model.deliveries) refreshKeep(state, delivery)
+  insertAll(
+    state,
+    model.acts.filter((act) => !act.fact),
+    random,
+    () => ({ blink: 0 }),
+  )
+  return state
+}
+
+/** Inserts in this order: latest first, what can stretch once its neighbours are there. */
+export const insertAll = (state: State, acts: readonly Act[], random: Random, wish: (act: Act) => Wish): void => {
+  for (const act of backward(state, acts))
+    if (!state.places[act.index] && act.modes.length > 0) insert(state, act, random, wish(act))
+}
+
+/** Successors before predecessors, chores after dishes. */
+export const backward = (state: State, acts: readonly Act[]): Act[] => {
+  const rank = (act: Act) => (state.latest[act.index] as number) - (act.stretches ? 1e7 : 0) - (act.delivery ? 0 : 1e6)
+  const depth = (act: Act) => state.model.depth[act.index] as number
+  return [...acts].sort((a, b) => rank(b) - rank(a) || depth(b) - depth(a) || a.index - b.index)
+}

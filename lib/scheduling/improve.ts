@@ -1,0 +1,121 @@
+import { backward } from './construct.ts'
+import { insert } from './insert.ts'
+import type { Act } from './model.ts'
+import {
+  movable,
+  type Neighbourhood,
+  oneActivity,
+  oneChain,
+  oneCook,
+  oneDelivery,
+  oneKit,
+  oneServing,
+  oneWindow,
+  whatHurts,
+} from './neighbourhoods.ts'
+import { price } from './price.ts'
+import type { Random } from './random.ts'
+import type { Budget } from './schedule.ts'
+import { shiftServings } from './shift.ts'
+import { restore, type Snapshot, snapshotOf } from './snapshot.ts'
+import { putKeep, type State, take } from './state.ts'
+
+const TURNS: readonly (readonly [Neighbourhood, number])[] = [
+  [oneActivity, 3],
+  [oneWindow, 4],
+  [oneChain, 3],
+  [oneKit, 2],
+  [oneCook, 2],
+  [oneDelivery, 2],
+  [oneServing, 1],
+  [whatHurts, 4],
+]
+const TURNS_SUM = TURNS.reduce((sum, [, share]) => sum + share, 0)
+/** How much dearer a step may be at the beginning, and at the end, to be gone on from. */
+const WARM = 60
+const COLD = 1
+
+/**
+ * Large neighbourhood search (Shaw 1998, "Using constraint programming and local search methods to solve vehicle routing
+ * problems"): take a few related activities out, put them back where each is cheapest, go on from there if it is not much
+ * dearer; less and less so. Post: the state is the cheapest schedule seen.
+ */
+export const improve = (state: State, budget: Budget, random: Random): void => {
+  let current = snapshotOf(state)
+  let cost = price(state)
+  let best: Snapshot = current
+  let least = cost
+  const begin = state.steps
+  let sinceBest = 0
+  for (let round = 0; state.steps < budget.steps; round++) {
+    if (budget.stop && round % 16 === 0 && budget.stop()) break
+    if (movable(state).length === 0) break
+    const progress = (state.steps - begin) / Math.max(1, budget.steps - begin)
+    const before = state.steps
+    if (random.unit() < 0.12) shiftServings(state, random)
+    else rebuild(state, choose(random)(state, random), random)
+    if (state.steps === before) state.steps++
+    const now = price(state)
+    const warmth = WARM + (COLD - WARM) * progress
+    const luck = random.unit()
+    if (now <= cost + warmth * luck * luck * luck) {
+      current = snapshotOf(state)
+      cost = now
+    } else restore(state, current)
+    if (cost < least - 1e-9) {
+      best = current
+      least = cost
+      sinceBest = 0
+    } else if (++sinceBest > 400) {
+      restore(state, best)
+      current = best
+      cost = least
+      sinceBest = 0
+    }
+  }
+  restore(state, best)
+}
+
+const choose = (random: Random): Neighbourhood => {
+  let turn = random.unit() * TURNS_SUM
+  for (const [neighbourhood, share] of TURNS) {
+    turn -= share
+    if (turn < 0) return neighbourhood
+  }
+  return oneWindow
+}
+
+/** Takes them out and puts them back one by one, mostly latest first; what had no place is tried as well. */
+export const rebuild = (state: State, acts: readonly Act[], random: Random): void => {
+  const missing = movable(state).filter((act) => !state.places[act.index])
+  const out = [...new Set([...acts, ...missing])]
+  const starts = new Map(out.map((act) => [act, state.places[act.index]?.start]))
+  for (const act of out) {
+    if (act.delivery) putKeep(state, act.delivery, undefined)
+    take(state, act)
+  }
+  for (const act of ordered(state, out, missing, random)) {
+    const start = starts.get(act)
+    insert(state, act, random, { ...(start === undefined ? {} : { start }), blink: 0.15 })
+  }
+}
+
+const ordered = (state: State, acts: readonly Act[], missing: readonly Act[], random: Random): readonly Act[] => {
+  const luck = random.unit()
+  const order = backward(state, acts)
+  if (luck < 0.15) order.reverse()
+  else if (luck < 0.4) shuffle(order, random)
+  if (missing.length === 0 || random.unit() < 0.3) return order
+  return [...order.filter((act) => missing.includes(act)), ...order.filter((act) => !missing.includes(act))]
+}
+
+const shuffle = (acts: Act[], random: Random): void => {
+  for (let i = acts.length - 1; i > 0; i--) {
+    const j = random.below(i + 1)
+    const a = acts[i]
+    const b = acts[j]
+    if (!a || !b) continue
+    acts[i] = b
+    acts[j] = a
+  }
+}

@@ -1,0 +1,135 @@
+import { type Bounds, roomyBounds, startBounds } from './bounds.ts'
+import { candidateStarts } from './candidates.ts'
+import { fits } from './fits.ts'
+import { refreshKeep } from './keeping.ts'
+import type { Act, ModeModel, TeamModel } from './model.ts'
+import { price, rise } from './price.ts'
+import type { Tick } from './problem.ts'
+import type { Random } from './random.ts'
+import { type Place, put, putKeep, type State, take } from './state.ts'
+
+export interface Wish {
+  /** A start worth trying: where it was, or where it is told to be. */
+  readonly start?: Tick
+  /** Chance that a good enough place is passed over, to see something new. */
+  readonly blink: number
+}
+
+/** Places the activity where the price rises least; false when nothing hard leaves room. Counts one step. */
+export const insert = (state: State, act: Act, random: Random, wish: Wish): boolean => {
+  state.steps++
+  const { delivery } = act
+  const waits = delivery && delivery.uses.length > 0 && !delivery.serving.served
+  const search: Search = { best: undefined, least: Number.POSITIVE_INFINITY, was: waits ? price(state) : undefined, random, wish }
+  if (waits) putKeep(state, delivery, undefined)
+  findBest(state, act, search)
+  if (search.best) put(state, search.best)
+  if (delivery) refreshKeep(state, delivery)
+  return search.best !== undefined
+}
+
+interface Search {
+  best: Place | undefined
+  least: number
+  /** The price before, when the dish's keeping has to be weighed with the place. */
+  readonly was: number | undefined
+  readonly random: Random
+  readonly wish: Wish
+}
+
+const findBest = (state: State, act: Act, search: Search): void => {
+  for (const roomy of [true, false]) {
+    for (const mode of act.modes)
+      for (const team of sampled(mode.teams, search.random))
+        for (const len of lengths(state, act, mode, team)) scan(state, act, mode, team, len, roomy, search)
+    if (search.best) return
+  }
+}
+
+/** Most activities have few possible teams; of many, a handful is tried each time. */
+const sampled = (teams: readonly TeamModel[], random: Random): readonly TeamModel[] => {
+  const most = 8
+  if (teams.length <= most) return teams
+  const from = random.below(teams.length)
+  return Array.from({ length: most }, (_, i) => teams[(from + i) % teams.length]).flatMap((team) => team ?? [])
+}
+
+/** The lengths worth trying: the likely one, the longest, and those that reach back to just after what comes before. */
+const lengths = (state: State, act: Act, mode: ModeModel, team: TeamModel): number[] => {
+  if (mode.upTo <= team.len) return [team.len]
+  const found = new Set([team.len])
+  const end = latestEnd(state, act, team.len)
+  for (const lag of act.preds) {
+    const place = state.places[lag.from.index]
+    if (!place) continue
+    const edge = lag.fromEnd ? place.end : place.start
+    for (const start of [edge + lag.least, edge + Math.min(lag.most, 1e6)]) found.add(clamp(end - start, team.len, mode.upTo))
+  }
+  for (const lag of act.succs) {
+    const place = state.places[lag.to.index]
+    if (!place || !lag.fromEnd) continue
+    const { lo } = startBounds(state, act, team.len)
+    found.add(clamp(place.start - Math.min(lag.most, 1e6) - lo, team.len, mode.upTo))
+  }
+  return [...found]
+}
+
+const latestEnd = (state: State, act: Act, len: number): Tick => startBounds(state, act, len).hi + len
+const clamp = (x: number, lo: number, hi: number): number => Math.max(lo, Math.min(hi, x))
+
+/** From each candidate start downwards (or upwards) to the first that fits; the cheapest of those is kept. */
+const scan = (state: State, act: Act, mode: ModeModel, team: TeamModel, len: number, roomy: boolean, search: Search): void => {
+  const hard = startBounds(state, act, len)
+  const bounds = roomy ? roomyBounds(state, act, len, hard) : hard
+  if (bounds.lo > bounds.hi) return
+  const starts = candidateStarts(state, act, mode, team, len, bounds, search.wish.start, search.random)
+  let floor = bounds.hi + 1
+  for (const [i, start] of starts.entries()) {
+    if (start >= floor) continue
+    const next = starts[i + 1] ?? bounds.lo
+    const place = downFrom(state, act, mode, team, len, Math.min(start, bounds.hi), Math.min(next, start), bounds)
+    if (!place) continue
+    floor = place.start
+    consider(state, act, place, search)
+  }
+}
+
+/** A bound on the work of one scan through a crowded lane. */
+const PATIENCE = 60
+
+const downFrom = (
+  state: State,
+  act: Act,
+  mode: ModeModel,
+  team: TeamModel,
+  len: number,
+  from: Tick,
+  until: Tick,
+  bounds: Bounds,
+): Place | undefined => {
+  let start = from
+  for (let tries = 0; tries < PATIENCE && start >= Math.max(until, bounds.lo); tries++) {
+    const place = fits(state, act, mode, team, start, len)
+    if (place) return place
+    start = Math.min(start - 1, state.lo)
+  }
+  return undefined
+}
+
+const consider = (state: State, act: Act, place: Place, search: Search): void => {
+  const cost = search.was === undefined ? rise(state, place, search.least) : riseWithKeep(state, act, place, search.was)
+  if (cost >= search.least) return
+  if (search.best && search.random.unit() < search.wish.blink) return
+  search.best = place
+  search.least = cost
+}
+
+const riseWithKeep = (state: State, act: Act, place: Place, was: number): number => {
+  if (!act.delivery) return Number.POSITIVE_INFINITY
+  put(state, place)
+  refreshKeep(state, act.delivery)
+  const now = price(state)
+  putKeep(state, act.delivery, undefined)
+  take(state, act)
+  return now - was
+}

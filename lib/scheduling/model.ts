@@ -1,0 +1,155 @@
+import type { Activity, CookId, DeliveryId, KitId, Problem, ServingId, Tick } from './problem.ts'
+
+/** A stretch of time [from, to). */
+export interface Stretch {
+  readonly from: Tick
+  readonly to: Tick
+}
+
+/** The problem with its ids replaced by objects and indices, everything that never changes worked out once. */
+export interface Model {
+  readonly problem: Problem
+  readonly from: Tick
+  readonly to: Tick
+  readonly acts: readonly Act[]
+  readonly cooks: readonly CookModel[]
+  readonly kits: readonly KitModel[]
+  readonly servings: readonly ServingModel[]
+  readonly deliveries: readonly DeliveryModel[]
+  readonly vessels: number
+  /** The most that may run at once, group by group. */
+  readonly groups: readonly number[]
+  /** longest[i][j]: least ticks from start of i to start of j that hard lags ask for; −∞ when none does. */
+  readonly longest: readonly Float64Array[]
+  /** How many activities come before each under hard lags. */
+  readonly depth: Int32Array
+}
+
+export interface Act {
+  readonly index: number
+  readonly activity: Activity
+  readonly place: number
+  /** Place and where in it: what one pair of eyes can watch over. */
+  readonly spot: number
+  readonly atTable: boolean
+  readonly road: boolean
+  /** Earliest start and latest end, within horizon and now. */
+  readonly from: Tick
+  readonly to: Tick
+  readonly delivery: DeliveryModel | undefined
+  readonly vessel: number
+  readonly groups: readonly number[]
+  readonly modes: readonly ModeModel[]
+  /** Index into the problem's modes for a fact, whose mode nobody told us. */
+  readonly factMode: number
+  readonly fact: Activity['fact']
+  /** Shortest length any mode and team gives. */
+  readonly minLen: number
+  /** Can last longer by choice. */
+  readonly stretches: boolean
+  /** Lags that end here, and lags that begin here. */
+  readonly preds: LagModel[]
+  readonly succs: LagModel[]
+  /** By cook: where an attended piece of it may lie. */
+  readonly stays: readonly (readonly Stretch[])[]
+  /** By cook: where a touch of it may lie. */
+  readonly touchStays: readonly (readonly Stretch[])[]
+  readonly lead: CookModel | undefined
+  readonly told: { readonly start: Tick; readonly mode: number; readonly cooks: string; readonly price: number } | undefined
+}
+
+export interface LagModel {
+  readonly from: Act
+  readonly to: Act
+  readonly fromEnd: boolean
+  readonly least: number
+  readonly most: number
+  readonly safety: boolean
+}
+
+export interface ModeModel {
+  readonly index: number
+  readonly care: 'hands-on' | 'eye' | 'leave'
+  readonly likely: number
+  readonly upTo: number
+  readonly touches: readonly TouchModel[]
+  readonly uses: readonly UseModel[]
+  readonly teams: readonly TeamModel[]
+}
+
+export interface TouchModel {
+  readonly index: number
+  readonly when: 'in' | 'out' | 'every'
+  readonly every: number
+  readonly takes: number
+  readonly lateBy: number
+}
+
+/** Who attends, and how long it then takes. */
+export interface TeamModel {
+  readonly cooks: readonly CookModel[]
+  readonly len: number
+}
+
+export interface UseModel {
+  readonly kind: 'ring' | 'oven' | 'store'
+  /** Indices of the kit that can serve it, the least wasteful first. */
+  readonly kits: readonly number[]
+  readonly amount: number
+  readonly low: number
+  readonly high: number
+  readonly preheated: boolean
+  readonly door: number
+}
+
+export interface CookModel {
+  readonly index: number
+  readonly id: CookId
+  readonly host: boolean
+  readonly eats: boolean
+}
+
+/** One ring, one oven or one store. */
+export interface KitModel {
+  readonly index: number
+  readonly id: KitId
+  readonly unit: number
+  readonly kind: 'ring' | 'oven' | 'store'
+  readonly capacity: number
+  readonly up: number
+  readonly down: number
+}
+
+export interface ServingModel {
+  readonly index: number
+  readonly id: ServingId
+  readonly kind: 'welcome' | 'first' | 'next'
+  readonly earliest: Tick
+  readonly hasEarliest: boolean
+  /** Sit-down for the first, the latest for the welcome. */
+  readonly wished: Tick
+  readonly eating: number
+  readonly clearing: number
+  readonly pouring: number
+  readonly ideal: readonly [number, number]
+  readonly most: number
+  readonly served: { readonly toTable: Tick; readonly platesOff: Tick | undefined } | undefined
+}
+
+export interface DeliveryModel {
+  readonly index: number
+  readonly id: DeliveryId
+  readonly serving: ServingModel
+  readonly early: number
+  readonly late: number
+  readonly most: number
+  readonly safety: boolean
+  readonly uses: readonly UseModel[]
+  readonly carry: { readonly most: number; readonly safety: boolean } | undefined
+  readonly acts: Act[]
+  /** Nothing of it is planned any more. */
+  readonly allFacts: boolean
+}
+
+/** What never happens: a time before or after everything. */
+export const NEVER = 1_000_000_000

@@ -1,0 +1,132 @@
+import type { Act, Model } from './model.ts'
+import { blame } from './price.ts'
+import type { Random } from './random.ts'
+import type { State } from './state.ts'
+
+/** What to take out together, so that it may find a better place together. Facts are never among it. */
+export type Neighbourhood = (state: State, random: Random) => readonly Act[]
+
+const MOST = 12
+
+export const oneActivity: Neighbourhood = (state, random) => pickSome(movable(state), 1 + random.below(2), random)
+
+export const oneServing: Neighbourhood = (state, random) => {
+  const serving = state.model.servings[random.below(state.model.servings.length)]
+  return pickSome(
+    movable(state).filter((act) => act.delivery?.serving === serving),
+    MOST,
+    random,
+  )
+}
+
+export const oneDelivery: Neighbourhood = (state, random) => {
+  const delivery = state.model.deliveries[random.below(state.model.deliveries.length)]
+  return pickSome(
+    movable(state).filter((act) => act.delivery === delivery),
+    MOST,
+    random,
+  )
+}
+
+/** What overlaps a stretch of time around something that is placed. */
+export const oneWindow: Neighbourhood = (state, random) => {
+  const places = state.places.flatMap((place) => place ?? [])
+  const centre = places[random.below(places.length)]
+  if (!centre) return []
+  const width = 10 + random.below(80)
+  const from = centre.start - random.below(width)
+  return pickSome(
+    movable(state).filter((act) => {
+      const place = state.places[act.index]
+      return place && place.start < from + width && place.end > from
+    }),
+    MOST,
+    random,
+  )
+}
+
+/** What shares a kit, near each other in time. */
+export const oneKit: Neighbourhood = (state, random) => {
+  const lanes = state.kitLanes.filter((lane) => lane.length > 1)
+  const lane = lanes[random.below(lanes.length)] ?? []
+  return actsAround(
+    state,
+    lane.map((item) => item.who),
+    random,
+  )
+}
+
+export const oneCook: Neighbourhood = (state, random) => {
+  const lane = state.cookLanes[random.below(state.cookLanes.length)] ?? []
+  return actsAround(
+    state,
+    lane.map((item) => item.who),
+    random,
+  )
+}
+
+/** A chain of lags through one activity. */
+export const oneChain: Neighbourhood = (state, random) => {
+  const acts = movable(state)
+  const start = acts[random.below(acts.length)]
+  if (!start) return []
+  const chain = new Set([start])
+  for (const act of chain) {
+    if (chain.size >= MOST) break
+    for (const lag of act.preds) if (!lag.from.fact && random.unit() < 0.7) chain.add(lag.from)
+    for (const lag of act.succs) if (!lag.to.fact && random.unit() < 0.7) chain.add(lag.to)
+  }
+  return [...chain].slice(0, MOST)
+}
+
+/** What breaks a wish or has no place, with what stands around it. */
+export const whatHurts: Neighbourhood = (state, random) => {
+  const hurt = movable(state).filter((act) => {
+    const place = state.places[act.index]
+    return !place || blame(state, place) > 0
+  })
+  const worst = hurt[random.below(hurt.length)]
+  if (!worst) return oneWindow(state, random)
+  const near = new Set([worst, ...pickSome(neighboursOf(state, worst), MOST - 1, random)])
+  return [...near]
+}
+
+const neighboursOf = (state: State, act: Act): Act[] => {
+  const place = state.places[act.index]
+  const from = place ? place.start : (state.latest[act.index] as number)
+  const span = Math.max(30, place ? place.end - place.start : act.minLen)
+  const related = new Set([...act.preds.map((lag) => lag.from), ...act.succs.map((lag) => lag.to)])
+  return movable(state).filter((other) => {
+    if (other === act) return false
+    const there = state.places[other.index]
+    return related.has(other) || !there || (there.start < from + 2 * span && there.end > from - span)
+  })
+}
+
+const actsAround = (state: State, whos: readonly number[], random: Random): readonly Act[] => {
+  const acts = [...new Set(whos)].flatMap((who) => state.model.acts[who] ?? []).filter((act) => !act.fact)
+  const centre = state.places[acts[random.below(acts.length)]?.index ?? -1]
+  if (!centre) return []
+  const distance = (act: Act) => Math.abs((state.places[act.index]?.start ?? centre.start) - centre.start)
+  return acts.sort((a, b) => distance(a) - distance(b) || a.index - b.index).slice(0, 2 + random.below(MOST - 4))
+}
+
+export const movable = (state: State): readonly Act[] => movableOf(state.model)
+
+const known = new WeakMap<Model, readonly Act[]>()
+const movableOf = (model: Model): readonly Act[] => {
+  const found = known.get(model) ?? model.acts.filter((act) => !act.fact && act.modes.length > 0)
+  known.set(model, found)
+  return found
+}
+
+const pickSome = (acts: readonly Act[], most: number, random: Random): readonly Act[] => {
+  const pool = [...acts]
+  const chosen: Act[] = []
+  while (chosen.length < most && pool.length > 0) {
+    const i = random.below(pool.length)
+    const [act] = pool.splice(i, 1)
+    if (act) chosen.push(act)
+  }
+  return chosen
+}

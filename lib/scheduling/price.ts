@@ -1,0 +1,183 @@
+import { attentionPrice, mark, matters } from './attention.ts'
+import type { Act, DeliveryModel, LagModel } from './model.ts'
+import type { Tick } from './problem.ts'
+import type { Place, State } from './state.ts'
+
+/** What a broken safety wish, or a keeping without room, costs while searching: never worth it. */
+const NEVER_WORTH = 400_000
+
+/** What the whole schedule costs: `cost` of the finished one, plus what no finished one may have. */
+export const price = (state: State): number => {
+  const { model } = state
+  const { weights } = model.problem
+  let sum = servingsPrice(state) + attentionPrice(state.attention, weights)
+  for (const act of model.acts) {
+    const place = state.places[act.index]
+    if (!place) {
+      sum += weights.left
+      continue
+    }
+    sum += ownPrice(state, place)
+    for (const lag of act.preds) sum += lagPrice(state, lag, state.places[lag.from.index], place)
+    sum += weights.left * place.missing
+  }
+  for (const delivery of model.deliveries) sum += deliveryPrice(state, delivery)
+  return sum
+}
+
+/** By how much the price rises when this activity is put there. Pre: it is not placed. */
+export const rise = (state: State, place: Place, below: number): number => {
+  const { act } = place
+  const { weights } = state.model.problem
+  let sum = ownPrice(state, place)
+  for (const lag of act.preds) sum += lagPrice(state, lag, state.places[lag.from.index], place)
+  for (const lag of act.succs) sum += lagPrice(state, lag, place, state.places[lag.to.index])
+  for (const lag of act.preds) if (lag.from.stretches) sum += throughBefore(state, lag, place)
+  for (const lag of act.succs) if (lag.to.stretches) sum += throughAfter(state, lag, place)
+  if (act.delivery) sum += deliveryPrice(state, act.delivery, place) - deliveryPrice(state, act.delivery)
+  if (sum >= below || !touchesTable(state, place)) return sum
+  const before = attentionPrice(state.attention, weights)
+  mark(state.attention, place, 1)
+  sum += attentionPrice(state.attention, weights) - before
+  mark(state.attention, place, -1)
+  return sum
+}
+
+const touchesTable = (state: State, place: Place): boolean => {
+  if (place.act.activity.plating) return true
+  for (const piece of place.pieces) if (matters(state.attention, piece.from, piece.to)) return true
+  return false
+}
+
+/** Early, lead and moved: what hangs on nothing but the place itself. */
+const ownPrice = (state: State, place: Place): number => {
+  const { act, team } = place
+  const { weights } = state.model.problem
+  let sum = 0
+  if (act.lead && !team.includes(act.lead)) sum += weights.lead
+  if (act.fact) return sum
+  if (act.delivery) {
+    const moment = state.moments[act.delivery.serving.index] ?? 0
+    if (place.end < moment) sum += (weights.early * (moment - place.end)) / 100
+  }
+  if (act.told && !asTold(act.told, place)) sum += act.told.price
+  return sum
+}
+
+const asTold = (told: NonNullable<Act['told']>, place: Place): boolean => {
+  if (told.start !== place.start || told.mode !== place.mode.index) return false
+  const cooks = place.team.map((cook) => cook.id)
+  return (cooks.length > 1 ? cooks.sort().join('\n') : (cooks[0] ?? '')) === told.cooks
+}
+
+const lagPrice = (state: State, lag: LagModel, from: Place | undefined, to: Place | undefined): number => {
+  if (!from || !to || lag.safety) return 0
+  const over = to.start - (lag.fromEnd ? from.end : from.start) - lag.most
+  return over > 0 ? over * state.model.problem.weights.past : 0
+}
+
+/** A stretching activity that is yet to come between two placed ones can only bridge so much. */
+const throughAfter = (state: State, lag: LagModel, place: Place): number => {
+  if (state.places[lag.to.index]) return 0
+  let sum = 0
+  for (const next of lag.to.succs) {
+    const to = state.places[next.to.index]
+    if (to) sum += bridgePrice(state, lag, next, lag.fromEnd ? place.end : place.start, to.start)
+  }
+  return sum
+}
+
+const throughBefore = (state: State, lag: LagModel, place: Place): number => {
+  if (state.places[lag.from.index]) return 0
+  let sum = 0
+  for (const previous of lag.from.preds) {
+    const from = state.places[previous.from.index]
+    if (from) sum += bridgePrice(state, previous, lag, previous.fromEnd ? from.end : from.start, place.start)
+  }
+  return sum
+}
+
+const bridgePrice = (state: State, before: LagModel, after: LagModel, edge: Tick, start: Tick): number => {
+  const longest = after.fromEnd ? Math.max(...before.to.modes.map((mode) => mode.upTo)) : 0
+  const over = start - edge - before.most - longest - after.most
+  return over > 0 ? over * state.model.problem.weights.past : 0
+}
+
+/** The latest end among what is placed of a delivery; −∞ when nothing is. */
+export const readyOf = (state: State, delivery: DeliveryModel, also?: Place): Tick => {
+  let ready = also ? also.end : Number.NEGATIVE_INFINITY
+  for (const act of delivery.acts) {
+    const place = state.places[act.index]
+    if (place && place.end > ready) ready = place.end
+  }
+  return ready
+}
+
+/** Keeping and carrying past their most, and what may never be. */
+const deliveryPrice = (state: State, delivery: DeliveryModel, also?: Place): number => {
+  if (delivery.serving.served) return 0
+  const ready = readyOf(state, delivery, also)
+  if (ready === Number.NEGATIVE_INFINITY) return 0
+  const { past } = state.model.problem.weights
+  const arrival = Math.max(ready, (state.moments[delivery.serving.index] ?? 0) - delivery.early)
+  let sum = priceOver(past, arrival - ready - delivery.most, delivery.safety, delivery.allFacts)
+  if (delivery.carry) {
+    const carried = carriedFor(state, delivery, arrival, also)
+    sum += priceOver(past, carried - delivery.carry.most, delivery.carry.safety, delivery.allFacts)
+  }
+  const keep = state.keeps[delivery.index]
+  if (keep && !keep.kit && !delivery.allFacts) sum += NEVER_WORTH
+  return sum
+}
+
+const priceOver = (past: number, over: number, safety: boolean, allFacts: boolean): number =>
+  over <= 0 ? 0 : safety && !allFacts ? NEVER_WORTH + over * past : over * past
+
+/** From the first carrying start to the next activity's start, or to arrival; 0 when nothing is carried. */
+export const carriedFor = (state: State, delivery: DeliveryModel, arrival: Tick, also?: Place): number => {
+  let first: Place | undefined
+  const each = (visit: (place: Place) => void) => {
+    for (const act of delivery.acts) {
+      const place = state.places[act.index]
+      if (place) visit(place)
+    }
+    if (also) visit(also)
+  }
+  each((place) => {
+    if (place.act.road && (!first || place.start < first.start || (place.start === first.start && place.end < first.end)))
+      first = place
+  })
+  const carry = first as Place | undefined
+  if (!carry) return 0
+  let next = Number.POSITIVE_INFINITY
+  each((place) => {
+    if (!place.act.road && place.start >= carry.end && place.start < next) next = place.start
+  })
+  return (next === Number.POSITIVE_INFINITY ? arrival : next) - carry.start
+}
+
+const servingsPrice = (state: State): number => {
+  const { weights } = state.model.problem
+  let sum = 0
+  let off = 0
+  for (const serving of state.model.servings) {
+    const moment = state.moments[serving.index] ?? 0
+    if (serving.kind === 'first') sum += weights.late * Math.max(0, moment - serving.wished)
+    const since = serving.kind === 'next' ? off : (state.model.problem.servings[serving.index]?.earliest ?? moment)
+    if (serving.kind === 'next' || (serving.kind === 'welcome' && serving.hasEarliest)) {
+      const wait = moment - since
+      const outside = Math.max(0, serving.ideal[0] - wait) + Math.max(0, wait - serving.ideal[1])
+      sum += weights.wait * outside + weights.longWait * Math.max(0, wait - serving.most)
+    }
+    off = serving.served?.platesOff ?? moment + serving.eating + serving.clearing
+  }
+  return sum
+}
+
+/** By how much a placed activity's own pieces break wishes; what a search would like to mend first. */
+export const blame = (state: State, place: Place): number => {
+  let sum = 0
+  for (const lag of place.act.preds) sum += lagPrice(state, lag, state.places[lag.from.index], place)
+  for (const lag of place.act.succs) sum += lagPrice(state, lag, place, state.places[lag.to.index])
+  return sum
+}

@@ -1,0 +1,45 @@
+import { backward } from './construct.ts'
+import { insert } from './insert.ts'
+import { repairMoments } from './moments.ts'
+import { movable } from './neighbourhoods.ts'
+import type { Random } from './random.ts'
+import { putKeep, type State, setMoments, take } from './state.ts'
+
+/** What lies so near before a serving that moves, it moves along: 2 h at 30 s. */
+const NEAR = 240
+
+/** Moves one serving, or it and all later ones, and puts what belongs to them back around the new moments. */
+export const shiftServings = (state: State, random: Random): void => {
+  const { model } = state
+  const free = model.servings.filter((serving) => !serving.served)
+  const serving = free[random.below(free.length)]
+  if (!serving) return
+  const far = [1, 2, 4, 8, 16, 32][random.below(6)] ?? 1
+  const by = random.unit() < 0.6 ? -far : far
+  const alone = random.unit() < 0.5
+  const before = [...state.moments]
+  const wished = before.map((moment, i) => (i === serving.index || (!alone && i > serving.index) ? moment + by : moment))
+  const moments = repairMoments(model, wished)
+  if (moments.every((moment, i) => moment === before[i])) return
+  const moved = (index: number) => (moments[index] ?? 0) - (before[index] ?? 0)
+  const out = movable(state).filter((act) => {
+    const place = state.places[act.index]
+    if (!place) return true
+    if (!act.delivery) return false
+    const { index } = act.delivery.serving
+    return moved(index) !== 0 && place.end > (before[index] ?? 0) - NEAR
+  })
+  const starts = new Map(
+    out.map((act) => {
+      const start = state.places[act.index]?.start
+      return [act, start === undefined || !act.delivery ? start : start + moved(act.delivery.serving.index)]
+    }),
+  )
+  for (const delivery of model.deliveries) putKeep(state, delivery, undefined)
+  for (const act of out) take(state, act)
+  setMoments(state, moments)
+  for (const act of backward(state, out)) {
+    const start = starts.get(act)
+    insert(state, act, random, { ...(start === undefined ? {} : { start }), blink: 0.1 })
+  }
+}

@@ -1,0 +1,217 @@
+import { type Attention, attentionOf, mark, setWindow } from './attention.ts'
+import type { Act, CookModel, DeliveryModel, Model, ModeModel } from './model.ts'
+import type { Tick } from './problem.ts'
+
+/** One thing in one lane (of a cook, a kit or a group): it holds the lane in [from, to). */
+export interface Item {
+  /** Index of the activity, or beyond the activities: a keeping or a vessel. */
+  readonly who: number
+  readonly from: Tick
+  readonly to: Tick
+  readonly kind: 'hands' | 'eye' | 'road' | 'hold'
+  readonly spot: number
+  /** Short enough to be done while keeping an eye on something. */
+  readonly short: boolean
+  readonly amount: number
+  readonly low: number
+  readonly high: number
+  readonly door: number
+  readonly touches: readonly Tick[]
+}
+
+export type Lane = Item[]
+
+/** A stretch of a cook's attention. */
+export interface Piece {
+  readonly cook: CookModel
+  readonly from: Tick
+  readonly to: Tick
+  readonly hand: boolean
+  readonly up: boolean
+}
+
+export interface TouchPlace {
+  readonly touch: number
+  readonly at: Tick
+  readonly takes: number
+  readonly cook: CookModel
+}
+
+/** An activity in its place; never changed once made. */
+export interface Place {
+  readonly act: Act
+  readonly mode: ModeModel
+  readonly team: readonly CookModel[]
+  readonly start: Tick
+  readonly end: Tick
+  /** Kit is held until then. */
+  readonly holdEnd: Tick
+  readonly touches: readonly TouchPlace[]
+  /** One kit for each use; the vessel's ring is in `vesselKit`, here −1. */
+  readonly kit: readonly number[]
+  readonly vesselKit: number
+  /** Touches of something running for which there is nobody. */
+  readonly missing: number
+  readonly pieces: readonly Piece[]
+  readonly items: readonly { readonly lane: Lane; readonly item: Item }[]
+}
+
+/** A dish that waits for the table in [from, to); kit undefined when there is no room for it. */
+export interface Keep {
+  readonly from: Tick
+  readonly to: Tick
+  readonly kit: readonly number[] | undefined
+  readonly items: readonly { readonly lane: Lane; readonly item: Item }[]
+}
+
+interface Vessel {
+  kit: number
+  item: Item | undefined
+  readonly members: Place[]
+}
+
+/** A schedule being made: places and moments, with every lane and count kept in step by `put`, `take` and `setMoments`. */
+export interface State {
+  readonly model: Model
+  readonly places: (Place | undefined)[]
+  readonly moments: Tick[]
+  readonly cookLanes: readonly Lane[]
+  readonly kitLanes: readonly Lane[]
+  readonly groupLanes: readonly Lane[]
+  readonly vessels: readonly Vessel[]
+  readonly keeps: (Keep | undefined)[]
+  readonly attention: Attention
+  /** Latest start by index, if everything after it is to fit, and earliest, if everything before it is. */
+  readonly latest: Float64Array
+  readonly earliest: Float64Array
+  /** After a check said no: starts strictly between these are impossible for the same reason. */
+  lo: Tick
+  hi: Tick
+  /** Insertions tried. */
+  steps: number
+}
+
+export const newState = (model: Model, moments: readonly Tick[]): State => {
+  const state: State = {
+    model,
+    places: model.acts.map(() => undefined),
+    moments: [...moments],
+    cookLanes: model.cooks.map(() => []),
+    kitLanes: model.kits.map(() => []),
+    groupLanes: model.groups.map(() => []),
+    vessels: Array.from({ length: model.vessels }, () => ({ kit: -1, item: undefined, members: [] })),
+    keeps: model.deliveries.map(() => undefined),
+    attention: attentionOf(model),
+    latest: new Float64Array(model.acts.length),
+    earliest: new Float64Array(model.acts.length),
+    lo: 0,
+    hi: 0,
+    steps: 0,
+  }
+  setMoments(state, moments)
+  return state
+}
+
+/** Pre: its activity is not placed. Nothing is checked here. */
+export const put = (state: State, place: Place): void => {
+  state.places[place.act.index] = place
+  for (const { lane, item } of place.items) lane.push(item)
+  mark(state.attention, place, 1)
+  if (place.vesselKit >= 0) {
+    const vessel = state.vessels[place.act.vessel]
+    vessel?.members.push(place)
+    spanVessel(state, place.act.vessel, place.vesselKit)
+  }
+}
+
+/** Post: the activity is not placed. */
+export const take = (state: State, act: Act): void => {
+  const place = state.places[act.index]
+  if (!place) return
+  state.places[act.index] = undefined
+  for (const { lane, item } of place.items) remove(lane, item)
+  mark(state.attention, place, -1)
+  if (place.vesselKit >= 0) {
+    const vessel = state.vessels[act.vessel]
+    if (vessel) {
+      remove(vessel.members, place)
+      spanVessel(state, act.vessel, vessel.kit)
+    }
+  }
+}
+
+const remove = <T>(from: T[], one: T): void => {
+  const i = from.lastIndexOf(one)
+  const last = from.pop()
+  if (last !== undefined && i < from.length && i >= 0) from[i] = last
+}
+
+/** The vessel's ring is held from its first start to its last hold's end. */
+export const spanVessel = (state: State, index: number, kit: number): void => {
+  const vessel = state.vessels[index]
+  if (!vessel) return
+  if (vessel.item) remove(state.kitLanes[vessel.kit] ?? [], vessel.item)
+  vessel.item = undefined
+  vessel.kit = kit
+  if (vessel.members.length === 0) return
+  const from = Math.min(...vessel.members.map((place) => place.start))
+  const to = Math.max(...vessel.members.map((place) => place.holdEnd))
+  vessel.item = holdItem(vesselWho(state.model, index), from, to, 1)
+  state.kitLanes[kit]?.push(vessel.item)
+}
+
+export const vesselWho = (model: Model, vessel: number): number => model.acts.length + model.deliveries.length + vessel
+
+export const holdItem = (who: number, from: Tick, to: Tick, amount: number): Item => ({
+  who,
+  from,
+  to,
+  kind: 'hold',
+  spot: -1,
+  short: false,
+  amount,
+  low: 0,
+  high: 0,
+  door: 0,
+  touches: NONE,
+})
+const NONE: readonly Tick[] = []
+
+export const putKeep = (state: State, delivery: DeliveryModel, keep: Keep | undefined): void => {
+  for (const { lane, item } of state.keeps[delivery.index]?.items ?? []) remove(lane, item)
+  state.keeps[delivery.index] = keep
+  for (const { lane, item } of keep?.items ?? []) lane.push(item)
+}
+
+/** Post: moments as given; the window of the table, and what every activity's start is bounded by, follow. */
+export const setMoments = (state: State, moments: readonly Tick[]): void => {
+  const { model } = state
+  for (const [i, moment] of moments.entries()) state.moments[i] = moment
+  const seated = model.servings.flatMap((serving, i) => (serving.kind === 'welcome' ? [] : [moments[i] ?? 0]))
+  setWindow(
+    state.attention,
+    seated[0] ?? model.from,
+    seated.length > 0 ? (moments[moments.length - 1] ?? model.from) : model.from,
+  )
+  for (const act of model.acts) state.latest[act.index] = deadline(state, act) - Math.min(act.minLen, 1e6)
+  for (const act of model.acts) state.earliest[act.index] = act.from
+  for (const [i, row] of model.longest.entries()) {
+    const here = model.acts[i]
+    if (!here || here.fact) continue
+    let latest = state.latest[i] as number
+    for (const act of model.acts) {
+      const path = row[act.index] as number
+      if (path === Number.NEGATIVE_INFINITY || act.fact) continue
+      latest = Math.min(latest, deadline(state, act) - Math.min(act.minLen, 1e6) - path)
+      if (here.from + path > (state.earliest[act.index] as number)) state.earliest[act.index] = here.from + path
+    }
+    state.latest[i] = latest
+  }
+}
+
+/** Latest end that its own window and its serving allow. */
+export const deadline = (state: State, act: Act): Tick => {
+  const { delivery } = act
+  if (!delivery || delivery.serving.served) return act.to
+  return Math.min(act.to, (state.moments[delivery.serving.index] ?? 0) + delivery.late)
+}

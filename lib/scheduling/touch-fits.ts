@@ -1,0 +1,161 @@
+import { newlyMissed } from './attention.ts'
+import { laneBlocks, stayBlocks } from './lane-fits.ts'
+import { type Act, type CookModel, type ModeModel, NEVER, type TeamModel } from './model.ts'
+import { EYE_PIECE, type Tick } from './problem.ts'
+import type { State, TouchPlace } from './state.ts'
+
+interface Wanted {
+  readonly act: Act
+  readonly mode: ModeModel
+  readonly team: TeamModel
+  readonly start: Tick
+  readonly end: Tick
+}
+
+/**
+ * A cook and a moment for every touch, each where it costs the table least, or at once when `eager`. Undefined when one
+ * has nobody, with state.lo and state.hi set.
+ */
+export const pickTouches = (
+  state: State,
+  act: Act,
+  mode: ModeModel,
+  team: TeamModel,
+  start: Tick,
+  end: Tick,
+  eager: boolean,
+): readonly TouchPlace[] | undefined => {
+  if (mode.touches.length === 0) return NONE
+  const wanted = { act, mode, team, start, end }
+  const chosen: TouchPlace[] = []
+  for (const { touch, lo, hi, takes } of touchWindows(mode, start, end)) {
+    const best = pick(state, wanted, chosen, lo, hi, takes, eager)
+    if (!best) return undefined
+    chosen.push({ touch, takes, ...best })
+  }
+  return chosen
+}
+const NONE: readonly TouchPlace[] = []
+
+/** Every touch of a mode in its order, with where its `at` may be: [lo, hi], both inside. */
+export const touchWindows = (
+  mode: ModeModel,
+  start: Tick,
+  end: Tick,
+): { readonly touch: number; readonly lo: Tick; readonly hi: Tick; readonly takes: number }[] =>
+  mode.touches.flatMap(({ index, when, every, takes, lateBy }) => {
+    if (when === 'in') return { touch: index, lo: start, hi: start, takes }
+    if (when === 'out') return { touch: index, lo: end - takes, hi: end - takes + lateBy, takes }
+    const windows = []
+    for (let k = 1; every > 0 && k * every < end - start; k++)
+      windows.push({ touch: index, lo: start + k * every, hi: start + k * every + lateBy, takes })
+    return windows
+  })
+
+const pick = (
+  state: State,
+  wanted: Wanted,
+  chosen: readonly TouchPlace[],
+  lo: Tick,
+  hi: Tick,
+  takes: number,
+  eager: boolean,
+): { at: Tick; cook: CookModel } | undefined => {
+  let best: { at: Tick; cook: CookModel } | undefined
+  let least = Number.POSITIVE_INFINITY
+  let down = -NEVER
+  let up = NEVER
+  for (const cook of state.model.cooks) {
+    if ((wanted.act.touchStays[cook.index] ?? []).length === 0) continue
+    const at = freeFrom(state, wanted, chosen, cook, lo, takes)
+    if (at > hi) {
+      up = Math.min(up, at - hi)
+      down = Math.max(down, freeBefore(state, wanted, chosen, cook, lo, takes) - lo)
+      continue
+    }
+    const consider = (moment: Tick) => {
+      const price = touchPrice(state, wanted.act, cook, moment, takes) + (moment - lo) * 1e-4
+      if (price < least) {
+        least = price
+        best = { at: moment, cook }
+      }
+    }
+    consider(at)
+    if (!eager && hi > at && least >= 1)
+      for (const moment of laterMoments(state, cook, at, hi))
+        if (freeFrom(state, wanted, chosen, cook, moment, takes) === moment) consider(moment)
+  }
+  if (!best) {
+    state.lo = wanted.start + down
+    state.hi = wanted.start + up
+  }
+  return best
+}
+
+/** When the cook is up anyway, or has just got up or sat down. */
+const laterMoments = (state: State, cook: CookModel, at: Tick, hi: Tick): Tick[] => {
+  const moments = [hi]
+  for (const item of state.cookLanes[cook.index] ?? []) {
+    if (item.from > at && item.from < hi) moments.push(item.from)
+    if (item.to > at && item.to < hi) moments.push(item.to)
+  }
+  return moments
+}
+
+const touchPrice = (state: State, act: Act, cook: CookModel, at: Tick, takes: number): number => {
+  const { attention } = state
+  if (act.atTable || !cook.eats) return 0
+  const missed = newlyMissed(attention, cook, at, at + takes)
+  return missed * 10 + (attention.missed[cook.index] as number) * 1e-3
+}
+
+const blocked = (
+  state: State,
+  { act, mode, team, start, end }: Wanted,
+  chosen: readonly TouchPlace[],
+  cook: CookModel,
+  at: Tick,
+  takes: number,
+): boolean => {
+  if (stayBlocks(state, act.touchStays[cook.index] ?? [], at, takes)) return true
+  const short = takes <= EYE_PIECE
+  if (laneBlocks(state, state.cookLanes[cook.index] ?? [], 'hands', act.spot, short, at, takes)) return true
+  for (const other of chosen)
+    if (other.cook === cook && other.at < at + takes && other.at + other.takes > at) {
+      state.lo = other.at - takes
+      state.hi = other.at + other.takes
+      return true
+    }
+  if (!(mode.care === 'eye' && short) && team.cooks.includes(cook) && start < at + takes && end > at) {
+    state.lo = start - takes
+    state.hi = end
+    return true
+  }
+  return false
+}
+
+const freeFrom = (
+  state: State,
+  wanted: Wanted,
+  chosen: readonly TouchPlace[],
+  cook: CookModel,
+  from: Tick,
+  takes: number,
+): Tick => {
+  let at = from
+  while (at < NEVER && blocked(state, wanted, chosen, cook, at, takes)) at = Math.max(at + 1, state.hi)
+  return at
+}
+
+const freeBefore = (
+  state: State,
+  wanted: Wanted,
+  chosen: readonly TouchPlace[],
+  cook: CookModel,
+  before: Tick,
+  takes: number,
+): Tick => {
+  let at = before - 1
+  while (at > -NEVER && blocked(state, wanted, chosen, cook, at, takes)) at = Math.min(at - 1, state.lo)
+  return at
+}
