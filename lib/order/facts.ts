@@ -9,6 +9,8 @@ export interface StepFact {
   readonly done?: string
   /** Ticks. */
   readonly extra: number
+  /** Who said so last. */
+  readonly by: CookId
 }
 
 export interface CourseFact {
@@ -36,7 +38,7 @@ export const gatherFacts = (evening: Evening): NightFacts => {
       const { course, by: _by, ...said } = fact
       courses.set(course, { ...courses.get(course), ...said })
     } else {
-      const { step, by: _by, extra, ...said } = fact
+      const { step, extra, ...said } = fact
       if (extra !== undefined) seconds.set(step, (seconds.get(step) ?? 0) + secondsOf(extra))
       steps.set(step, { ...steps.get(step), ...said, extra: Math.ceil((seconds.get(step) ?? 0) / TICK_SECONDS) })
     }
@@ -53,7 +55,7 @@ interface BatchPlan {
   readonly together: number
   /** Ticks that one batch takes. */
   readonly length: number
-  readonly cooks?: readonly CookId[]
+  readonly cooks: readonly CookId[]
   readonly now?: number
 }
 
@@ -64,7 +66,7 @@ interface BatchPlan {
 export const factsOfBatches = (evening: Evening, fact: StepFact, plan: BatchPlan): (Fact | undefined)[] => {
   const rounds = Math.ceil(plan.batches / plan.together)
   const round = (batch: number) => Math.floor(batch / plan.together)
-  const by = plan.cooks === undefined ? {} : { cooks: plan.cooks }
+  const by = plan.cooks.length === 0 ? {} : { cooks: plan.cooks }
   const batches = Array.from({ length: plan.batches }, (_, batch) => batch)
   if (fact.done !== undefined) {
     const end = factTick(evening, fact.done, 'ended')

@@ -87,20 +87,37 @@ interface Context {
   readonly opens: number
 }
 
-const activitiesOf = ({ evening, tickOf, facts, told, now, opens }: Context, planned: PlannedStep): Activity[] => {
+/** What the night says of each batch of a step: in the way, and by the cooks, that were told, claimed it or said so. */
+const happenedOf = (
+  { evening, facts, told, now }: Context,
+  planned: PlannedStep,
+  modes: readonly Mode[],
+  claimed: readonly CookId[],
+) => {
+  const { step, batches } = planned
+  const said = facts.steps.get(step.id)
+  if (!said) return []
+  const cue = told.get(activityId(step.id, 0, batches))
+  const mode = modes[cue?.way ?? 0] ?? modes[0]
+  if (!mode) return []
+  const known = [cue?.cooks ?? [], claimed, [said.by]].find((cooks) => cooks.length > 0) ?? []
+  const cooks = known.slice(0, mode.cooks)
+  const paces = cooks.map((id) => evening.cooks.find((cook) => cook.id === id)?.pace ?? 1)
+  const pace = mode.care === 'hands-on' && paces.length > 0 ? Math.max(...paces) : 1
+  const together = Math.min(batches, step.batch?.together ?? 1)
+  return factsOfBatches(evening, said, { batches, together, length: Math.ceil(mode.likely * pace - 1e-9), cooks, now })
+}
+
+const activitiesOf = (context: Context, planned: PlannedStep): Activity[] => {
+  const { evening, tickOf, facts, opens } = context
   const { step, dish, batches } = planned
   const said = facts.steps.get(step.id)
   const modes = step.ways.map((way) =>
     modeOf(way, said && said.started === undefined && said.done === undefined ? said.extra : 0),
   )
   const place = placeOf(evening, planned)
-  const cue = told.get(activityId(step.id, 0, batches))
-  const mode = modes[cue?.way ?? 0] ?? modes[0]
-  const paces = cue?.cooks.map((id) => evening.cooks.find((cook) => cook.id === id)?.pace ?? 1) ?? []
-  const length = mode ? Math.ceil(mode.likely * (mode.care === 'hands-on' ? Math.max(...paces, paces.length ? 0 : 1) : 1)) : 0
-  const cooks = cue && cue.cooks.length > 0 ? { cooks: cue.cooks } : {}
-  const together = Math.min(batches, step.batch?.together ?? 1)
-  const happened = said ? factsOfBatches(evening, said, { batches, together, length, ...cooks, now }) : []
+  const claimed = claimedBy(evening, planned)
+  const happened = happenedOf(context, planned, modes, claimed)
   return Array.from({ length: batches }, (_, batch) => {
     const fact = happened[batch]
     return {
@@ -112,8 +129,8 @@ const activitiesOf = ({ evening, tickOf, facts, told, now, opens }: Context, pla
       ...(step.latest ? { to: tickOf(step.latest, 'down') } : {}),
       ...(dish ? { delivery: dish.id } : {}),
       plating: step.role === 'plate',
-      ...(step.vessel === undefined ? {} : { vessel: `${place}/${step.vessel}` }),
-      claimed: claimedBy(evening, planned),
+      ...(step.vessel === undefined ? {} : { vessel: step.vessel }),
+      claimed,
       modes,
       ...(fact ? { fact } : {}),
     }

@@ -16,7 +16,7 @@ export const toldCues = (evening: Evening, previous: RunningOrder | undefined): 
   return new Map(previous.cues.map((cue) => [activityId(cue.step, cue.batch, batches.get(cue.step) ?? 1), cue]))
 }
 
-/** The told cues that can still be kept: of an activity that is not yet a fact and still has that way. */
+/** What is still there to be kept, each in a way that it still has. Of what happened it tells the way. */
 export const toPrevious = (
   evening: Evening,
   activities: readonly Activity[],
@@ -25,8 +25,8 @@ export const toPrevious = (
 ): Previous[] =>
   activities.flatMap((activity) => {
     const cue = told.get(activity.id)
-    if (!cue || activity.fact || cue.way >= activity.modes.length) return []
+    if (!cue || cue.way >= activity.modes.length) return []
     const start = tickOfMs(evening, msOfInstant(cue.start), 'down')
-    const frozen = now !== undefined && start >= now && start < now + FROZEN_TICKS
+    const frozen = !activity.fact && now !== undefined && start >= now && start < now + FROZEN_TICKS
     return [{ activity: activity.id, start, mode: cue.way, cooks: cue.cooks, frozen }]
   })
