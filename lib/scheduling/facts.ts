@@ -3,6 +3,7 @@ import { kitsFor } from './kit-fits.ts'
 import { laneBlocks, stayBlocks } from './lane-fits.ts'
 import type { Act, CookModel, ModeModel } from './model.ts'
 import { put, type State, type TouchPlace } from './state.ts'
+import { touchesToCome } from './touches-to-come.ts'
 
 /** Puts what has happened where it happened, done things first. Post: every fact is placed and is never taken away. */
 export const putFacts = (state: State): void => {
@@ -29,7 +30,7 @@ const putFact = (state: State, act: Act, mode: ModeModel): void => {
   const end = factEnd(state, act)
   const cooks =
     mode.care === 'leave' ? [] : (fact.cooks ?? []).flatMap((id) => state.model.cooks.find((cook) => cook.id === id) ?? [])
-  const { touches, missing } = fact.kind === 'running' ? touchesToCome(state, act, mode, start, end) : { touches: [], missing: 0 }
+  const { touches, missing } = fact.kind === 'running' ? placeTouches(state, act, mode, start, end) : { touches: [], missing: 0 }
   const wanting = {
     who: act.index,
     uses: mode.uses,
@@ -65,31 +66,22 @@ const anyKit = (state: State, act: Act, mode: ModeModel): number[] => {
 }
 
 /** The touches still to come, each by whoever is free first. */
-const touchesToCome = (
+const placeTouches = (
   state: State,
   act: Act,
   mode: ModeModel,
   start: number,
   end: number,
 ): { touches: TouchPlace[]; missing: number } => {
-  const now = state.model.problem.now ?? start
+  const windows = touchesToCome(act.activity.modes[mode.index] ?? NO_TOUCHES, start, end, state.model.problem.now)
   const touches: TouchPlace[] = []
-  let missing = 0
-  for (const { index, when, every, takes, lateBy } of mode.touches) {
-    if (when === 'in') continue
-    const windows: [number, number][] = []
-    if (when === 'out') windows.push([Math.max(end - takes, now), Math.max(end - takes + lateBy, now)])
-    else
-      for (let k = 1; every > 0 && k * every < end - start; k++)
-        if (start + k * every >= now) windows.push([start + k * every, start + k * every + lateBy])
-    for (const [lo, hi] of windows) {
-      const found = firstFree(state, act, touches, lo, hi, takes)
-      if (found) touches.push({ touch: index, takes, ...found })
-      else missing++
-    }
+  for (const { touch, lo, hi, takes } of windows) {
+    const found = firstFree(state, act, touches, lo, hi, takes)
+    if (found) touches.push({ touch, takes, ...found })
   }
-  return { touches, missing }
+  return { touches, missing: windows.length - touches.length }
 }
+const NO_TOUCHES = { touches: [] }
 
 const firstFree = (
   state: State,

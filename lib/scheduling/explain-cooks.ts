@@ -1,0 +1,64 @@
+import type { Limit } from './explain-limits.ts'
+import type { Placed } from './placed.ts'
+import { type Cook, EYE_PIECE, type Problem } from './problem.ts'
+
+/** A stretch of one cook's attention, of one placement. */
+interface Piece {
+  readonly of: Placed
+  readonly from: number
+  readonly to: number
+  readonly eye: boolean
+  readonly touch: boolean
+}
+
+/** What its cooks do next, and when they leave. */
+export const cookLimits = (problem: Problem, placed: readonly Placed[], one: Placed): Limit[] =>
+  problem.cooks.flatMap((cook) => {
+    const own = piecesOf(one, cook)
+    if (own.length === 0) return []
+    const others = placed.filter((other) => other !== one).flatMap((other) => piecesOf(other, cook))
+    return own.flatMap((piece) => [
+      ...others
+        .filter((other) => other.from >= piece.to && !together(piece, other))
+        .map(
+          (other): Limit => ({
+            by: other.from - piece.to,
+            cause: { kind: 'cook', cook: cook.id, activity: other.of.activity.id },
+          }),
+        ),
+      ...stayLimits(cook, piece),
+    ])
+  })
+
+const piecesOf = (of: Placed, cook: Cook): Piece[] => {
+  const { placement, mode } = of
+  const touches = placement.touches
+    .filter((touch) => touch.cook === cook.id)
+    .map(({ at, touch }) => ({ of, from: at, to: at + (mode.touches[touch]?.takes ?? 0), eye: false, touch: true }))
+  if (mode.care === 'leave' || !placement.cooks.includes(cook.id)) return touches
+  return [{ of, from: placement.start, to: placement.end, eye: mode.care === 'eye', touch: false }, ...touches]
+}
+
+/** Can one cook do both at once? */
+const together = (one: Piece, other: Piece): boolean => {
+  const { activity: a } = one.of
+  const { activity: b } = other.of
+  if (!one.touch && !other.touch && a.road && b.road && !one.eye && !other.eye) return true
+  if (!one.eye && !other.eye) return false
+  const sameSpot = a.place === b.place && a.at === b.at
+  const short = (piece: Piece) => piece.eye || piece.to - piece.from <= EYE_PIECE
+  return sameSpot && short(one) && short(other)
+}
+
+const stayLimits = (cook: Cook, piece: Piece): Limit[] => {
+  const { activity } = piece.of
+  const cause = { kind: 'presence', cook: cook.id } as const
+  if (activity.road && !piece.touch)
+    return cook.presence.flatMap((stay, i) => {
+      const next = cook.presence[i + 1]
+      return next && stay.to <= piece.from && next.from >= piece.to ? [{ by: next.from - piece.to, cause }] : []
+    })
+  return cook.presence.flatMap((stay) =>
+    stay.place === activity.place && stay.from <= piece.from && stay.to >= piece.to ? [{ by: stay.to - piece.to, cause }] : [],
+  )
+}
