@@ -16,14 +16,17 @@ type Added = Result<string, EditFault>
 const LAST: Place = { kind: 'last' }
 
 /** Each adds an entry under an id that nobody has used, at its place among its siblings, and gives the id back. */
-export const addKitchen = (doc: Y.Doc, kitchen: Kitchen, place = LAST): Added => add(doc, 'kitchens', Kitchen, kitchen, place)
-export const addCook = (doc: Y.Doc, cook: Cook, place = LAST): Added => add(doc, 'cooks', Cook, cook, place)
-export const addCourse = (doc: Y.Doc, course: Unplaced<Course>, place = LAST): Added => add(doc, 'courses', Course, course, place)
-export const addDish = (doc: Y.Doc, dish: Unplaced<Dish>, place = LAST): Added => add(doc, 'dishes', Dish, dish, place)
-export const addStep = (doc: Y.Doc, step: Unplaced<Step>, place = LAST): Added => add(doc, 'steps', Step, step, place)
-export const addIngredient = (doc: Y.Doc, ingredient: Unplaced<Ingredient>, place = LAST): Added =>
+export const addKitchen = (doc: Y.Doc, kitchen: Kitchen, place: Place = LAST): Added =>
+  add(doc, 'kitchens', Kitchen, kitchen, place)
+export const addCook = (doc: Y.Doc, cook: Cook, place: Place = LAST): Added => add(doc, 'cooks', Cook, cook, place)
+export const addCourse = (doc: Y.Doc, course: Unplaced<Course>, place: Place = LAST): Added =>
+  add(doc, 'courses', Course, course, place)
+export const addDish = (doc: Y.Doc, dish: Unplaced<Dish>, place: Place = LAST): Added => add(doc, 'dishes', Dish, dish, place)
+export const addStep = (doc: Y.Doc, step: Unplaced<Step>, place: Place = LAST): Added => add(doc, 'steps', Step, step, place)
+export const addIngredient = (doc: Y.Doc, ingredient: Unplaced<Ingredient>, place: Place = LAST): Added =>
   add(doc, 'ingredients', Ingredient, ingredient, place)
-export const addDrink = (doc: Y.Doc, drink: Unplaced<Drink>, place = LAST): Added => add(doc, 'drinks', Drink, drink, place)
+export const addDrink = (doc: Y.Doc, drink: Unplaced<Drink>, place: Place = LAST): Added =>
+  add(doc, 'drinks', Drink, drink, place)
 
 const add = <R extends EntryRoot>(
   doc: Y.Doc,

@@ -181,17 +181,17 @@ const blow = fc.record({
 type Blow = { root: string; pick: number; field: string; how: string; value: unknown }
 
 const strike = (doc: Y.Doc, { root, pick, field, how, value }: Blow): void => {
-  const map = doc.getMap(root)
+  const map: Y.Map<unknown> = doc.getMap(root)
   const keys = [...map.keys()]
   const key = keys[pick % Math.max(1, keys.length)] ?? words[pick % words.length] ?? 'a'
   const found = map.get(key)
-  const target = found instanceof Y.Map ? found : map
+  const target: Y.Map<unknown> = found instanceof Y.Map ? found : map
   const name = found instanceof Y.Map ? field : key
   if (how === 'set') target.set(name, value)
   if (how === 'delete') target.delete(name)
   if (how === 'text') target.set(name, new Y.Text(String(value)))
-  if (how === 'array') target.set(name, Y.Array.from([value]))
-  if (how === 'entry') map.set(words[pick % words.length] ?? 'a', new Y.Map([[field, value]]))
+  if (how === 'array') target.set(name, Y.Array.from([String(value)]))
+  if (how === 'entry') map.set(words[pick % words.length] ?? 'a', new Y.Map<unknown>([[field, value]]))
   if (how === 'list') map.set(key, value)
   if (how === 'clone' && found instanceof Y.Map && ![...found.values()].some((one) => one instanceof Y.Doc))
     map.set(words[pick % 5] ?? 'a', found.clone())

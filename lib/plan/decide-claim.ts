@@ -1,0 +1,50 @@
+import type { Evening } from '#lib/domain/evening.ts'
+import type { ClaimEntry } from './layout.ts'
+import type { Command, CommandRefusal } from './wire.ts'
+
+/** What a command about a claim comes to, seen from the plan as it stands. */
+export type ClaimDecision =
+  | { readonly kind: 'set'; readonly target: string; readonly claim: ClaimEntry }
+  | { readonly kind: 'clear'; readonly target: string }
+  /** It is so already. */
+  | { readonly kind: 'nothing' }
+  | { readonly kind: 'refused'; readonly why: CommandRefusal }
+
+export interface Asker {
+  readonly role: 'host' | 'cook'
+  readonly cook: string | null
+}
+
+/**
+ * Compare and set: the first to claim a free target has it, and the next one is told who. A cook speaks for themself, a
+ * host for everybody. A step, its dish and its course are three targets: which claim counts for a step is decided on reading.
+ */
+export const decideClaim = (evening: Evening, asker: Asker, command: Command): ClaimDecision => {
+  const { target, cook } = command
+  const known = (id: string) => evening.cooks.some((one) => one.id === id)
+  const targets = [evening.steps, evening.dishes, evening.courses]
+  if (!targets.some((list) => list.some((one) => one.id === target))) return refused({ kind: 'unknown-target' })
+  if (!known(cook)) return refused({ kind: 'unknown-cook' })
+  const speaksFor = (id: string) => asker.role === 'host' || asker.cook === id
+  const held = evening.claims.find((claim) => claim.target === target)
+
+  if (command.kind === 'claim') {
+    const also = [...new Set(command.also ?? [])].filter((one) => one !== cook)
+    if (!also.every(known)) return refused({ kind: 'unknown-cook' })
+    if (!speaksFor(cook)) return refused({ kind: 'not-yours' })
+    if (held && held.cook !== cook) return refused({ kind: 'taken', by: held.cook })
+    const claim = also.length > 0 ? { cook, also } : { cook }
+    return held && JSON.stringify(held.also ?? []) === JSON.stringify(also) ? { kind: 'nothing' } : { kind: 'set', target, claim }
+  }
+  if (command.kind === 'release') {
+    if (!speaksFor(cook)) return refused({ kind: 'not-yours' })
+    if (!held) return { kind: 'nothing' }
+    return held.cook === cook ? { kind: 'clear', target } : refused({ kind: 'taken', by: held.cook })
+  }
+  if (!speaksFor(command.from)) return refused({ kind: 'not-yours' })
+  if (held && held.cook === cook) return { kind: 'nothing' }
+  if (held && held.cook !== command.from) return refused({ kind: 'taken', by: held.cook })
+  return { kind: 'set', target, claim: { cook } }
+}
+
+const refused = (why: CommandRefusal): ClaimDecision => ({ kind: 'refused', why })

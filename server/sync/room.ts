@@ -1,0 +1,339 @@
+import * as decoding from 'lib0/decoding'
+import * as Y from 'yjs'
+import type { Evening } from '#lib/domain/evening.ts'
+import { decideClaim } from '#lib/plan/decide-claim.ts'
+import { readCommand, readType, writeAck, writeBeat, writeHello, writeOrder, writeOutcome } from '#lib/plan/frames.ts'
+import { Meta, rootMap } from '#lib/plan/layout.ts'
+import { readPlan } from '#lib/plan/read.ts'
+import { CLOSE, type Command, LAYOUT_VERSION, type OrderMessage, Outcome, WIRE } from '#lib/plan/wire.ts'
+import { admit } from './admit.ts'
+import type { Clock } from './clock.ts'
+import { AGAIN, COMPACT, LIMITS, TIMES } from './limits.ts'
+import { loadPlan, shadowOf } from './load-plan.ts'
+import type { Peer } from './peer.ts'
+import { openPresence, PRESENCE } from './presence.ts'
+import { reasonOf } from './reason.ts'
+import { answerFrame, askFrame, STEP, SYNC, updateFrame } from './sync-frames.ts'
+import type { LogEntry, StoredOp, StoredPlan, UpdateLog } from './update-log.ts'
+
+export interface RoomEvents {
+  /** The stored plan has changed, or somebody has come into an empty room. */
+  plan(evening: Evening): void
+  /** The last socket has gone. */
+  empty(): void
+  /** Something could not be stored: the room is closed and must be loaded again. */
+  failed(): void
+  log(what: string): void
+}
+
+/** One evening's plan while somebody looks at it: validate → commit → broadcast → acknowledge. */
+export interface Room {
+  readonly peers: ReadonlySet<Peer>
+  join(peer: Peer): void
+  leave(peer: Peer): void
+  hear(peer: Peer, frame: Uint8Array): void
+  read(): Evening
+  sendOrder(message: OrderMessage): void
+  /** The running order for one who has just come. */
+  greet(peer: Peer, message: OrderMessage): void
+  beat(serverMs: number): void
+  /** Resolves when all that was accepted is stored (or has failed). */
+  settled(): Promise<void>
+  /** Folds the log into a snapshot when there is anything to fold. */
+  compact(): Promise<void>
+}
+
+/** What is on its way to the disk. */
+interface Pending {
+  readonly entry: LogEntry | null
+  readonly peer: Peer | null
+  /** Which of the peer's document frames it is; null when it is none. */
+  readonly frame: number | null
+  readonly outcome: Outcome | null
+  seq: number | null
+}
+
+/** Throws when what is stored is no plan. */
+export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, clock: Clock, events: RoomEvents): Room => {
+  const doc = loadPlan(stored)
+  let shadow = shadowOf(doc, [])
+  const owners = new Map<number, string>(stored.owners)
+  const ops = new Map<string, StoredOp>(stored.ops.map((op) => [op.op, op]))
+  const peers = new Set<Peer>()
+  const presence = openPresence()
+  const queue: Pending[] = []
+  const waiting: (() => void)[] = []
+  let failed = false
+  let seq = stored.seq
+  let since = { ...stored.sinceSnapshot }
+  let compacting = false
+  let tellAt = Number.NEGATIVE_INFINITY
+  let telling = false
+
+  const broadcast = (frame: Uint8Array, but: Peer | null) => {
+    for (const peer of [...peers]) if (peer !== but) peer.send(frame)
+  }
+
+  const tell = () => {
+    if (telling || failed) return
+    telling = true
+    clock.after(Math.max(0, tellAt + TIMES.tell - clock.now()), () => {
+      telling = false
+      tellAt = clock.now()
+      if (!failed && peers.size > 0) events.plan(readPlan(doc).evening)
+    })
+  }
+
+  const settle = () => {
+    if (queue.length > 0 && !failed) return
+    for (const done of waiting.splice(0)) done()
+  }
+
+  const fail = (cause: unknown) => {
+    if (failed) return
+    failed = true
+    events.log(`the plan of ${eveningId} could not be stored: ${reasonOf(cause)}`)
+    for (const { peer, outcome } of queue.splice(0))
+      if (peer && outcome) peer.send(writeOutcome({ op: outcome.op, kind: 'refused', why: { kind: 'not-stored' } }))
+    for (const peer of [...peers]) peer.close(AGAIN.resync, 'not stored')
+    events.failed()
+    settle()
+  }
+
+  /** Takes from the queue's head what is stored, in order: shown to all, then said to be stored. */
+  const flush = () => {
+    const told = new Set<Peer>()
+    let changed = false
+    for (let next = queue[0]; next !== undefined && next.seq !== null && !failed; next = queue[0]) {
+      queue.shift()
+      const bytes = next.entry?.bytes
+      if (bytes) {
+        Y.applyUpdate(doc, bytes, 'stored')
+        changed = true
+        seq = next.seq
+        since = { count: since.count + 1, bytes: since.bytes + bytes.length }
+        broadcast(updateFrame(bytes), next.frame === null ? null : next.peer)
+      }
+      if (!next.peer) continue
+      if (next.frame !== null) {
+        next.peer.stored = next.frame
+        told.add(next.peer)
+      }
+      if (next.outcome) next.peer.send(writeOutcome(next.outcome))
+    }
+    for (const peer of told) {
+      if (peer.stored > peer.acked) peer.send(writeAck(peer.stored))
+      peer.acked = peer.stored
+    }
+    if (changed) tell()
+    if (since.count >= COMPACT.updates || since.bytes >= COMPACT.bytes) void compact()
+    settle()
+  }
+
+  const enqueue = (pending: Pending) => {
+    if (failed) return
+    queue.push(pending)
+    if (!pending.entry) {
+      if (queue[0] === pending) flush()
+      else pending.seq = 0
+      return
+    }
+    log.append(eveningId, pending.entry).then((stored) => {
+      pending.seq = stored
+      if (!failed) attempt(flush)
+    }, fail)
+  }
+
+  /** What is stored must be shown; when that fails the room is not what the disk says and must be loaded again. */
+  const attempt = (work: () => void) => {
+    try {
+      work()
+    } catch (cause) {
+      fail(cause)
+    }
+  }
+
+  const remakeShadow = () => {
+    shadow = shadowOf(
+      doc,
+      queue.flatMap(({ entry }) => (entry?.bytes ? [entry.bytes] : [])),
+    )
+  }
+
+  const refuse = (peer: Peer, why: string) => {
+    events.log(`refused what ${peer.seat.memberId} sent to ${eveningId}: ${why}`)
+    peer.close(CLOSE.refused, 'refused')
+  }
+
+  const hearUpdate = (peer: Peer, update: Uint8Array) => {
+    const { memberId, role } = peer.seat
+    const admission = admit(shadow, owners, { memberId, role }, update)
+    if (admission.kind !== 'admitted') {
+      remakeShadow()
+      if (admission.kind === 'refused') refuse(peer, admission.why)
+      else peer.close(AGAIN.resync, 'something is missing')
+      return
+    }
+    peer.frames += 1
+    for (const client of admission.clients) owners.set(client, memberId)
+    const { effect, clients } = admission
+    const entry = effect ? { bytes: effect, memberId, clients, op: null } : null
+    enqueue({ entry, peer, frame: peer.frames, outcome: null, seq: entry ? null : 0 })
+  }
+
+  /** Edits the shadow as the server itself; gives what that changed. */
+  const edit = (change: (doc: Y.Doc) => void): Uint8Array | null => {
+    const effects: Uint8Array[] = []
+    const collect = (effect: Uint8Array) => effects.push(effect)
+    shadow.on('update', collect)
+    shadow.transact(() => change(shadow), 'server')
+    shadow.off('update', collect)
+    return effects.length === 0 ? null : Y.mergeUpdates(effects)
+  }
+
+  const answerOf = (peer: Peer, command: Command): { outcome: Outcome; effect: Uint8Array | null } => {
+    const { op } = command
+    const decision = decideClaim(readPlan(shadow).evening, peer.seat, command)
+    if (decision.kind === 'refused') return { outcome: { op, kind: 'refused', why: decision.why }, effect: null }
+    const outcome: Outcome = { op, kind: 'done' }
+    if (decision.kind === 'nothing') return { outcome, effect: null }
+    const effect = edit((ahead) => {
+      const claims = ahead.getMap('claims')
+      if (decision.kind === 'set') claims.set(decision.target, decision.claim)
+      else claims.delete(decision.target)
+    })
+    return { outcome, effect }
+  }
+
+  const hearCommand = (peer: Peer, command: Command) => {
+    const { memberId } = peer.seat
+    const known = ops.get(command.op)
+    if (known) {
+      const again: Outcome =
+        known.memberId === memberId
+          ? Outcome.parse(JSON.parse(known.outcome))
+          : { op: command.op, kind: 'refused', why: { kind: 'not-yours' } }
+      // Behind what is on its way: the first asking may not be stored yet.
+      enqueue({ entry: null, peer, frame: null, outcome: again, seq: 0 })
+      return
+    }
+    const { outcome, effect } = answerOf(peer, command)
+    const op: StoredOp = { op: command.op, memberId, outcome: JSON.stringify(outcome) }
+    ops.set(op.op, op)
+    enqueue({ entry: { bytes: effect, memberId: null, clients: [], op }, peer, frame: null, outcome, seq: null })
+  }
+
+  const hearSync = (peer: Peer, body: decoding.Decoder) => {
+    const step = decoding.readVarUint(body)
+    const bytes = decoding.readVarUint8Array(body)
+    if (decoding.hasContent(body)) throw new RangeError('more than one message in a frame')
+    if (step === STEP.ask) peer.send(answerFrame(doc, bytes))
+    else if (step === STEP.answer || step === STEP.update) hearUpdate(peer, bytes)
+    else throw new RangeError(`no such sync step: ${step}`)
+  }
+
+  const hearFrame = (peer: Peer, frame: Uint8Array) => {
+    const read = readType(frame)
+    if (!read) throw new RangeError('no frame')
+    if (read.type === SYNC) hearSync(peer, read.body)
+    else if (read.type === PRESENCE) {
+      const said = presence.hear(peer, decoding.readVarUint8Array(read.body))
+      if (said) broadcast(said, null)
+    } else if (read.type === WIRE.command) {
+      const command = readCommand(read.body)
+      if (!command) throw new RangeError('no command')
+      hearCommand(peer, command)
+    } else if (read.type === ASK_PRESENCE) sendIf(peer, presence.all())
+    else if (read.type !== WIRE.beat) throw new RangeError(`no such message: ${read.type}`)
+  }
+
+  const compact = async () => {
+    if (compacting || failed || since.count === 0) return
+    compacting = true
+    const folded = { ...since }
+    try {
+      await log.compact(eveningId, Y.encodeStateAsUpdate(doc), seq)
+      since = { count: since.count - folded.count, bytes: since.bytes - folded.bytes }
+    } catch (cause) {
+      events.log(`the log of ${eveningId} could not be folded: ${reasonOf(cause)}`)
+      since = { count: 0, bytes: 0 }
+    } finally {
+      compacting = false
+    }
+  }
+
+  const hello = (peer: Peer): Uint8Array => {
+    const meta = Meta.parse(Object.fromEntries(rootMap(doc, 'meta')?.entries() ?? []))
+    return writeHello({
+      epoch: stored.epoch,
+      layout: LAYOUT_VERSION,
+      minClient: meta.minClient,
+      member: peer.seat.memberId,
+      role: peer.seat.role,
+      cook: peer.seat.cook,
+      serverMs: clock.now(),
+    })
+  }
+
+  if (doc.getMap('meta').get('epoch') !== stored.epoch) {
+    const bytes = edit((ahead) => ahead.getMap('meta').set('epoch', stored.epoch))
+    enqueue({ entry: { bytes, memberId: null, clients: [], op: null }, peer: null, frame: null, outcome: null, seq: null })
+  }
+
+  return {
+    peers,
+    join(peer) {
+      const first = peers.size === 0
+      peers.add(peer)
+      peer.send(hello(peer))
+      peer.send(askFrame(doc))
+      sendIf(peer, presence.all())
+      if (first) tell()
+    },
+    leave(peer) {
+      if (!peers.delete(peer)) return
+      const said = presence.leave(peer)
+      if (said) broadcast(said, null)
+      if (peers.size === 0) events.empty()
+    },
+    hear(peer, frame) {
+      if (failed) return
+      if (queue.length > LIMITS.queue) {
+        peer.close(AGAIN.resync, 'too much is waiting')
+        return
+      }
+      try {
+        hearFrame(peer, frame)
+      } catch (cause) {
+        refuse(peer, reasonOf(cause))
+      }
+    },
+    read: () => readPlan(doc).evening,
+    sendOrder(message) {
+      const frame = writeOrder(message)
+      for (const peer of [...peers]) {
+        peer.orders += 1
+        peer.send(frame)
+      }
+    },
+    greet(peer, message) {
+      peer.send(writeOrder(message))
+    },
+    beat(serverMs) {
+      broadcast(writeBeat(serverMs), null)
+    },
+    settled: () =>
+      new Promise((resolve) => {
+        waiting.push(resolve)
+        settle()
+      }),
+    compact,
+  }
+}
+
+/** The y-websocket message that asks who is there. */
+const ASK_PRESENCE = 3
+
+const sendIf = (peer: Peer, frame: Uint8Array | null) => {
+  if (frame) peer.send(frame)
+}
