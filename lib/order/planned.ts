@@ -1,0 +1,26 @@
+import type { Evening } from '#lib/domain/evening.ts'
+import type { Activity, Problem } from '#lib/scheduling/problem.ts'
+import type { Cause, Schedule } from '#lib/scheduling/schedule.ts'
+import type { Scene } from '#lib/scheduling/verify/scene.ts'
+import type { Verdict } from '#lib/scheduling/verify/violation.ts'
+import type { NightFacts } from './facts.ts'
+import type { ProblemIndex } from './to-problem.ts'
+
+/** Why a placement is where it is, and how many ticks later it may start. */
+export interface Explained {
+  readonly slack: number
+  readonly because: readonly Cause[]
+}
+
+/** An evening with the schedule that was found for it and accepted: all that a running order is written from. */
+export interface Planned {
+  readonly evening: Evening
+  readonly problem: Problem
+  readonly index: ProblemIndex
+  readonly facts: NightFacts
+  readonly activities: ReadonlyMap<string, Activity>
+  readonly schedule: Schedule
+  readonly scene: Scene
+  readonly verdict: Verdict
+  readonly explained: ReadonlyMap<string, Explained>
+}
