@@ -2,6 +2,7 @@ import type { WebSocket } from 'ws'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { OrderMessage } from '#lib/plan/wire.ts'
 import type { PrismaClient } from '#prisma/client/client.ts'
+import type { Limits } from '#server/auth/limits.ts'
 
 /** Who sits on a socket: checked at the upgrade, and again whenever a membership is revoked. */
 export interface Seat {
@@ -48,6 +49,7 @@ export interface Live {
   readonly db: PrismaClient
   readonly rooms: Rooms
   readonly planner: Planner
+  readonly limits: Limits
   /** The web address people use, without a trailing slash. */
   readonly address: string
 }

@@ -1,0 +1,14 @@
+import type { IncomingMessage } from 'node:http'
+import type { Settings } from '#server/env.ts'
+
+/**
+ * Whether a request that can change something comes from a page of this site. A browser always says where from; what
+ * says nothing is no browser, has no person's cookies, and is let by.
+ */
+export const isOwnOrigin = (request: IncomingMessage, settings: Settings): boolean => {
+  const { origin } = request.headers
+  if (origin === undefined) return request.headers['sec-fetch-site'] !== 'cross-site'
+  const host = request.headers['x-forwarded-host'] ?? request.headers.host
+  const own = `${request.headers['x-forwarded-proto']}://${host}`
+  return [own, settings.publicAddress, ...settings.origins].includes(origin)
+}

@@ -1,0 +1,3 @@
+import { make } from './make.ts'
+
+process.exitCode = await make(console.log)

@@ -1,0 +1,19 @@
+import type { Seat } from '#server/live.ts'
+
+// Each permission as a sentence. Somebody without a seat may nothing; what is not said here nobody may.
+
+/** A seat at one evening says nothing about another: the functions that ask have fetched the seat of the evening at hand. */
+export const canReadEvening = (seat: Seat | null): seat is Seat => seat !== null
+
+export const canEditPlan = (seat: Seat | null): seat is Seat => seat !== null
+
+export const canSeeMembers = (seat: Seat | null): seat is Seat => seat !== null
+
+export const canManageMembers = (seat: Seat | null): seat is Seat => seat?.role === 'host'
+
+/** Everybody says for themselves which cook they are; a host says it for others too. */
+export const canSetCook = (seat: Seat | null, memberId: string): seat is Seat =>
+  seat !== null && (seat.role === 'host' || seat.memberId === memberId)
+
+/** What guests have answered is for hosts alone. */
+export const canExportGuests = (seat: Seat | null): seat is Seat => seat?.role === 'host'

@@ -1,0 +1,113 @@
+import http from 'node:http'
+import { openLimits } from './auth/limits.ts'
+import { type DataFolder, openDataFolder } from './data-folder.ts'
+import { migrateDatabase } from './db/migrate.ts'
+import { openDatabase } from './db/open.ts'
+import { type DemoAccount, demoAccounts, seedDemo } from './db/seed.ts'
+import { parseEnv, type Settings } from './env.ts'
+import { followPlans } from './evenings/summary.ts'
+import { type Planner, setLive } from './live.ts'
+import { openPlanner } from './planner/open-planner.ts'
+import { asRefusal, RefuseStart } from './refuse-start.ts'
+import { root } from './root.ts'
+import { openRooms } from './sync/open-rooms.ts'
+import { addresses } from './web/addresses.ts'
+import { setForwarded } from './web/forwarded.ts'
+import { listen } from './web/listen.ts'
+import { openPages } from './web/pages.ts'
+import { requestHandler } from './web/request-handler.ts'
+import { openSyncGate } from './web/sync-gate.ts'
+
+type OpenPages = typeof openPages
+
+/** The whole server, in the order in which its parts need each other. Gives what stops it. */
+export const startServer = async (
+  variables: Readonly<Record<string, string | undefined>>,
+  open: OpenPages = openPages,
+): Promise<() => Promise<void>> => {
+  const parsed = parseEnv(variables)
+  if (!parsed.ok) throw new RefuseStart(`Tableward does not start:\n${parsed.error.map((why) => `  ${why}`).join('\n')}`)
+  const settings = parsed.value
+  const folder = openDataFolder(settings.dataFolder, settings.secret)
+  try {
+    return await startOn(settings, folder, open)
+  } catch (cause) {
+    throw asRefusal(folder.path, cause)
+  }
+}
+
+const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages): Promise<() => Promise<void>> => {
+  // Next's half of the process reads these; where the site is found, each request says by itself.
+  process.env.NEXTAUTH_SECRET = folder.secret
+  process.env.AUTH_TRUST_HOST = '1'
+  delete process.env.NEXTAUTH_URL
+
+  const { applied, copy } = await migrateDatabase({
+    databaseFile: folder.databaseFile,
+    copies: `${folder.path}/copies`,
+    schemaFile: `${root}prisma/schema.prisma`,
+    migrations: `${root}prisma/migrations`,
+    stamp: `before-migration-${new Date().toISOString().replace(/[:.]/g, '-')}`,
+  })
+  if (copy) console.log(`The database was brought up to date (${applied.join(', ')}); a copy of it as it was: ${copy}`)
+
+  const db = openDatabase(folder.databaseFile)
+  const rooms = await openRooms({
+    databaseFile: folder.databaseFile,
+    log: (what) => console.error(what),
+    greet: (eveningId, evening) => planner.current(eveningId, evening),
+  })
+  const planner: Planner = await openPlanner({ db, rooms })
+  followPlans(db, rooms, (why) => console.error('a summary was not stored', why))
+
+  const server = http.createServer()
+  const port = await listen(server, settings)
+  const found = addresses(settings.host, port, settings.publicAddress)
+  setLive({ db, rooms, planner, limits: openLimits(), address: found[0] ?? '' })
+
+  const opening = open(settings, port)
+  const gate = openSyncGate(rooms, settings, (why) => console.error('a socket was not let in', why))
+  server.on(
+    'request',
+    requestHandler(async (request, response) => {
+      const pages = await opening
+      await pages.ready
+      await pages.handle(request, response)
+    }, settings),
+  )
+  server.on('upgrade', (request, socket, head) => {
+    socket.on('error', () => socket.destroy())
+    setForwarded(request, settings)
+    if (request.url?.startsWith('/sync/')) gate.handleUpgrade(request, socket, head)
+    else
+      opening.then(
+        // Whatever nobody takes would stay open.
+        (pages) => pages.upgrade(request, socket, head) || socket.destroy(),
+        () => socket.destroy(),
+      )
+  })
+  if (settings.demo) await seedDemo(db, folder)
+  const pages = await opening
+  await pages.ready
+  announce(found, await demoAccounts(db, folder))
+
+  return async () => {
+    const closed = new Promise<void>((resolve) => server.close(() => resolve()))
+    server.closeIdleConnections()
+    await rooms.close()
+    await planner.close()
+    server.closeAllConnections()
+    await closed
+    await pages.close()
+    await db.$disconnect()
+    folder.release()
+  }
+}
+
+/** The first line is what tests/support/start-server.ts waits for. */
+const announce = ([first = '', ...others]: readonly string[], demo: readonly DemoAccount[]): void => {
+  const lines = [`Tableward is at ${first}`]
+  if (others.length > 0) lines.push(`From other devices: ${others.join(' or ')}`)
+  for (const { email, password } of demo) lines.push(`Sign in as ${email} with ${password}`)
+  console.log(lines.join('\n'))
+}

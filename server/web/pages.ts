@@ -1,0 +1,29 @@
+import http, { type IncomingMessage, type ServerResponse } from 'node:http'
+import type { Duplex } from 'node:stream'
+import type { Settings } from '#server/env.ts'
+import { root } from '#server/root.ts'
+
+/** What answers requests that are not for the shared plan. */
+export interface Pages {
+  readonly ready: Promise<void>
+  handle(request: IncomingMessage, response: ServerResponse): Promise<void>
+  /** Takes a socket of the development tools; false when it is none. */
+  upgrade(request: IncomingMessage, socket: Duplex, head: Buffer): boolean
+  close(): Promise<void>
+}
+
+/** The screens, by Next. */
+export const openPages = async (settings: Settings, port: number): Promise<Pages> => {
+  const { default: next } = await import('next')
+  // Never listens. Next hangs its own upgrade listener on it: in development the hot-reload sockets are passed there.
+  const hotReload = new http.Server()
+  const web = next({ dev: settings.dev, dir: root, hostname: settings.host ?? 'localhost', port, httpServer: hotReload })
+  const handle = web.getRequestHandler()
+  return {
+    ready: web.prepare(),
+    handle: (request, response) => handle(request, response),
+    upgrade: (request, socket, head) =>
+      settings.dev && request.url?.startsWith('/_next/') === true && hotReload.emit('upgrade', request, socket, head),
+    close: () => web.close(),
+  }
+}
