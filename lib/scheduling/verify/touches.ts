@@ -3,14 +3,14 @@ import type { Placed, Scene } from './scene.ts'
 import { type Violation, violation } from './violation.ts'
 
 /** A touch that a placement owes: its index in the mode, and the moments at which it may begin. */
-interface Owed {
+export interface Owed {
   readonly touch: number
   readonly from: number
   readonly to: number
 }
 
 /** Of a planned activity all touches; of one under way those still to come; of what is done none. */
-const owedOf = (problem: Problem, { mode, fact, start, end }: Placed): Owed[] => {
+export const owedOf = (problem: Problem, { mode, fact, start, end }: Pick<Placed, 'mode' | 'fact' | 'start' | 'end'>): Owed[] => {
   if (fact?.kind === 'done') return []
   const now = fact ? (problem.now ?? Number.NEGATIVE_INFINITY) : Number.NEGATIVE_INFINITY
   return mode.touches.flatMap(({ when, takes, lateBy }, touch): Owed[] => {

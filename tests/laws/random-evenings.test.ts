@@ -1,0 +1,43 @@
+import { isDeepStrictEqual } from 'node:util'
+import { test } from 'vitest'
+import { parseEvening, printEvening } from '#lib/domain/parse.ts'
+import { toProblem } from '#lib/order/to-problem.ts'
+import { solve } from '#lib/scheduling/solve.ts'
+import { randomEvening, SIZES } from '#tests/support/random-evening.ts'
+import { complaint } from './accepted.ts'
+import { holdsOnAll, seeds } from './seeds.ts'
+
+const accepted = (seed: number, size: keyof typeof SIZES, steps: number): string | null => {
+  const { problem } = toProblem(randomEvening(seed, SIZES[size]))
+  return complaint(problem, solve(problem, { steps, seed }))
+}
+
+test('S1 the verifier accepts every schedule of a random evening of 30 steps', () => {
+  holdsOnAll(seeds(1, 12), (seed) => accepted(seed, 'small', 200))
+})
+
+test('S1 the verifier accepts every schedule of a random evening of 60 steps', () => {
+  holdsOnAll(seeds(1, 6), (seed) => accepted(seed, 'middle', 200))
+})
+
+test('S1 the verifier accepts every schedule of a random evening of 120 steps', () => {
+  holdsOnAll(seeds(1, 3), (seed) => accepted(seed, 'large', 200))
+})
+
+test('S2 the same evening, seed and steps give the same schedule', () => {
+  holdsOnAll(seeds(1, 4), (seed) => {
+    const [one, two] = [1, 2].map(() => solve(toProblem(randomEvening(seed)).problem, { steps: 150, seed }))
+    return isDeepStrictEqual(one, two) ? null : 'two schedules'
+  })
+})
+
+test('D5 a random evening that is printed and parsed is the same, and prints the same bytes', () => {
+  holdsOnAll(seeds(1, 40), (seed) => {
+    const evening = randomEvening(seed, [SIZES.small, SIZES.middle, SIZES.large][seed % 3])
+    const printed = printEvening(evening)
+    const parsed = parseEvening(JSON.parse(printed))
+    if (!parsed.ok) return JSON.stringify(parsed.error)
+    if (!isDeepStrictEqual(parsed.value, evening)) return 'another evening'
+    return printEvening(parsed.value) === printed ? null : 'other bytes'
+  })
+})
