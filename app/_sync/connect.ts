@@ -85,6 +85,7 @@ const every = (timers: Timers, ms: number, run: () => void): (() => void) => {
 export const connect = (parts: Parts): Connection => {
   const { doc, timers, unsent } = parts
   let shut: Shut | null = null
+  let epoch = parts.epoch
   /** What is known of the connection under way; made anew with each one. */
   let line = newLine()
   let tried = false
@@ -102,7 +103,6 @@ export const connect = (parts: Parts): Connection => {
     disableBc: true,
     WebSocketPolyfill: Counting,
     maxBackoffTime: parts.patience,
-    params: parts.epoch === null ? {} : { epoch: parts.epoch },
   })
   provider.awareness.setLocalState(null)
 
@@ -149,8 +149,9 @@ export const connect = (parts: Parts): Connection => {
   }
 
   hang(WIRE.hello, readHello, (hello) => {
-    if (parts.epoch !== null && hello.epoch !== parts.epoch) return end('other-epoch', hello.epoch)
+    if (epoch !== null && hello.epoch !== epoch) return end('other-epoch', hello.epoch)
     if (hello.minClient > LAYOUT_VERSION) return end('reload')
+    epoch = hello.epoch
     line.greeted = true
     learnClock(hello.serverMs)
     parts.onHello(hello)

@@ -1,19 +1,33 @@
+import type { Evening } from '#lib/domain/evening.ts'
+import { DEFAULT_BUDGET, planEvening } from '#lib/order/engine.ts'
 import { problemHash } from '#lib/order/hash.ts'
 import type { Asked, Told } from './local-order.ts'
+import type { Known } from './order-state.ts'
 
-const hashed = (asked: Asked): string | null => {
+/** A phone is slower than the server, and the cook is waiting. */
+const BUDGET_MS = 1_500
+
+const hashed = (evening: Evening): string | null => {
   try {
-    return problemHash(asked.evening)
+    return problemHash(evening)
   } catch (why) {
     console.error('a plan does not make a problem', why)
     return null
   }
 }
 
-self.onmessage = ({ data: asked }: MessageEvent<Asked>) => {
-  const told: Told =
-    asked.kind === 'hash'
-      ? { job: asked.job, kind: 'hash', hash: hashed(asked) }
-      : { job: asked.job, kind: 'plan', known: null }
+const planned = (evening: Evening): Known | null => {
+  const until = performance.now() + BUDGET_MS
+  try {
+    const order = planEvening(evening, { budget: { ...DEFAULT_BUDGET, stop: () => performance.now() > until } })
+    return { hash: order.of.hash, order }
+  } catch (why) {
+    console.error('a plan could not be worked out', why)
+    return null
+  }
+}
+
+self.onmessage = ({ data: { job, evening, kind } }: MessageEvent<Asked>) => {
+  const told: Told = kind === 'hash' ? { job, kind, hash: hashed(evening) } : { job, kind, known: planned(evening) }
   self.postMessage(told)
 }

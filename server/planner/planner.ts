@@ -4,12 +4,12 @@ import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { problemHash } from '#lib/order/hash.ts'
 import type { OrderMessage } from '#lib/plan/wire.ts'
 import type { Planner } from '#server/live.ts'
+import { type Clock, systemClock } from '#server/sync/clock.ts'
 import { isWhole } from './budgets.ts'
 import type { Kept, OrderStore } from './order-store.ts'
 import { openQueue } from './queue.ts'
 import type { Report, Runner, Slice } from './runner.ts'
 import { threadRunner } from './thread-runner.ts'
-import { realTimers, type Timers } from './timers.ts'
 
 /** An edit is planned for when nothing has been edited for `quiet` ms, and `most` ms after it at the latest. */
 const GATHER = { quiet: 80, most: 400 }
@@ -41,14 +41,14 @@ interface Parts {
   /** How many worker threads; as many as there are cores, four at the most, when absent. */
   readonly workers?: number
   readonly runner?: Runner
-  readonly timers?: Timers
+  readonly clock?: Clock
 }
 
 /** Plans every evening that is told to it in worker threads, and says so to the people at it. */
 export const startPlanner = (parts: Parts): Planner => {
-  const { orders, send, timers = realTimers } = parts
+  const { orders, send, clock = systemClock } = parts
   const log = parts.log ?? ((what, why) => console.error(what, why))
-  const runner = parts.runner ?? threadRunner({ workers: parts.workers, log, timers })
+  const runner = parts.runner ?? threadRunner({ workers: parts.workers, log, clock })
   const desks = new Map<string, Desk>()
   const hashes = new WeakMap<Evening, string>()
   /** The end of each evening's line of writes: a newer order is never overwritten by an older one. */
@@ -155,13 +155,13 @@ export const startPlanner = (parts: Parts): Planner => {
   }
 
   const gather = (eveningId: string, desk: Desk) => {
-    const since = desk.gathering?.since ?? timers.now()
+    const since = desk.gathering?.since ?? clock.now()
     desk.gathering?.cancel()
-    const wait = Math.max(0, Math.min(GATHER.quiet, since + GATHER.most - timers.now()))
+    const wait = Math.max(0, Math.min(GATHER.quiet, since + GATHER.most - clock.now()))
     const over = () => {
       void desk.looked.then(() => look(eveningId, desk))
     }
-    desk.gathering = { since, cancel: timers.after(wait, over) }
+    desk.gathering = { since, cancel: clock.after(wait, over) }
   }
 
   const sitDown = (eveningId: string, evening: Evening): Desk => {

@@ -1,10 +1,10 @@
 import { availableParallelism } from 'node:os'
 import type { Worker } from 'node:worker_threads'
+import type { Clock } from '#server/sync/clock.ts'
 import { startWorker } from '#server/worker-file.ts'
 import { LIMIT_MS } from './budgets.ts'
 import type { Asked, Told } from './plan-worker.ts'
 import type { Report, Runner, Slice } from './runner.ts'
-import type { Timers } from './timers.ts'
 
 /** After it was told to stop, a thread has this long to answer before it is ended. */
 const GRACE_MS = 1000
@@ -23,13 +23,13 @@ interface Thread {
 
 interface Parts {
   readonly workers?: number | undefined
-  readonly timers: Timers
+  readonly clock: Clock
   readonly log: (what: string, why: unknown) => void
   readonly spawn?: () => Worker
 }
 
 /** Plans in worker threads; one that ends is replaced when it is next needed. The first one is started at once. */
-export const threadRunner = ({ workers, timers, log, spawn = () => startWorker('plan-worker') }: Parts): Runner => {
+export const threadRunner = ({ workers, clock, log, spawn = () => startWorker('planner/plan-worker.ts') }: Parts): Runner => {
   const room = workers ?? Math.min(4, Math.max(1, availableParallelism()))
   const threads = new Set<Thread>()
   let jobs = 0
@@ -64,7 +64,7 @@ export const threadRunner = ({ workers, timers, log, spawn = () => startWorker('
     if (thread.run !== run) return
     Atomics.store(run.flag, 0, 1)
     run.cancelGuard()
-    run.cancelGuard = timers.after(GRACE_MS, () => {
+    run.cancelGuard = clock.after(GRACE_MS, () => {
       if (thread.run === run) void thread.worker.terminate()
     })
   }
@@ -79,7 +79,7 @@ export const threadRunner = ({ workers, timers, log, spawn = () => startWorker('
       const shared = new SharedArrayBuffer(4)
       const run: Run = { job: jobs, report, flag: new Int32Array(shared), cancelGuard: () => undefined }
       thread.run = run
-      run.cancelGuard = timers.after(LIMIT_MS[slice.kind], () => stop(thread, run))
+      run.cancelGuard = clock.after(LIMIT_MS[slice.kind], () => stop(thread, run))
       const asked: Asked = { job: run.job, evening: slice.evening, kind: slice.kind, stop: shared }
       thread.worker.postMessage(asked)
       return () => stop(thread, run)

@@ -1,94 +1,24 @@
-import { Evening } from '#lib/domain/evening.ts'
+import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
+import { ENGINE } from '#lib/order/engine.ts'
 import { problemHash } from '#lib/order/hash.ts'
 import type { OrderMessage } from '#lib/plan/wire.ts'
 import { STEPS } from '#server/planner/budgets.ts'
 import type { Kept, OrderStore } from '#server/planner/order-store.ts'
 import { startPlanner } from '#server/planner/planner.ts'
 import type { Report, Runner, Slice } from '#server/planner/runner.ts'
-import type { Timers } from '#server/planner/timers.ts'
+import type { Clock } from '#server/sync/clock.ts'
+import { course, dish, dishWith, evening, ring, step } from '#tests/support/evening-builders.ts'
 
-/** Toast for two: one cook, one ring, one step of so many minutes. */
+/** One step of so many minutes, and a note on its dish. */
 export const toast = (id: string, minutes: number, notes = ''): Evening =>
-  Evening.parse({
-    format: 'tableward/1',
-    id,
-    name: 'Toast',
-    date: '2026-11-14',
-    zone: 'Europe/London',
-    guestsFrom: { day: 0, time: '19:00' },
-    sitDown: { day: 0, time: '19:30' },
-    covers: 2,
-    rules: 'uk',
-    host: 'k1',
-    kitchens: [{ id: 'k1', name: 'Home', toTable: 'PT0S', kit: [{ id: 'r1', kind: 'ring', size: 'medium', count: 1 }] }],
-    cooks: [
-      {
-        id: 'c1',
-        name: 'Noor',
-        host: true,
-        eats: true,
-        presence: [{ kitchen: 'k1', from: { day: 0, time: '09:00' }, to: { day: 0, time: '23:00' } }],
-      },
-    ],
-    courses: [
-      {
-        id: 'm1',
-        order: 'a0',
-        name: 'Toast',
-        service: 'plated',
-        eating: { least: 'PT10M', likely: 'PT15M', most: 'PT20M' },
-        clearing: 'PT2M',
-        pouring: 'PT0S',
-        wait: { ideal: ['PT4M', 'PT12M'], most: 'PT15M' },
-      },
-    ],
-    dishes: [
-      {
-        id: 'd1',
-        course: 'm1',
-        order: 'a0',
-        name: 'Toast',
-        kitchen: 'k1',
-        yields: 2,
-        state: 'on',
-        toTable: { early: 'PT0S', late: 'PT0S' },
-        keeps: { how: 'hot', most: 'PT5M', uses: [] },
-        notes,
-      },
-    ],
-    steps: [
-      {
-        id: 's1',
-        dish: 'd1',
-        order: 'a0',
-        does: 'Toast the bread',
-        role: 'make',
-        where: 'kitchen',
-        ways: [
-          {
-            care: 'hands-on',
-            cooks: 1,
-            takes: { least: `PT${minutes}M`, likely: `PT${minutes}M`, most: `PT${minutes}M` },
-            touches: [],
-            uses: [{ kind: 'ring', size: 'small' }],
-          },
-        ],
-        after: [],
-      },
-    ],
-    ingredients: [],
-    drinks: [],
-    guests: [],
-    claims: [],
-    night: [],
-  })
+  evening({ id }, course('m1', dish('d1', step('s1', minutes, ring('small')), dishWith({ notes }))))
 
 /** An answer such as the engine gives; what is in it is not looked at here, but for its cost and budget. */
-export const orderOf = (evening: Evening, kind: Slice['kind'], total = 100): RunningOrder => ({
+export const orderOf = (plan: Evening, kind: Slice['kind'], total = 100): RunningOrder => ({
   format: 'tableward-order/1',
-  evening: evening.id,
-  of: { hash: problemHash(evening), engine: 'by hand', seed: 1, budget: STEPS[kind] },
+  evening: plan.id,
+  of: { hash: problemHash(plan), engine: ENGINE, seed: 1, budget: STEPS[kind] },
   origin: '2026-11-07T00:00:00+00:00',
   zone: 'Europe/London',
   cues: [],
@@ -104,16 +34,25 @@ export const orderOf = (evening: Evening, kind: Slice['kind'], total = 100): Run
 })
 
 /** Time that passes when told to. */
-export const handTimers = () => {
+export const handClock = () => {
   let time = 0
   let due: { readonly at: number; readonly run: () => void }[] = []
-  const timers: Timers = {
+  const clock: Clock = {
     after(ms, run) {
       const timer = { at: time + ms, run }
       due.push(timer)
       return () => {
         due = due.filter((one) => one !== timer)
       }
+    },
+    every(ms, run) {
+      let cancel: () => void = () => undefined
+      const again = () => {
+        cancel = clock.after(ms, again)
+        run()
+      }
+      cancel = clock.after(ms, again)
+      return () => cancel()
     },
     now: () => time,
   }
@@ -128,7 +67,7 @@ export const handTimers = () => {
     }
     time = until
   }
-  return { timers, pass }
+  return { clock, pass }
 }
 
 interface Started {
@@ -162,7 +101,7 @@ const at = <T>(list: readonly T[], index: number): T => {
 
 /** A planner with everything in hand. `settled` lets what waits on a promise go on. */
 export const planning = ({ room = 1, stored = new Map<string, Kept>() } = {}) => {
-  const { timers, pass } = handTimers()
+  const { clock, pass } = handClock()
   const { runner, started } = handRunner(room)
   const sent: { readonly eveningId: string; readonly message: OrderMessage }[] = []
   const logged: string[] = []
@@ -177,7 +116,7 @@ export const planning = ({ room = 1, stored = new Map<string, Kept>() } = {}) =>
     send: (eveningId, message) => sent.push({ eveningId, message }),
     log: (what) => logged.push(what),
     runner,
-    timers,
+    clock,
   })
   const settled = async () => {
     for (let turn = 0; turn < 10; turn += 1) await Promise.resolve()
@@ -190,8 +129,8 @@ export const planning = ({ room = 1, stored = new Map<string, Kept>() } = {}) =>
     started,
     settled,
     /** Tells the planner of an edit and lets the gathering end. */
-    async edit(evening: Evening) {
-      planner.plan(evening.id, evening)
+    async edit(plan: Evening) {
+      planner.plan(plan.id, plan)
       pass(80)
       await settled()
     },
