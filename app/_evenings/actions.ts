@@ -1,0 +1,66 @@
+'use server'
+
+import { redirect } from 'next/navigation'
+import { refusedByField, refusedText } from '#app/_words/refused.ts'
+import { requireUser } from '#server/auth/who.ts'
+import { createEvening } from '#server/evenings/create.ts'
+import { importEvening } from '#server/evenings/file.ts'
+import { eveningRefusalText } from './refusal.ts'
+
+export interface NewAnswer {
+  readonly values: Readonly<Record<'name' | 'date' | 'sitDown' | 'covers' | 'zone', string>>
+  readonly message: string | null
+  readonly fields: Readonly<Record<string, string>>
+}
+
+const text = (form: FormData, name: string): string => String(form.get(name) ?? '').trim()
+
+export const createEveningAction = async (_before: NewAnswer, form: FormData): Promise<NewAnswer> => {
+  const user = await requireUser()
+  const values = {
+    name: text(form, 'name'),
+    date: text(form, 'date'),
+    sitDown: text(form, 'sitDown'),
+    covers: text(form, 'covers'),
+    zone: text(form, 'zone'),
+  }
+  const made = await createEvening(user.id, { ...values, covers: Number(values.covers) })
+  if (!made.ok) {
+    const fields = made.error.kind === 'invalid' ? refusedByField(made.error.refusals) : {}
+    return {
+      values,
+      message: made.error.kind === 'invalid' ? 'Something needs another look.' : eveningRefusalText(made.error),
+      fields,
+    }
+  }
+  redirect(`/evenings/${made.value.eveningId}/menu`)
+}
+
+export interface ImportAnswer {
+  readonly message: string | null
+  /** Each refused field of the file. */
+  readonly fields: readonly string[]
+  readonly more: number
+}
+
+const LARGEST_BYTES = 4 * 1024 * 1024
+const SHOWN = 12
+
+export const importEveningAction = async (_before: ImportAnswer, form: FormData): Promise<ImportAnswer> => {
+  const user = await requireUser()
+  const file = form.get('file')
+  const refused = (message: string): ImportAnswer => ({ message, fields: [], more: 0 })
+  if (!(file instanceof File) || file.size === 0) return refused('Choose an evening file first.')
+  if (file.size > LARGEST_BYTES) return refused('This file is larger than 4 MB: it is no evening file.')
+  const made = await importEvening(user.id, await file.text())
+  if (!made.ok) {
+    if (made.error.kind !== 'invalid') return refused(eveningRefusalText(made.error))
+    const { refusals } = made.error
+    return {
+      message: `“${file.name}” is not an evening as it stands. Nothing was made of it.`,
+      fields: refusals.slice(0, SHOWN).map(refusedText),
+      more: Math.max(0, refusals.length - SHOWN),
+    }
+  }
+  redirect(`/evenings/${made.value.eveningId}/menu`)
+}

@@ -1,0 +1,42 @@
+'use client'
+
+import { useActionState, useId } from 'react'
+import { Button } from '#app/_ui/button.tsx'
+import { importEveningAction } from './actions.ts'
+import css from './evenings.module.css'
+
+/** An evening from its file. When the file is refused, each field that is wrong is named. */
+export function ImportForm() {
+  const [answer, send, busy] = useActionState(importEveningAction, { message: null, fields: [], more: 0 })
+  const id = useId()
+  return (
+    <form className={css.form} action={send} aria-label="An evening from a file">
+      <h2>Or bring one from a file</h2>
+      <p className={css.zone}>An evening that was saved from Tableward, ending in .json. It becomes a new evening of yours.</p>
+      {answer.message ? (
+        <div className={css.refused} role="alert">
+          <p>
+            <b>{answer.message}</b>
+          </p>
+          {answer.fields.length > 0 ? (
+            <ul>
+              {answer.fields.map((field) => (
+                <li key={field}>{field}</li>
+              ))}
+            </ul>
+          ) : null}
+          {answer.more > 0 ? <p>And {answer.more} more.</p> : null}
+        </div>
+      ) : null}
+      <div className={css.file}>
+        <label htmlFor={id}>Evening file</label>
+        <input id={id} type="file" name="file" accept=".json,application/json" required />
+      </div>
+      <div>
+        <Button type="submit" tone="soft" disabled={busy}>
+          {busy ? 'Reading…' : 'Bring it in'}
+        </Button>
+      </div>
+    </form>
+  )
+}

@@ -1,0 +1,86 @@
+'use client'
+
+import Link from 'next/link'
+import { useParams } from 'next/navigation'
+import { useState } from 'react'
+import type { Wanted } from '#app/_sync/plan.ts'
+import { usePlan } from '#app/_sync/use-plan.ts'
+import { Button } from '#app/_ui/button.tsx'
+import { WordChoice } from '#app/_ui/word.tsx'
+import { refusalText } from '#app/_words/link.ts'
+import { type Names, namesOf } from '#app/_words/names.ts'
+import css from './claim.module.css'
+
+interface Props {
+  /** A course, a dish or a step. */
+  readonly target: string
+  /** What it is called, for the buttons' names. */
+  readonly name: string
+  /** Whether it may be handed on from here as well. */
+  readonly giving?: boolean
+}
+
+const NOBODY = ''
+
+/** Who has a course, a dish or a step, and taking, returning and giving it. The server decides; until it has, it says "asking". */
+export function ClaimLine({ target, name, giving = false }: Props) {
+  const plan = usePlan()
+  const { evening, me, asking } = plan
+  const names = namesOf(evening)
+  const [refused, setRefused] = useState<string | null>(null)
+  const eveningId = String(useParams().id ?? evening.id)
+  const claim = evening.claims.find((candidate) => candidate.target === target)
+  const mine = me?.cook ?? null
+  const wanted = asking.get(target)
+
+  const ask = async (command: Wanted) => {
+    setRefused(null)
+    const outcome = await plan.send(command)
+    setRefused(outcome.kind === 'refused' ? refusalText(outcome.why, names) : null)
+  }
+  const give = (cook: string) => {
+    if (cook === NOBODY) return claim ? ask({ kind: 'release', target, cook: claim.cook }) : undefined
+    return claim ? ask({ kind: 'reassign', target, from: claim.cook, cook }) : ask({ kind: 'claim', target, cook })
+  }
+  const mayGive = giving && (me?.role === 'host' || (claim !== undefined && claim.cook === mine))
+
+  return (
+    <span className={css.claim}>
+      <span role="status">{wanted === undefined ? <Who cook={claim?.cook} mine={mine} names={names} /> : <em>asking…</em>}</span>
+      {wanted !== undefined ? null : claim === undefined && mine !== null ? (
+        <Button tone="word" onClick={() => ask({ kind: 'claim', target, cook: mine })} aria-label={`I’ll do this: ${name}`}>
+          I’ll do this
+        </Button>
+      ) : claim !== undefined && claim.cook === mine ? (
+        <Button tone="word" onClick={() => ask({ kind: 'release', target, cook: claim.cook })} aria-label={`Give back ${name}`}>
+          give back
+        </Button>
+      ) : null}
+      {mine === null && giving && me !== null ? <Link href={`/evenings/${eveningId}/cooks`}>Say which cook you are</Link> : null}
+      {mayGive && wanted === undefined && evening.cooks.length > 0 ? (
+        <span className={css.give}>
+          {claim ? 'give to ' : 'or it is for '}
+          <WordChoice
+            label={`Give ${name} to`}
+            value={NOBODY}
+            options={[
+              [NOBODY, claim ? 'somebody else' : 'somebody'],
+              ...evening.cooks.filter((cook) => cook.id !== claim?.cook).map((cook) => [cook.id, cook.name] as const),
+            ]}
+            onChoose={give}
+          />
+        </span>
+      ) : null}
+      {refused ? (
+        <span className={css.refused} role="alert">
+          {refused}
+        </span>
+      ) : null}
+    </span>
+  )
+}
+
+function Who({ cook, mine, names }: { cook: string | undefined; mine: string | null; names: Names }) {
+  if (cook === undefined) return <span className={css.nobody}>nobody yet</span>
+  return <>{cook === mine ? 'You have this' : `${names.cookName(cook)} has this`}</>
+}

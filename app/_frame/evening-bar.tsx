@@ -1,0 +1,51 @@
+'use client'
+
+import Link from 'next/link'
+import { usePathname } from 'next/navigation'
+import { useEffect } from 'react'
+import { usePlan } from '#app/_sync/use-plan.ts'
+import css from '#app/_ui/bar.module.css'
+import { Bar } from '#app/_ui/bar.tsx'
+import { mediumDate } from '#app/_words/clock.ts'
+import { ClosedNotice, LinkBadge } from './link-badge.tsx'
+import { Tools } from './tools.tsx'
+
+const WAYS = [
+  ['menu', 'Menu'],
+  ['order', 'Running order'],
+  ['cooks', 'Cooks'],
+] as const
+
+/** The bar of an evening: whose it is, where one is, whether it is saved, undo and redo. */
+export function EveningBar({ eveningId }: { readonly eveningId: string }) {
+  const { evening, link } = usePlan()
+  const path = usePathname()
+  useEffect(() => {
+    document.documentElement.dataset.ready = 'true'
+    return () => {
+      delete document.documentElement.dataset.ready
+    }
+  }, [])
+  return (
+    <>
+      <Bar
+        evening={{ name: evening.name || 'An evening', about: `${mediumDate(evening.date)}, for ${evening.covers}` }}
+        badge={<LinkBadge link={link} />}
+        tools={<Tools />}
+      >
+        <nav className={css.nav} aria-label="This evening">
+          {WAYS.map(([way, words]) => {
+            const href = `/evenings/${eveningId}/${way}`
+            const isHere = path === href ? 'page' : path.startsWith(`${href}/`) ? 'within' : null
+            return (
+              <Link key={way} href={href} aria-current={isHere === 'page' ? 'page' : isHere ? true : undefined}>
+                {words}
+              </Link>
+            )
+          })}
+        </nav>
+      </Bar>
+      <ClosedNotice link={link} />
+    </>
+  )
+}

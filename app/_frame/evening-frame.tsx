@@ -1,0 +1,36 @@
+'use client'
+
+import { type ReactNode, useCallback } from 'react'
+import type { Link } from '#app/_sync/plan.ts'
+import { PlanProvider } from '#app/_sync/plan-provider.tsx'
+import { Bar } from '#app/_ui/bar.tsx'
+import { EveningBar } from './evening-bar.tsx'
+import { StripProvider } from './strip.tsx'
+import { Waiting } from './waiting.tsx'
+
+interface Props {
+  readonly eveningId: string
+  readonly userId: string
+  readonly children: ReactNode
+}
+
+/** What stands around every screen of an evening: the bar with its ways, the link, undo, and the strip of what was removed. */
+export function EveningFrame({ eveningId, userId, children }: Props) {
+  const waiting = useCallback(
+    (link: Link) => (
+      <>
+        <Bar />
+        <Waiting link={link} />
+      </>
+    ),
+    [],
+  )
+  return (
+    <PlanProvider eveningId={eveningId} userId={userId} waiting={waiting}>
+      <StripProvider>
+        <EveningBar eveningId={eveningId} />
+        {children}
+      </StripProvider>
+    </PlanProvider>
+  )
+}

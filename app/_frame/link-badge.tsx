@@ -1,0 +1,61 @@
+'use client'
+
+import type { Link } from '#app/_sync/plan.ts'
+import { Button, LinkButton } from '#app/_ui/button.tsx'
+import { closedWords, linkText } from '#app/_words/link.ts'
+import css from './link-badge.module.css'
+
+type Tone = 'calm' | 'busy' | 'away' | 'shut'
+
+const toneOf = (link: Link): Tone => {
+  switch (link.kind) {
+    case 'saved':
+      return 'calm'
+    case 'saving':
+    case 'connecting':
+      return 'busy'
+    case 'offline':
+      return 'away'
+    case 'closed':
+      return 'shut'
+  }
+}
+
+/** Saved, saving, not connected: in words, with a knot that is whole only when everything is kept. */
+export function LinkBadge({ link }: { readonly link: Link }) {
+  const tone = toneOf(link)
+  return (
+    <p className={css.badge} role="status" aria-live="polite" data-link={link.kind}>
+      <svg width="12" height="12" viewBox="0 0 12 12" aria-hidden="true">
+        <circle className={css[tone]} cx="6" cy="6" r="4.4" />
+      </svg>
+      {linkText(link)}
+    </p>
+  )
+}
+
+/** When the connection is closed for good: why, and what to do, above the screen. */
+export function ClosedNotice({ link }: { readonly link: Link }) {
+  if (link.kind !== 'closed') return null
+  const { says, todo } = closedWords[link.why]
+  return (
+    <div className={css.notice} role="alert">
+      <p>
+        <b>{says}</b> {todo} Nothing you change now is saved.
+      </p>
+      {link.why === 'sign-in' ? (
+        <LinkButton href={`/sign-in?next=${encodeURIComponent(window.location.pathname)}`} tone="soft">
+          Sign in
+        </LinkButton>
+      ) : link.why === 'removed' || link.why === 'gone' ? (
+        <LinkButton href="/" tone="soft">
+          Your evenings
+        </LinkButton>
+      ) : (
+        <Button tone="soft" onClick={() => window.location.reload()}>
+          Load the page again
+        </Button>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,22 @@
+'use client'
+
+import dynamic from 'next/dynamic'
+
+// The screens write to the shared plan, so they load Yjs: in the browser alone.
+
+export const MenuScreen = dynamic(() => import('#app/_menu/menu-screen.tsx').then((module) => module.MenuScreen), {
+  ssr: false,
+  loading: () => null,
+})
+export const DishScreen = dynamic(() => import('#app/_dish/dish-screen.tsx').then((module) => module.DishScreen), {
+  ssr: false,
+  loading: () => null,
+})
+export const OrderScreen = dynamic(() => import('#app/_order/order-screen.tsx').then((module) => module.OrderScreen), {
+  ssr: false,
+  loading: () => null,
+})
+export const CooksScreen = dynamic(() => import('#app/_cooks/cooks-screen.tsx').then((module) => module.CooksScreen), {
+  ssr: false,
+  loading: () => null,
+})

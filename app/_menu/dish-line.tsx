@@ -1,0 +1,97 @@
+'use client'
+
+import Link from 'next/link'
+import { useParams } from 'next/navigation'
+import { ClaimLine } from '#app/_frame/claim.tsx'
+import { useEdit } from '#app/_frame/use-edit.ts'
+import { usePlan } from '#app/_sync/use-plan.ts'
+import { Stitches } from '#app/_ui/stitches.tsx'
+import { WordText } from '#app/_ui/word.tsx'
+import { stateWords } from '#app/_words/care.ts'
+import { clockText, countOf, dayName, dayOf } from '#app/_words/clock.ts'
+import { cleanText } from '#lib/domain/atoms.ts'
+import type { Dish } from '#lib/domain/menu.ts'
+import { moveDish } from '#lib/plan/commands/move.ts'
+import { renameDish } from '#lib/plan/commands/set.ts'
+import css from './menu.module.css'
+import { Moves } from './moves.tsx'
+import { placeAfterMove } from './place.ts'
+
+interface Props {
+  readonly dish: Dish
+  readonly editing: boolean
+  readonly isFresh: boolean
+  readonly isFirst: boolean
+  readonly isLast: boolean
+  readonly minutes: number | null
+  readonly begins: number | null
+}
+
+/** One dish of the menu: a way to its method, when work on it begins, who has it, its last-minute minutes. */
+export function DishLine({ dish, editing, isFresh, isFirst, isLast, minutes, begins }: Props) {
+  const { evening } = usePlan()
+  const { change, tell, removeWithStrip } = useEdit()
+  const id = String(useParams().id ?? evening.id)
+  const steps = evening.steps.filter((step) => step.dish === dish.id)
+  const href = `/evenings/${id}/menu/${dish.id}`
+
+  const move = (by: -1 | 1) => {
+    const siblings = evening.dishes.filter((other) => other.course === dish.course)
+    const place = placeAfterMove(siblings, dish.id, by)
+    if (place) return tell((doc) => moveDish(doc, dish.id, dish.course, place))
+    // At the edge of its course, a dish goes on into the next one.
+    const course = evening.courses[evening.courses.findIndex((candidate) => candidate.id === dish.course) + by]
+    if (course) tell((doc) => moveDish(doc, dish.id, course.id, by === 1 ? { kind: 'first' } : { kind: 'last' }))
+  }
+
+  return (
+    <li className={`${css.dish} ${editing ? css.changing : ''}`}>
+      {editing ? (
+        <span className={css.dishName}>
+          <WordText
+            display
+            autoFocus={isFresh}
+            label={`Name of the dish ${dish.name}`}
+            text={dish.name}
+            onWrite={(text) =>
+              text.trim() ? change((doc) => renameDish(doc, dish.id, cleanText(text.trim(), false))) : 'A dish needs a name.'
+            }
+          />
+          <Link className={css.method} href={href} aria-label={`Method of ${dish.name}`}>
+            {steps.length === 0 ? 'write its method' : countOf(steps.length, 'step')}
+          </Link>
+        </span>
+      ) : (
+        <Link className={css.dishLink} href={href}>
+          {dish.name}
+          <small>
+            {dish.state === 'on' ? aboutOf(begins, evening.date, evening.zone, steps.length) : stateWords[dish.state]}
+          </small>
+        </Link>
+      )}
+      {editing ? (
+        <Moves
+          name={dish.name}
+          isFirst={isFirst}
+          isLast={isLast}
+          onMove={move}
+          onRemove={() => removeWithStrip('dishes', dish.id, dish.name)}
+        />
+      ) : null}
+      <span className={css.who}>
+        <ClaimLine target={dish.id} name={dish.name} />
+      </span>
+      <span className={css.minutes}>
+        <span className={css.minutesLabel}>Last-minute minutes: </span>
+        {minutes === null ? <span className={css.quiet}>not planned yet</span> : <Stitches minutes={minutes} />}
+      </span>
+    </li>
+  )
+}
+
+const aboutOf = (begins: number | null, date: string, zone: string, steps: number): string => {
+  if (steps === 0) return 'no method yet'
+  if (begins === null) return countOf(steps, 'step')
+  const day = dayOf({ date, zone }, begins)
+  return day < 0 ? `begun ${dayName(date, day)}` : `from ${clockText(begins, zone)}`
+}

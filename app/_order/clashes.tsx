@@ -1,0 +1,39 @@
+'use client'
+
+import { clashText, clashTitle, remedyText } from '#app/_words/clash.ts'
+import type { Names } from '#app/_words/names.ts'
+import type { Evening } from '#lib/domain/evening.ts'
+import type { RunningOrder } from '#lib/domain/running-order.ts'
+import css from './clashes.module.css'
+
+/** What no order can keep: each clash in words, with the ways out that were tried. */
+export function Clashes({
+  order,
+  names,
+  evening,
+}: {
+  readonly order: RunningOrder
+  readonly names: Names
+  readonly evening: Evening
+}) {
+  if (order.clashes.length === 0) return null
+  return (
+    <ul className={css.clashes} aria-label="Clashes">
+      {order.clashes.map((clash) => (
+        <li className={css.clash} key={`${clash.kind}.${clash.from}.${clash.steps.join('.')}.${clash.dish}.${clash.course}`}>
+          <h2>{clashTitle(clash, order.zone)}</h2>
+          <p>{clashText(clash, names)}</p>
+          {clash.ways.length > 0 ? (
+            <ul className={css.ways} aria-label="Ways out">
+              {clash.ways.map((way) => (
+                <li key={`${way.kind}.${way.said}`}>
+                  <b>{remedyText(way, names, evening)}.</b> {way.said}
+                </li>
+              ))}
+            </ul>
+          ) : null}
+        </li>
+      ))}
+    </ul>
+  )
+}

@@ -1,0 +1,131 @@
+'use client'
+
+import { useMemo } from 'react'
+import { ClaimLine } from '#app/_frame/claim.tsx'
+import { clockText, dayName, listText, longDate, sentence } from '#app/_words/clock.ts'
+import { durationText, minutesText } from '#app/_words/duration.ts'
+import type { Names } from '#app/_words/names.ts'
+import { minutesOf } from '#lib/domain/duration.ts'
+import type { Evening } from '#lib/domain/evening.ts'
+import type { RunningOrder } from '#lib/domain/running-order.ts'
+import css from './order-list.module.css'
+import { daysOf, type Row } from './rows.ts'
+import { StepPanel } from './step-panel.tsx'
+
+interface Props {
+  readonly evening: Evening
+  readonly order: RunningOrder
+  readonly names: Names
+  readonly chosen: string | null
+  readonly onChoose: (key: string) => void
+}
+
+/** The running order in words: the twin of the picture for reading aloud and for paper. */
+export function OrderList({ evening, order, names, chosen, onChoose }: Props) {
+  const days = useMemo(() => daysOf(evening, order, names), [evening, order, names])
+  return (
+    <div className={css.list}>
+      {days.map(({ day, rows }) => (
+        <section key={day} aria-labelledby={`day-${day}`}>
+          <h2 id={`day-${day}`}>{day === 0 ? longDate(evening.date) : dayName(evening.date, day)}</h2>
+          <ol>
+            {rows.map((row) => (
+              <ListRow
+                key={row.key}
+                row={row}
+                evening={evening}
+                order={order}
+                names={names}
+                isChosen={row.key === chosen}
+                onChoose={onChoose}
+              />
+            ))}
+          </ol>
+        </section>
+      ))}
+    </div>
+  )
+}
+
+interface RowProps extends Omit<Props, 'chosen'> {
+  readonly row: Row
+  readonly isChosen: boolean
+}
+
+function ListRow({ row, evening, order, names, isChosen, onChoose }: RowProps) {
+  const clock = <b className={css.clock}>{clockText(row.at, evening.zone)}</b>
+  switch (row.kind) {
+    case 'guests':
+      return (
+        <li className={css.house}>
+          {clock}
+          <span>Guests may come</span>
+        </li>
+      )
+    case 'course': {
+      const served = order.courses.find((course) => course.course === row.course)
+      return (
+        <li className={css.course}>
+          {clock}
+          <span>
+            {names.courseName(row.course)} to table
+            {served && minutesOf(served.wait) > 15 ? <em> after a long wait of {durationText(served.wait)}</em> : null}
+          </span>
+          <span className={css.claim}>
+            <ClaimLine target={row.course} name={names.courseName(row.course)} />
+          </span>
+        </li>
+      )
+    }
+    case 'off': {
+      const next = order.courses.find((course) => course.course === row.next)
+      return (
+        <li className={css.house}>
+          {clock}
+          <span>Plates off{next ? `, then wait ${durationText(next.wait)} for ${names.courseName(row.next)}` : ''}</span>
+        </li>
+      )
+    }
+    case 'alone':
+      return (
+        <li>
+          {clock}
+          <span className={css.what}>
+            <span className={css.does}>{names.stepName(row.cue.step)}</span>
+            <small>by itself</small>
+          </span>
+        </li>
+      )
+    case 'doing': {
+      const { doing } = row
+      const step = names.step(doing.cue.step)
+      const dish = names.dish(step?.dish ?? null)
+      const minutes = minutesText((doing.to - doing.from) / 60_000)
+      const state = doing.cue.state === 'done' ? ', done' : doing.cue.state === 'running' ? ', being done' : ''
+      return (
+        <li className={doing.cue.state === 'done' ? css.done : ''}>
+          {clock}
+          <span className={css.what}>
+            <button type="button" className={css.does} aria-expanded={isChosen} onClick={() => onChoose(row.key)}>
+              {sentence(step?.does || names.stepName(doing.cue.step))}
+              {doing.touch === null ? '' : doing.tail}
+              {state}
+            </button>
+            <small>
+              {listText(row.cooks.map(names.cookName))}, {minutes}
+              {dish ? `, for ${dish.name}` : ''}
+            </small>
+          </span>
+          <span className={css.claim}>
+            <ClaimLine target={doing.cue.step} name={step?.does || 'this step'} />
+          </span>
+          {isChosen ? (
+            <div className={css.panel}>
+              <StepPanel doing={doing} order={order} names={names} />
+            </div>
+          ) : null}
+        </li>
+      )
+    }
+  }
+}

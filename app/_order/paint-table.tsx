@@ -1,0 +1,90 @@
+import { PlateShape } from '#app/_ui/plate.tsx'
+import type { Shape } from './picture/columns.ts'
+import type { Picture } from './picture/picture.ts'
+import css from './picture.module.css'
+
+/** What is written and served on the table's column, and the course lines across everything (drawing rule 4). */
+export function PaintTable({
+  picture,
+  shape,
+  guestsFrom,
+  restUp,
+}: {
+  picture: Picture
+  shape: Shape
+  guestsFrom: string
+  restUp: boolean
+}) {
+  const { table, board } = picture.columns
+  const x = table.x + table.width / 2
+  const right = shape === 'wide' ? picture.width - 4 : board.x + board.width
+  const lead = shape === 'wide' ? 18 : 17
+  const guests = picture.scale.y(picture.frame.guestsFrom)
+  const first = picture.courses[0]
+  const guestPlates = first && first.y - guests > 56 ? first.plates : []
+  return (
+    <>
+      {picture.laid > 9 && guests - picture.laid > 40 && shape === 'wide' ? (
+        <text className={css.small} x={x} y={picture.laid + 22}>
+          the table is laid
+        </text>
+      ) : null}
+      {shape === 'wide' ? (
+        <>
+          <text className={css.courseName} x={x} y={guests + 6}>
+            Guests from {guestsFrom}
+          </text>
+          {guestPlates.map((plate) => (
+            <circle className={css.seat} key={plate.x} cx={plate.x} cy={guests + 22} r={4.5} />
+          ))}
+        </>
+      ) : (
+        <>
+          <text className={css.small} x={x} y={guests + 4}>
+            guests
+          </text>
+          <text className={css.small} x={x} y={guests + 20}>
+            from {guestsFrom}
+          </text>
+        </>
+      )}
+      {picture.courses.map((row, index) => {
+        const isLast = index === picture.courses.length - 1
+        return (
+          <g key={row.id}>
+            <path className={css.line} d={`M48 ${row.y}H${right}`} />
+            <text className={css.courseClock} x={43} y={row.y + 5}>
+              {row.clock}
+            </text>
+            {row.plates.map((plate) => (
+              <PlateShape key={plate.x} x={plate.x} y={row.y} r={plate.r} colour={row.colour} />
+            ))}
+            {row.cookPlates.map((plate) => (
+              <PlateShape key={plate.x} x={plate.x} y={row.y} r={plate.r} colour={row.colour} />
+            ))}
+            {row.name.map((line, at) => (
+              <text className={css.courseName} key={line} x={x} y={row.y + 34 + at * lead}>
+                {line}
+              </text>
+            ))}
+            {row.off ? (
+              <>
+                <path className={css.off} d={`M${table.x + 14} ${row.off.y}H${table.x + table.width - 14}`} />
+                <text className={row.off.long ? css.long : css.small} x={x} y={row.off.y + 15}>
+                  {shape === 'wide'
+                    ? `plates off, then ${row.off.long ? 'a long wait' : 'wait'} ${row.off.wait}`
+                    : `${row.off.long ? 'long wait' : 'wait'} ${row.off.wait}`}
+                </text>
+              </>
+            ) : null}
+            {isLast && restUp && shape === 'wide' ? (
+              <text className={css.small} x={x} y={row.y + 34 + row.name.length * lead}>
+                nobody gets up again
+              </text>
+            ) : null}
+          </g>
+        )
+      })}
+    </>
+  )
+}

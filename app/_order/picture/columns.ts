@@ -1,0 +1,135 @@
+import { secondsOf } from '#lib/domain/duration.ts'
+import type { Evening } from '#lib/domain/evening.ts'
+import type { Kit, Kitchen } from '#lib/domain/kitchen.ts'
+import type { RunningOrder } from '#lib/domain/running-order.ts'
+
+export type Shape = 'wide' | 'phone'
+
+export interface Column {
+  readonly id: string
+  readonly x: number
+  readonly width: number
+}
+
+export interface RingUnit extends Column {
+  readonly kit: string
+  readonly unit: number
+  readonly size: 'small' | 'medium' | 'large'
+}
+
+export interface Columns {
+  readonly width: number
+  readonly cooks: readonly Column[]
+  readonly table: Column
+  /** The board of the cooks and the table. */
+  readonly board: Column
+  readonly ovens: readonly Column[]
+  readonly rings: { readonly board: Column; readonly units: readonly RingUnit[] } | null
+  readonly colds: readonly Column[]
+}
+
+const GUTTER = 50
+const RING = 17.5
+const LANE = 13
+const GAP = 8
+const KIT_GAP = 14
+const OVEN = 104
+const TABLE = { wide: 224, phone: 104 } as const
+const COOK = { least: 178, most: 300 } as const
+const SIZES = { small: 0, medium: 1, large: 2 } as const
+
+/** Who is missed most sits outermost, so that the cloth is whole near the guests: half the cooks left of the table, half right. */
+export const seatCooks = (
+  evening: Evening,
+  order: RunningOrder | null,
+): { left: readonly string[]; right: readonly string[] } => {
+  const missed = new Map(order?.cooks.map(({ cook, missed: minutes }) => [cook, secondsOf(minutes)]) ?? [])
+  const sorted = evening.cooks
+    .map((cook, index) => ({ id: cook.id, index, weight: missed.get(cook.id) ?? 0 }))
+    .sort((a, b) => b.weight - a.weight || a.index - b.index)
+  const left = sorted.filter((_, index) => index % 2 === 0).map((cook) => cook.id)
+  const right = sorted.filter((_, index) => index % 2 === 1).map((cook) => cook.id)
+  return { left, right: right.reverse() }
+}
+
+const ofKind = <K extends Kit['kind']>(kitchen: Kitchen | undefined, kind: K): Extract<Kit, { kind: K }>[] =>
+  (kitchen?.kit ?? []).filter((kit): kit is Extract<Kit, { kind: K }> => kit.kind === kind)
+
+/**
+ * Where every column stands. `wide`: clock gutter, cooks around the table, then ovens, rings and cold places of the hosts'
+ * kitchen. `phone`: one cook and the table. The result may be wider than asked when the cooks need it.
+ */
+export const columnsOf = (
+  evening: Evening,
+  order: RunningOrder,
+  asked: { readonly width: number; readonly shape: Shape; readonly cook: string | null },
+  coldLanes: ReadonlyMap<string, number>,
+): Columns => {
+  const table = TABLE[asked.shape]
+  if (asked.shape === 'phone') {
+    const cook = asked.cook ?? evening.cooks[0]?.id
+    const lane = Math.max(120, asked.width - GUTTER - table)
+    const cooks = cook === undefined ? [] : [{ id: cook, x: GUTTER, width: lane }]
+    return {
+      width: GUTTER + lane + table,
+      cooks,
+      table: { id: 'table', x: GUTTER + lane, width: table - 8 },
+      board: { id: 'board', x: GUTTER, width: lane + table },
+      ovens: [],
+      rings: null,
+      colds: [],
+    }
+  }
+  const kitchen = evening.kitchens.find((candidate) => candidate.id === evening.host)
+  const ovens = ofKind(kitchen, 'oven')
+  const rings = ofKind(kitchen, 'ring').toSorted((a, b) => SIZES[a.size] - SIZES[b.size])
+  const units = rings.flatMap((ring) =>
+    Array.from({ length: ring.count }, (_, unit) => ({ kit: ring.id, unit, size: ring.size })),
+  )
+  const colds = ofKind(kitchen, 'cold').filter((cold) => (coldLanes.get(cold.id) ?? 0) > 0)
+  const coldWidth = (id: string) => Math.max(34, (coldLanes.get(id) ?? 1) * LANE + 6)
+  const kitWidth =
+    (ovens.length + units.length + colds.length > 0 ? KIT_GAP - GAP : 0) +
+    ovens.length * (OVEN + GAP) +
+    (units.length > 0 ? Math.max(52, units.length * RING) + GAP : 0) +
+    colds.reduce((sum, cold) => sum + coldWidth(cold.id) + GAP, 0)
+  const { left, right } = seatCooks(evening, order)
+  const count = Math.max(1, left.length + right.length)
+  const cookWidth = Math.min(COOK.most, Math.max(COOK.least, Math.floor((asked.width - GUTTER - table - kitWidth) / count)))
+
+  let x = GUTTER
+  const take = (id: string, width: number, gap = 0): Column => {
+    const column = { id, x, width }
+    x += width + gap
+    return column
+  }
+  const leftColumns = left.map((id) => take(id, cookWidth))
+  const tableColumn = take('table', table)
+  const rightColumns = right.map((id) => take(id, cookWidth))
+  if (right.length === 0) x += 8
+  const board = { id: 'board', x: GUTTER, width: x - GUTTER }
+  x += KIT_GAP
+  const ovenColumns = ovens.map((oven) => take(oven.id, OVEN, GAP))
+  const ringStart = x
+  const ringBoard = units.length > 0 ? take('rings', Math.max(52, units.length * RING), GAP) : null
+  const coldColumns = colds.map((cold) => take(cold.id, coldWidth(cold.id), GAP))
+  return {
+    width: Math.max(x - GAP, asked.width),
+    cooks: [...leftColumns, ...rightColumns],
+    table: tableColumn,
+    board,
+    ovens: ovenColumns,
+    rings: ringBoard
+      ? {
+          board: ringBoard,
+          units: units.map((unit, index) => ({
+            ...unit,
+            id: `${unit.kit}.${unit.unit}`,
+            x: ringStart + (ringBoard.width - units.length * RING) / 2 + index * RING,
+            width: RING,
+          })),
+        }
+      : null,
+    colds: coldColumns,
+  }
+}

@@ -1,0 +1,237 @@
+import type { Names } from '#app/_words/names.ts'
+import type { Evening } from '#lib/domain/evening.ts'
+import type { RunningOrder } from '#lib/domain/running-order.ts'
+import { type Cloth, clothOf, type Sit, sitBoxes, sitTimes, tableWindow, upTimes } from './cloth.ts'
+import { type Column, type Columns, columnsOf, type Shape } from './columns.ts'
+import { type CourseRow, courseDemands, courseRows } from './courses.ts'
+import { type Doing, doings } from './doings.ts'
+import { type Frame, frameOf, pacesOf } from './frame.ts'
+import { type Ribbon, ribbonOf } from './heat.ts'
+import { type Held, heldOf, lanesOf } from './held.ts'
+import { type Group, groupsOf, type Label, LINE, labelDemands, placeLabels } from './labels.ts'
+import type { Box } from './outline.ts'
+import { elastic, type Scale } from './scale.ts'
+import { type Tick, ticksOf } from './ticks.ts'
+
+export interface Mark {
+  readonly key: string
+  readonly doing: Doing
+  readonly x: number
+  readonly y: number
+  readonly height: number
+}
+
+export interface Thread {
+  readonly held: Held
+  readonly x: number
+  readonly width: number
+  readonly y: number
+  readonly height: number
+  readonly knots: readonly number[]
+}
+
+export interface Hatch {
+  readonly box: Box
+  readonly index: number
+}
+
+/** The evening's own day, ready to be painted: every number is in pixels from the top left. */
+export interface Picture {
+  readonly width: number
+  readonly height: number
+  readonly columns: Columns
+  readonly frame: Frame
+  readonly scale: Scale
+  readonly ticks: readonly Tick[]
+  readonly courses: readonly CourseRow[]
+  readonly cloth: Cloth
+  readonly laid: number
+  readonly sits: readonly Sit[]
+  readonly marks: readonly Mark[]
+  readonly labels: readonly Label[]
+  readonly ribbons: readonly { readonly column: Column; readonly ribbon: Ribbon; readonly threads: readonly Thread[] }[]
+  readonly pans: readonly Thread[]
+  readonly colds: readonly Thread[]
+  readonly hatches: readonly Hatch[]
+  /** x of the kit a step stands in, by step and batch: where the thread of the selection leads. */
+  readonly kitAt: ReadonlyMap<string, number>
+}
+
+export interface Asked {
+  readonly width: number
+  readonly shape: Shape
+  /** The one cook of the phone's picture. */
+  readonly cook: string | null
+}
+
+const COLD_LANES = 4
+const BOTTOM = 10
+
+/** Lays out the running order as a table seen from above with time flowing down (look, drawing rules 1 to 13). */
+export const pictureOf = (evening: Evening, order: RunningOrder, names: Names, asked: Asked): Picture => {
+  const all = doings(order, names)
+  const frame = frameOf(evening, order, all)
+  const held = heldOf(evening, order, names).filter((item) => item.to > frame.from && item.from < frame.to)
+  const coldLanes = lanesByKit(held.filter((item) => names.kit(item.kit)?.kit.kind === 'cold'))
+  const columns = columnsOf(evening, order, asked, new Map([...coldLanes].map(([kit, lanes]) => [kit, laneCount(lanes)])))
+  const shown = all.filter((doing) => doing.from >= frame.from && columns.cooks.some((column) => column.id === doing.cook))
+  const groups = groupsOf(shown)
+  const lines = order.courses.map((course) => Date.parse(course.toTable)).sort((a, b) => a - b)
+  const events = [...shown.flatMap((doing) => [doing.from, doing.to]), ...lines, frame.guestsFrom]
+  const scale = elastic(frame.from, frame.to, pacesOf(frame, events, asked.shape), [
+    ...labelDemands(groups, lines, asked.shape),
+    ...courseDemands(order, frame, asked.shape),
+  ])
+  const height = Math.ceil(scale.height) + BOTTOM
+  const labels = placeLabels(groups, columns.cooks, scale.y, lines, evening.zone, asked.shape)
+  const rows = courseRows(evening, order, names, columns, scale, asked.shape)
+  const laid = laidAt(evening, all, scale)
+  const sits = columns.cooks.flatMap((column) => sitsOf(evening, column, all, frame, labels, scale, height))
+  const edges = {
+    left: Math.min(...columns.cooks.map((column) => column.x), columns.table.x),
+    right: columns.board.x + columns.board.width,
+  }
+  return {
+    width: columns.width,
+    height,
+    columns,
+    frame,
+    scale,
+    ticks: ticksOf(
+      scale,
+      rows.map((row) => row.y),
+      evening.zone,
+    ),
+    courses: rows,
+    laid,
+    cloth: clothOf([
+      { x: columns.table.x, y: laid, width: columns.table.width, height: height - 8 - laid },
+      ...sits.map((sit) => trim(sit.box, edges)),
+    ]),
+    sits,
+    marks: marksOf(groups, columns, scale, asked.shape, lines),
+    labels,
+    ...kitOf(order, names, columns, held, coldLanes, scale),
+  }
+}
+
+/** Cloth stays 8 px clear of the board's own edges. */
+const trim = (box: Box, edges: { left: number; right: number }): Box => {
+  const left = box.x <= edges.left ? box.x + 8 : box.x
+  const right = box.x + box.width >= edges.right ? edges.right - 8 : box.x + box.width
+  return { ...box, x: left, width: right - left }
+}
+
+const laidAt = (evening: Evening, all: readonly Doing[], scale: Scale): number => {
+  const table = new Set(evening.steps.filter((step) => step.where === 'table' && step.role === 'chore').map((step) => step.id))
+  const first = all.find((doing) => table.has(doing.cue.step))
+  return first ? Math.max(8, scale.y(Math.min(first.to, scale.to))) : 8
+}
+
+const sitsOf = (
+  evening: Evening,
+  column: Column,
+  all: readonly Doing[],
+  frame: Frame,
+  labels: readonly Label[],
+  scale: Scale,
+  height: number,
+): readonly Sit[] => {
+  const cook = evening.cooks.find((candidate) => candidate.id === column.id)
+  if (!cook?.eats) return []
+  const atTable = new Set(evening.steps.filter((step) => step.where === 'table').map((step) => step.id))
+  const window = tableWindow(frame)
+  const ups = upTimes(
+    all.filter((doing) => doing.cook === column.id && !atTable.has(doing.cue.step)),
+    window,
+  )
+  return sitBoxes(column, sitTimes(ups, window), labels, scale.y, height - 8, window.to)
+}
+
+const marksOf = (
+  groups: readonly Group[],
+  columns: Columns,
+  scale: Scale,
+  shape: Shape,
+  lines: readonly number[],
+): readonly Mark[] => {
+  const busy = new Map<string, { from: number; to: number; lane: number }[]>()
+  return groups.flatMap((group) => {
+    const column = columns.cooks.find((candidate) => candidate.id === group.cook)
+    if (!column) return []
+    return group.doings.map((doing) => {
+      const before = (busy.get(group.cook) ?? []).filter((other) => other.to > doing.from)
+      const lane = before.some((other) => other.lane === 0) ? 1 : 0
+      busy.set(group.cook, [...before, { from: doing.from, to: doing.to, lane }])
+      const top = scale.y(doing.from) + (lines.includes(doing.from) ? 2 : 0)
+      const bottom = scale.y(doing.to) - (lines.includes(doing.to) ? 2 : 0.6)
+      return { key: doing.key, doing, x: column.x + LINE[shape].mark - lane * 9, y: top, height: Math.max(5, bottom - top) }
+    })
+  })
+}
+
+const lanesByKit = (held: readonly Held[]): ReadonlyMap<string, ReadonlyMap<string, number>> => {
+  const kits = [...new Set(held.map((item) => item.kit))]
+  return new Map(
+    kits.map((kit) => [
+      kit,
+      lanesOf(
+        held.filter((item) => item.kit === kit),
+        COLD_LANES,
+      ),
+    ]),
+  )
+}
+
+const laneCount = (lanes: ReadonlyMap<string, number>): number => Math.max(0, ...[...lanes.values()].map((lane) => lane + 1))
+
+const threadOf = (held: Held, x: number, width: number, scale: Scale): Thread => {
+  const [from, to] = [scale.y(held.from), scale.y(held.to)]
+  const knots = held.touches.filter((at) => at > scale.from).map((at) => Math.min(scale.y(at), to))
+  return { held, x, width, y: from, height: Math.max(3, to - from), knots }
+}
+
+const kitOf = (
+  order: RunningOrder,
+  names: Names,
+  columns: Columns,
+  held: readonly Held[],
+  coldLanes: ReadonlyMap<string, ReadonlyMap<string, number>>,
+  scale: Scale,
+) => {
+  const of = (kit: string) => held.filter((item) => item.kit === kit)
+  const ribbons = columns.ovens.map((column) => {
+    const lanes = lanesOf(of(column.id), 3)
+    const line = order.ovens.find((oven) => oven.kit === column.id)?.line ?? []
+    return {
+      column,
+      ribbon: ribbonOf(line, column, scale),
+      threads: of(column.id).map((item) => threadOf(item, column.x + 17 + (lanes.get(item.key) ?? 0) * 18, 14, scale)),
+    }
+  })
+  const pans = (columns.rings?.units ?? []).flatMap((unit) =>
+    of(unit.kit)
+      .filter((item) => item.unit === unit.unit)
+      .map((item) => threadOf(item, unit.x + 2, unit.width - 4, scale)),
+  )
+  const colds = columns.colds.flatMap((column) =>
+    of(column.id).map((item) => threadOf(item, column.x + 4 + (coldLanes.get(column.id)?.get(item.key) ?? 0) * 13, 11, scale)),
+  )
+  const threads = [...ribbons.flatMap((ribbon) => ribbon.threads), ...pans, ...colds]
+  const kitAt = new Map<string, number>()
+  for (const thread of threads) {
+    const key = `${thread.held.step}.${thread.held.batch}`
+    if (thread.held.step !== null && !kitAt.has(key))
+      kitAt.set(key, names.kit(thread.held.kit)?.kit.kind === 'oven' ? thread.x : thread.x + thread.width / 2)
+  }
+  const boards = [...columns.ovens, ...columns.colds]
+  const hatches = order.clashes.flatMap((clash, index): Hatch[] => {
+    if (clash.kit === null) return []
+    const unit = columns.rings?.units.find((candidate) => candidate.kit === clash.kit)
+    const board = boards.find((candidate) => candidate.id === clash.kit) ?? unit
+    if (!board) return []
+    const [from, to] = [scale.y(Date.parse(clash.from)), scale.y(Date.parse(clash.to))]
+    return [{ index, box: { x: board.x + 2, y: from, width: board.width - 4, height: Math.max(22, to - from) } }]
+  })
+  return { ribbons, pans, colds, kitAt, hatches }
+}

@@ -1,0 +1,34 @@
+import Link from 'next/link'
+import type { ButtonHTMLAttributes, ReactNode } from 'react'
+import css from './button.module.css'
+
+type Tone = 'full' | 'soft' | 'now' | 'word' | 'late'
+
+const tones: Readonly<Record<Tone, string | undefined>> = {
+  full: css.full,
+  soft: css.soft,
+  now: css.now,
+  word: css.word,
+  late: css.lateWord,
+}
+
+interface Look {
+  readonly tone?: Tone
+  readonly large?: boolean
+}
+
+const classes = ({ tone = 'full', large = false }: Look): string =>
+  `${tone === 'word' || tone === 'late' ? '' : css.btn} ${tones[tone]} ${large ? css.large : ''}`
+
+/** A patch sewn on; `word` and `late` are underlined words that do something. */
+export function Button({ tone, large, type = 'button', ...rest }: Look & ButtonHTMLAttributes<HTMLButtonElement>) {
+  return <button type={type} className={classes({ tone, large })} {...rest} />
+}
+
+export function LinkButton({ tone, large, href, children }: Look & { readonly href: string; readonly children: ReactNode }) {
+  return (
+    <Link className={classes({ tone, large })} href={href}>
+      {children}
+    </Link>
+  )
+}

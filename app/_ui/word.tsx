@@ -1,0 +1,92 @@
+'use client'
+
+import { useId, useState } from 'react'
+import css from './word.module.css'
+
+interface TextProps {
+  /** What it is, for those who cannot see the sentence around it. */
+  readonly label: string
+  readonly text: string
+  /** Writes the new words down; returns what is wrong with them, or null. */
+  readonly onWrite: (text: string) => string | null
+  /** Shown while it is empty. */
+  readonly empty?: string
+  readonly display?: boolean
+  readonly autoFocus?: boolean
+  readonly disabled?: boolean
+}
+
+/** Words of a sentence that can be written over: underlined with a running stitch. Enter keeps them, Escape takes them back. */
+export function WordText({ label, text, onWrite, empty = '…', display = false, autoFocus = false, disabled = false }: TextProps) {
+  const [draft, setDraft] = useState<string | null>(null)
+  const [wrong, setWrong] = useState<string | null>(null)
+  const id = useId()
+  const shown = draft ?? text
+  const keep = () => {
+    if (draft === null) return
+    const problem = draft === text ? null : onWrite(draft)
+    setWrong(problem)
+    if (problem === null) setDraft(null)
+  }
+  return (
+    <span className={css.holder}>
+      <input
+        className={`${css.word} ${display ? css.display : ''}`}
+        aria-label={label}
+        aria-invalid={wrong ? true : undefined}
+        aria-describedby={wrong ? id : undefined}
+        value={shown}
+        placeholder={empty}
+        size={Math.max(2, (shown || empty).length)}
+        // biome-ignore lint/a11y/noAutofocus: what was just added by hand is what comes next
+        autoFocus={autoFocus}
+        disabled={disabled}
+        autoComplete="off"
+        onChange={(event) => setDraft(event.target.value)}
+        onBlur={keep}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') keep()
+          if (event.key === 'Escape' && draft !== null) {
+            setDraft(null)
+            setWrong(null)
+          }
+        }}
+      />
+      {wrong ? (
+        <span className={css.wrong} id={id} role="alert">
+          {wrong}
+        </span>
+      ) : null}
+    </span>
+  )
+}
+
+interface ChoiceProps<T extends string> {
+  readonly label: string
+  readonly value: T
+  readonly options: readonly (readonly [value: T, words: string])[]
+  readonly onChoose: (value: T) => void
+  readonly disabled?: boolean
+}
+
+/** A word of a sentence that is one of several: the same stitch under a list to choose from. */
+export function WordChoice<T extends string>({ label, value, options, onChoose, disabled = false }: ChoiceProps<T>) {
+  return (
+    <select
+      className={`${css.word} ${css.choice}`}
+      aria-label={label}
+      value={value}
+      disabled={disabled}
+      onChange={(event) => {
+        const chosen = options.find(([option]) => option === event.target.value)
+        if (chosen) onChoose(chosen[0])
+      }}
+    >
+      {options.map(([option, words]) => (
+        <option key={option} value={option}>
+          {words}
+        </option>
+      ))}
+    </select>
+  )
+}

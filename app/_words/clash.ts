@@ -1,0 +1,75 @@
+import type { Evening } from '#lib/domain/evening.ts'
+import type { Clash, ClashKind, Remedy } from '#lib/domain/running-order.ts'
+import { atText, clockText, listText } from './clock.ts'
+import { durationText } from './duration.ts'
+import { heatText } from './kit.ts'
+import type { Names } from './names.ts'
+
+const quoted = (names: Names, steps: readonly string[]): string =>
+  listText(steps.slice(0, 4).map((step) => `“${names.stepName(step)}”`)) || 'a step'
+
+const titles: Readonly<Record<ClashKind, string>> = {
+  lag: 'Too long between two steps',
+  keeps: 'Waits longer than it keeps',
+  carry: 'Too long on the way',
+  wait: 'A long wait between courses',
+  'sit-down': 'Late for sit-down',
+  safety: 'Not safe, so left out',
+  'no-cook': 'Nobody is free for it',
+  'no-kit': 'No kit is free for it',
+}
+
+/** "Clash at 20:14: too long between two steps". */
+export const clashTitle = (clash: Clash, zone: string): string =>
+  `Clash at ${clockText(clash.from, zone)}: ${titles[clash.kind].slice(0, 1).toLowerCase()}${titles[clash.kind].slice(1)}`
+
+/** What cannot be kept and by how much, in one or two sentences. */
+export const clashText = (clash: Clash, names: Names): string => {
+  const by = durationText(clash.by)
+  const steps = quoted(names, clash.steps)
+  const kit = clash.kit === null ? '' : ` It is about ${names.kitName(clash.kit)}.`
+  const dish = clash.dish === null ? 'A dish' : names.dishName(clash.dish)
+  const course = clash.course === null ? 'the next course' : names.courseName(clash.course)
+  switch (clash.kind) {
+    case 'lag':
+      return `Between ${steps} lie ${by} more than there should.${kit}`
+    case 'keeps':
+      return `${dish} is ready early and waits ${by} longer than it keeps.${kit}`
+    case 'carry':
+      return `${dish} is on its way ${by} longer than it should be.`
+    case 'wait':
+      return `Guests wait ${by} longer than you wanted for ${course}.${kit}`
+    case 'sit-down':
+      return `${course} comes ${by} after you wanted to sit down.${kit}`
+    case 'safety':
+      return `${steps} cannot be placed within its safe times, so it is left out of the order.${kit}`
+    case 'no-cook':
+      return `No cook is there and free for ${steps}, so it is left out of the order.`
+    case 'no-kit':
+      return `There is no kit for ${steps}, so it is left out of the order.${kit}`
+  }
+}
+
+/** A way out, as what to do. What the guests would notice is its own `said`. */
+export const remedyText = (remedy: Remedy, names: Names, evening: Evening): string => {
+  switch (remedy.kind) {
+    case 'use-way':
+      return `Do “${names.stepName(remedy.step)}” the ${['first', 'second', 'third'][remedy.way] ?? 'other'} way`
+    case 'do-ahead':
+      return `Do “${names.stepName(remedy.step)}” ahead, from ${atText(evening.date, remedy.earliest)}`
+    case 'other-oven':
+      return `Use ${names.kitName(remedy.kit)} for “${names.stepName(remedy.step)}”`
+    case 'course-later':
+      return `Serve ${names.courseName(remedy.course)} ${durationText(remedy.by)} later`
+    case 'give-to':
+      return `Give “${names.stepName(remedy.step)}” to ${names.cookName(remedy.cook)}`
+    case 'widen-temperature':
+      return `Let “${names.stepName(remedy.step)}” be at ${heatText(remedy.lowC, remedy.highC)}`
+    case 'keep-longer':
+      return `Let ${names.dishName(remedy.dish)} wait ${durationText(remedy.by)} longer`
+    case 'wait-longer':
+      return `Let “${names.stepName(remedy.step)}” wait ${durationText(remedy.by)} longer after “${names.stepName(remedy.after)}”`
+    case 'drop':
+      return `Drop ${names.dishName(remedy.dish)}`
+  }
+}

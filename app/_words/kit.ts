@@ -1,0 +1,63 @@
+import type { Kit, Use } from '#lib/domain/kitchen.ts'
+import { countOf, countText } from './clock.ts'
+
+type RingSize = Extract<Kit, { kind: 'ring' }>['size']
+type Keep = Extract<Kit, { kind: 'cold' }>['keep']
+
+export const ringWords: Readonly<Record<RingSize, string>> = { small: 'small', medium: 'medium', large: 'large' }
+export const ringLetters: Readonly<Record<RingSize, string>> = { small: 'S', medium: 'M', large: 'L' }
+export const coldWords: Readonly<Record<Keep, string>> = { cold: 'fridge', frozen: 'freezer' }
+
+/** What a piece of kit is called in a sentence: "the oven", "the medium ring". */
+export const kitName = (kit: Kit): string => {
+  switch (kit.kind) {
+    case 'ring':
+      return `the ${ringWords[kit.size]} ring`
+    case 'oven':
+      return /\boven\b/i.test(kit.name) ? `the ${kit.name.toLowerCase()}` : kit.name ? `the oven “${kit.name}”` : 'the oven'
+    case 'cold':
+      return `the ${coldWords[kit.keep]}`
+    case 'worktop':
+      return 'the worktop'
+    case 'tool':
+      return `the ${kit.tool}`
+  }
+}
+
+export const useKinds: Readonly<Record<Use['kind'], string>> = {
+  oven: 'the oven',
+  ring: 'a ring',
+  cold: 'a cold place',
+  worktop: 'the worktop',
+  tool: 'a tool',
+}
+
+/** "190 to 200°", or "200°" when both ends are the same. */
+export const heatText = (lowC: number, highC: number): string => (lowC === highC ? `${lowC}°` : `${lowC} to ${highC}°`)
+
+const HEAT = /^\s*(-?\d{1,3})\s*°?\s*c?\s*(?:(?:–|—|-|to)\s*(\d{1,3})\s*°?\s*c?)?\s*$/i
+
+/** Reads "190 to 200°", "190-200", "200": degrees Celsius, the lower first. Null when it is none of these. */
+export const readHeat = (text: string): readonly [lowC: number, highC: number] | null => {
+  const found = HEAT.exec(text)
+  if (!found) return null
+  const low = Number(found[1])
+  const high = found[2] === undefined ? low : Number(found[2])
+  return low >= -40 && high <= 500 && low <= high ? [low, high] : null
+}
+
+/** What a step occupies, as it stands in a sentence. */
+export const useText = (use: Use): string => {
+  switch (use.kind) {
+    case 'ring':
+      return `a ${ringWords[use.size]} ring`
+    case 'oven':
+      return `the oven at ${heatText(use.lowC, use.highC)}, ${countOf(use.shelves, 'shelf', 'shelves')}${use.preheated ? ', already hot' : ''}`
+    case 'cold':
+      return `${countOf(use.places, 'place')} in the ${coldWords[use.keep]}`
+    case 'worktop':
+      return use.places === 1 ? 'the worktop' : `${countText(use.places)} places on the worktop`
+    case 'tool':
+      return use.count === 1 ? `the ${use.tool}` : `${countText(use.count)} × ${use.tool}`
+  }
+}

@@ -1,0 +1,53 @@
+import type { Link } from '#app/_sync/plan.ts'
+import type { CommandRefusal } from '#lib/plan/wire.ts'
+import type { Names } from './names.ts'
+
+type Closed = Extract<Link, { kind: 'closed' }>['why']
+
+/** Why the connection was closed for good, and what to do about it. */
+export const closedWords: Readonly<Record<Closed, { readonly says: string; readonly todo: string }>> = {
+  'sign-in': { says: 'You are signed out.', todo: 'Sign in again to go on; what you changed is kept on this device.' },
+  removed: { says: 'You are no longer a cook of this evening.', todo: 'Ask its host if that is a mistake.' },
+  gone: { says: 'This evening is gone.', todo: 'Its host has deleted it.' },
+  'other-epoch': {
+    says: 'This evening was put back from a backup.',
+    todo: 'Load the page again to see it as it now is.',
+  },
+  refused: {
+    says: 'A change from this device was refused.',
+    todo: 'Load the page again: you will see what the others see.',
+  },
+  reload: { says: 'There is a newer Tableward.', todo: 'Load the page again to go on.' },
+}
+
+/** The link in few words, for the badge. "Saved" is said only when the server has said so. */
+export const linkText = (link: Link): string => {
+  switch (link.kind) {
+    case 'connecting':
+      return 'Connecting…'
+    case 'saved':
+      return 'Saved'
+    case 'saving':
+      return 'Saving…'
+    case 'offline':
+      return link.unsent ? 'Not connected, changes kept on this device' : 'Not connected'
+    case 'closed':
+      return closedWords[link.why].says
+  }
+}
+
+/** Why a claim did not come through. */
+export const refusalText = (why: CommandRefusal, names: Names): string => {
+  switch (why.kind) {
+    case 'taken':
+      return `${names.cookName(why.by)} has this already.`
+    case 'not-yours':
+      return 'This is not yours to give away; ask the host.'
+    case 'unknown-target':
+      return 'This was removed meanwhile.'
+    case 'unknown-cook':
+      return 'That cook was removed meanwhile.'
+    case 'not-stored':
+      return 'The server could not keep it. Try again.'
+  }
+}

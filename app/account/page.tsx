@@ -1,0 +1,20 @@
+import type { Metadata } from 'next'
+import { AccountForms } from '#app/_account/account-forms.tsx'
+import { UserBar } from '#app/_account/user-bar.tsx'
+import { Plain } from '#app/_ui/plain.tsx'
+import { requireUser } from '#server/auth/who.ts'
+
+export const metadata: Metadata = { title: 'Your account' }
+
+export default async function AccountPage() {
+  const user = await requireUser()
+  return (
+    <>
+      <UserBar name={user.name} />
+      <Plain title={user.name}>
+        <p>{user.email}</p>
+        <AccountForms />
+      </Plain>
+    </>
+  )
+}

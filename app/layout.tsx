@@ -1,0 +1,34 @@
+import '@fontsource-variable/figtree/index.css'
+import '@fontsource-variable/piazzolla/opsz-italic.css'
+import '@fontsource-variable/piazzolla/opsz.css'
+import './tokens.css'
+import './base.css'
+import type { Metadata, Viewport } from 'next'
+import { cookies } from 'next/headers'
+import type { ReactNode } from 'react'
+import { readTheme, THEME_COOKIE } from './_ui/theme.ts'
+
+/** Every page is rendered for its request: the security policy has a nonce for each. */
+export const dynamic = 'force-dynamic'
+
+export const metadata: Metadata = {
+  title: { default: 'Tableward', template: '%s · Tableward' },
+  description: 'Plan a dinner of several courses, and spend it at the table.',
+  icons: { icon: '/mark.svg' },
+}
+
+export const viewport: Viewport = { width: 'device-width', initialScale: 1 }
+
+export default async function RootLayout({ children }: { readonly children: ReactNode }) {
+  const theme = readTheme((await cookies()).get(THEME_COOKIE)?.value)
+  return (
+    <html lang="en-GB" data-theme={theme ?? undefined}>
+      <body>
+        <a className="skip" href="#main">
+          Skip to the page
+        </a>
+        {children}
+      </body>
+    </html>
+  )
+}
