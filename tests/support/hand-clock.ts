@@ -1,0 +1,39 @@
+import type { Clock } from '#server/sync/clock.ts'
+
+interface Alarm {
+  at: number
+  readonly every: number | null
+  readonly work: () => void
+}
+
+/** A clock that stands still until it is cranked. */
+export interface HandClock extends Clock {
+  /** Moves on by so many milliseconds and rings what is due, in order. */
+  advance(ms: number): void
+}
+
+export const handClock = (start = 1_800_000_000_000): HandClock => {
+  const alarms = new Set<Alarm>()
+  let now = start
+  const set = (alarm: Alarm) => {
+    alarms.add(alarm)
+    return () => void alarms.delete(alarm)
+  }
+  return {
+    now: () => now,
+    after: (ms, work) => set({ at: now + ms, every: null, work }),
+    every: (ms, work) => set({ at: now + ms, every: ms, work }),
+    advance(ms) {
+      const end = now + ms
+      for (;;) {
+        const due = [...alarms].filter((alarm) => alarm.at <= end).toSorted((a, b) => a.at - b.at)[0]
+        if (!due) break
+        now = Math.max(now, due.at)
+        if (due.every === null) alarms.delete(due)
+        else due.at += due.every
+        due.work()
+      }
+      now = end
+    },
+  }
+}

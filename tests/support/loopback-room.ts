@@ -1,0 +1,146 @@
+import { readFileSync } from 'node:fs'
+import type { Evening } from '#lib/domain/evening.ts'
+import { parseEvening } from '#lib/domain/parse.ts'
+import type { OrderMessage } from '#lib/plan/wire.ts'
+import type { Rooms, Seat } from '#server/live.ts'
+import { openRooms } from '#server/sync/open-rooms.ts'
+import { type HandClock, handClock } from './hand-clock.ts'
+import { type Loopback, loopback } from './loopback-socket.ts'
+import { type MemoryLog, memoryLog } from './memory-log.ts'
+import { type SyncClient, syncClient } from './sync-client.ts'
+
+/** Lets everything that was promised happen; no time passes. */
+export const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve))
+
+export const EVENING = 'evening-1'
+
+/** An evening of tests/support/evenings. */
+export const readEvening = (name: string): Evening => {
+  const parsed = parseEvening(JSON.parse(readFileSync(new URL(`./evenings/${name}.json`, import.meta.url), 'utf8')))
+  if (!parsed.ok) throw new Error(`${name} is no evening`)
+  return parsed.value
+}
+
+/** A device of a member, and its line when it has one. */
+export interface Device {
+  readonly client: SyncClient
+  readonly seat: Seat
+  line: Loopback | null
+  /** The code with which the server closed the last line. */
+  closedWith: number | null
+}
+
+/** The real rooms on sockets, a log and a clock that are cranked by hand. */
+export interface LoopbackRoom {
+  readonly log: MemoryLog
+  readonly clock: HandClock
+  readonly devices: Device[]
+  readonly logged: string[]
+  readonly plans: Evening[]
+  readonly empties: string[]
+  rooms(): Rooms
+  device(member: string, role?: 'host' | 'cook', cook?: string | null): Device
+  connect(device: Device): void
+  cut(device: Device): void
+  /** Gives the client one frame of its queue; when it is empty, the news that the server has closed. */
+  deliverToClient(device: Device, index?: number): void
+  /** Delivers and commits everything until nothing moves. */
+  settle(): Promise<void>
+  /** The process dies and starts again: what was not committed is lost, all lines are cut. */
+  kill(): Promise<void>
+}
+
+export const loopbackRoom = async (
+  evening: Evening,
+  greet?: (eveningId: string, evening: Evening) => Promise<OrderMessage>,
+): Promise<LoopbackRoom> => {
+  const log = memoryLog()
+  const clock = handClock()
+  const devices: Device[] = []
+  const logged: string[] = []
+  const plans: Evening[] = []
+  const empties: string[] = []
+  const open = async () => {
+    const rooms = await openRooms({
+      databaseFile: '',
+      updates: log,
+      clock,
+      log: (what) => logged.push(what),
+      ...(greet ? { greet } : {}),
+    })
+    rooms.onPlan((_id, plan) => plans.push(plan))
+    rooms.onEmpty((id) => empties.push(id))
+    return rooms
+  }
+  log.add(EVENING)
+  let rooms = await open()
+  await rooms.create(EVENING, evening)
+
+  const cut = (device: Device) => {
+    const { line } = device
+    device.line = null
+    device.client.disconnect()
+    line?.cut()
+  }
+  const deliverToClient = (device: Device, index = 0) => {
+    const [frame] = device.line?.toClient.splice(index, 1) ?? []
+    if (frame) device.client.hear(frame)
+    else if (device.line?.closed) {
+      device.closedWith = device.line.closed.code
+      cut(device)
+    }
+  }
+  const round = (): boolean => {
+    let moved = log.waiting > 0
+    for (const device of devices) {
+      while (device.line && device.line.toServer.length > 0) {
+        moved = true
+        device.line.deliverToServer()
+      }
+      while (device.line && (device.line.toClient.length > 0 || device.line.closed)) {
+        moved = true
+        deliverToClient(device)
+      }
+    }
+    log.commit()
+    return moved
+  }
+
+  return {
+    log,
+    clock,
+    devices,
+    logged,
+    plans,
+    empties,
+    rooms: () => rooms,
+    device(member, role = 'cook', cook = null) {
+      const seat: Seat = { eveningId: EVENING, memberId: member, userId: `u-${member}`, name: member, role, cook }
+      const device: Device = { client: syncClient(), seat, line: null, closedWith: null }
+      devices.push(device)
+      return device
+    },
+    connect(device) {
+      cut(device)
+      const line = loopback()
+      device.line = line
+      device.closedWith = null
+      rooms.connect(line.server, device.seat)
+      device.client.connect({ send: (frame) => void line.toServer.push(frame.slice()) })
+    },
+    cut,
+    deliverToClient,
+    async settle() {
+      for (let quiet = 0; quiet < 2; ) {
+        await turn()
+        quiet = round() ? 0 : quiet + 1
+      }
+    },
+    async kill() {
+      for (const device of devices) cut(device)
+      log.kill()
+      await rooms.close()
+      rooms = await open()
+    },
+  }
+}
