@@ -41,7 +41,7 @@ const days = (evening: Evening, order: RunningOrder): string[] => {
   const entries = [
     ...order.cues.flatMap((cue) => cueEntry(evening, order, cue)),
     ...order.courses.map((served, index) => courseEntry(evening, served, index)),
-    ...order.ovens.flatMap((oven) => oven.preheats.map((at) => preheatEntry(evening, oven, at))),
+    ...order.ovens.flatMap((oven) => ovenEntries(evening, oven)),
   ].sort((a, b) => a.ms - b.ms || a.rank - b.rank)
   let today: number | undefined
   return entries.flatMap(({ ms, lines }) => {
@@ -104,15 +104,35 @@ const courseEntry = (evening: Evening, served: RunningOrder['courses'][number], 
   }
 }
 
-const preheatEntry = (evening: Evening, oven: RunningOrder['ovens'][number], at: string): Entry => {
-  const ms = msOfInstant(at)
+/** When somebody turns an oven up, down or off. Between two dishes that follow closely it is only turned up. */
+const ovenEntries = (evening: Evening, oven: RunningOrder['ovens'][number]): Entry[] => {
   const kit = evening.kitchens.flatMap((kitchen) => kitchen.kit).find(({ id }) => id === oven.kit)
-  const ahead = oven.line.filter((point) => msOfInstant(point.at) >= ms)
-  const top = ahead.findIndex((point, index) => (ahead[index + 1]?.c ?? Number.NEGATIVE_INFINITY) <= point.c)
-  const target = ahead[top]
   const name = kit?.kind === 'oven' ? kit.name : oven.kit
-  const text = target ? `${name} to ${Math.round(target.c)}°, hot by ${clockOf(evening, target.at)}` : `${name} on`
-  return { ms, rank: 0, lines: [row(clockOf(evening, at), '–', text)] }
+  const entry = (at: string, text: string): Entry => ({
+    ms: msOfInstant(at),
+    rank: 0,
+    lines: [row(clockOf(evening, at), '–', `${name} ${text}`)],
+  })
+  const { line } = oven
+  /** The next point from which the temperature no longer goes that way. */
+  const turn = (from: number, way: 1 | -1): number => {
+    const next = line.findIndex((point, index) => index >= from && ((line[index + 1]?.c ?? point.c) - point.c) * way <= 0)
+    return next < 0 ? line.length - 1 : next
+  }
+  const ups = oven.preheats.flatMap((at) => {
+    const from = line.findIndex((point) => point.at === at)
+    const target = line[turn(Math.max(0, from), 1)]
+    return target ? [entry(at, `to ${Math.round(target.c)}°, hot by ${clockOf(evening, target.at)}`)] : []
+  })
+  const downs = line.flatMap((point, index) => {
+    const falls = (line[index + 1]?.c ?? point.c) < point.c
+    if (!falls || (line[index - 1]?.c ?? point.c) > point.c) return []
+    const end = turn(index, -1)
+    const low = line[end]
+    if (!low || end === line.length - 1) return [entry(point.at, 'off')]
+    return (line[end + 1]?.c ?? low.c) > low.c ? [] : [entry(point.at, `down to ${Math.round(low.c)}°`)]
+  })
+  return [...ups, ...downs]
 }
 
 const tableLines = (evening: Evening, order: RunningOrder): string[] => {
