@@ -77,7 +77,7 @@ export const edit = (client: Client, change: (doc: Y.Doc) => unknown): Uint8Arra
   return frame((encoder) => writeUpdate(encoder, update))
 }
 
-const nameOf = (number: number) => `edit${String(number).padStart(6, '0')}`
+const signOf = (number: number) => `edit${String(number).padStart(6, '0')}`
 
 export interface Load {
   /** Milliseconds from the time at which an edit was due to its arrival at another socket. */
@@ -88,22 +88,21 @@ export interface Load {
 
 /**
  * Sends so many edits a second, spread over the clients, each at its due time whatever became of the ones before (open
- * loop), and waits for them at all other sockets, no longer than `patienceMs` after the last.
+ * loop), and waits for them at all other sockets, no longer than `patienceMs` after the last. Each client edits a step of
+ * its own: of two that set one field at once, one would be gone before it is sent on.
  */
 export const runLoad = async (
   clients: readonly Client[],
-  dishes: readonly string[],
-  perSecond: number,
-  seconds: number,
-  patienceMs: number,
+  steps: readonly string[],
+  { perSecond, seconds, patienceMs }: { readonly perSecond: number; readonly seconds: number; readonly patienceMs: number },
 ): Promise<Load> => {
   const edits = perSecond * seconds
   const frames = Array.from({ length: edits }, (_, number) => {
-    const at = number % clients.length
-    const client = clients[at]
-    const dish = dishes[at % dishes.length]
-    if (!client || !dish) throw new Error('nobody to edit, or nothing to be edited')
-    return { client, bytes: edit(client, (doc) => setFields(doc, 'dishes', dish, { name: nameOf(number) })) }
+    const client = clients[number % clients.length]
+    const step = steps[number % clients.length]
+    if (!client || !step) throw new Error('nobody to edit, or nothing to be edited')
+    const until = { sign: signOf(number) }
+    return { client, bytes: edit(client, (doc) => setFields(doc, 'steps', step, { until })) }
   })
   const expected = edits * (clients.length - 1)
   const delays: number[] = []
