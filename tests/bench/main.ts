@@ -1,0 +1,19 @@
+import { run as engine } from './engine.ts'
+import { run as sync } from './sync.ts'
+
+type Report = (line: string) => void
+
+/** What is measured, in this order. `npm run bench -- engine` measures that part alone. Figures, no verdict. */
+const PARTS: Readonly<Record<string, (report: Report) => void | Promise<void>>> = { engine, sync }
+
+const asked = process.argv.slice(2)
+const unknown = asked.filter((name) => !(name in PARTS))
+if (unknown.length > 0) {
+  console.error(`no part of the bench is called ${unknown.join(', ')}; there are ${Object.keys(PARTS).join(', ')}`)
+  process.exit(2)
+}
+for (const [name, part] of Object.entries(PARTS)) {
+  if (asked.length > 0 && !asked.includes(name)) continue
+  await part(console.log)
+  console.log('')
+}
