@@ -22,64 +22,77 @@ export const candidateStarts = (
   random: Random,
 ): readonly Tick[] => {
   const starts: Tick[] = [hi]
-  const add = (start: Tick) => {
-    if (start >= lo && start < hi) starts.push(start)
-  }
-  addLagLimits(state, act, len, add)
+  addLagLimits(state, act, len, starts)
   const { attention } = state
   const first = attention.first + attention.base
   const last = attention.last + attention.base
   if (lo < last && hi + len > first - CALM_HOUR) {
-    add(first - len)
-    add(first - CALM_HOUR - len)
-    if (mode.care === 'leave') addTouchEdges(mode, len, first, add)
-    addEdges(state, act, mode, team, len, { lo: Math.max(lo, first - CALM_HOUR - len), hi: Math.min(hi, last) }, random, add)
+    starts.push(first - len)
+    starts.push(first - CALM_HOUR - len)
+    if (mode.care === 'leave') addTouchEdges(mode, len, first, starts)
+    addEdges(state, act, mode, team, len, { lo: Math.max(lo, first - CALM_HOUR - len), hi: Math.min(hi, last) }, random, starts)
   }
-  if (wished !== undefined) add(wished)
-  if (act.told) add(act.told.start)
-  for (const cook of team.cooks) for (const stay of act.stays[cook.index] ?? []) if (stay.to - len < hi) add(stay.to - len)
-  add(lo)
-  add(lo + random.below(hi - lo))
-  starts.sort((a, b) => b - a)
-  return starts.filter((start, i) => start !== starts[i - 1])
+  if (wished !== undefined) starts.push(wished)
+  if (act.told) starts.push(act.told.start)
+  for (const cook of team.cooks)
+    for (const stay of act.stays[cook.index] ?? []) if (stay.to - len < hi) starts.push(stay.to - len)
+  starts.push(lo)
+  starts.push(lo + random.below(hi - lo))
+  return downward(starts, lo, hi)
 }
 
-const addLagLimits = (state: State, act: Act, len: number, add: (start: Tick) => void): void => {
+/** In place: in descending order, without doubles and what lies outside. */
+const downward = (starts: Tick[], lo: Tick, hi: Tick): Tick[] => {
+  let kept = 0
+  for (const start of starts) {
+    if (start < lo || start > hi) continue
+    let i = kept
+    while (i > 0 && (starts[i - 1] as number) < start) i--
+    if (i > 0 && starts[i - 1] === start) continue
+    starts.copyWithin(i + 1, i, kept)
+    starts[i] = start
+    kept++
+  }
+  starts.length = kept
+  return starts
+}
+
+const addLagLimits = (state: State, act: Act, len: number, starts: Tick[]): void => {
   for (const lag of act.preds) {
     const place = state.places[lag.from.index]
     if (!place) continue
     const edge = lag.fromEnd ? place.end : place.start
-    add(edge + lag.most)
-    add(edge + lag.least)
+    starts.push(edge + lag.most)
+    starts.push(edge + lag.least)
   }
   for (const lag of act.succs) {
     const place = state.places[lag.to.index]
     const own = lag.fromEnd ? len : 0
     if (place) {
-      add(place.start - lag.most - own)
-      add(place.start - lag.least - own)
+      starts.push(place.start - lag.most - own)
+      starts.push(place.start - lag.least - own)
       continue
     }
     if (!lag.to.stretches) continue
     for (const next of lag.to.succs) {
       const after = state.places[next.to.index]
       const reach = Math.max(...lag.to.modes.map((one) => one.upTo))
-      if (after) add(after.start - next.most - (next.fromEnd ? reach : 0) - lag.most - own)
+      if (after) starts.push(after.start - next.most - (next.fromEnd ? reach : 0) - lag.most - own)
     }
   }
   const { delivery } = act
   if (delivery) {
     const arrival = (state.moments[delivery.serving.index] ?? 0) - delivery.early
-    add(arrival - len)
-    add(arrival - delivery.most - len)
+    starts.push(arrival - len)
+    starts.push(arrival - delivery.most - len)
   }
 }
 
-const addTouchEdges = (mode: ModeModel, len: number, first: Tick, add: (start: Tick) => void): void => {
+const addTouchEdges = (mode: ModeModel, len: number, first: Tick, starts: Tick[]): void => {
   for (const touch of mode.touches) {
-    if (touch.when === 'in') add(first - touch.takes)
-    if (touch.when === 'out') add(first - len - touch.lateBy)
-    if (touch.when === 'every') add(first - touch.takes - touch.every)
+    if (touch.when === 'in') starts.push(first - touch.takes)
+    if (touch.when === 'out') starts.push(first - len - touch.lateBy)
+    if (touch.when === 'every') starts.push(first - touch.takes - touch.every)
   }
 }
 
@@ -92,7 +105,7 @@ const addEdges = (
   len: number,
   within: Bounds,
   random: Random,
-  add: (start: Tick) => void,
+  starts: Tick[],
 ): void => {
   const cooks =
     mode.care === 'leave' ? state.model.cooks.filter((cook) => (act.touchStays[cook.index] ?? []).length > 0) : team.cooks
@@ -104,6 +117,6 @@ const addEdges = (
     }
   for (let i = 0; i < EDGES && edges.length > 0; i++) {
     const edge = edges[random.below(edges.length)]
-    if (edge !== undefined) add(edge)
+    if (edge !== undefined) starts.push(edge)
   }
 }

@@ -31,7 +31,7 @@ export const compile = (problem: Problem): Model => {
       activity.road ? holes(cook, activity.place, activity.road.to) : presences(cook, activity.place),
     )
     const modes = activity.modes.flatMap((mode, i): ModeModel[] => {
-      const uses = modelUses(problem, kits, activity.place, mode.uses)
+      const uses = modelUses(problem, kits, activity.place, mode.uses, activity.fact !== undefined)
       const teams = activity.fact ? [] : teamsOf(problem.cooks, cooks, activity, mode, stays)
       const usable = activity.fact ? i === factMode : teams.length > 0 && uses.every((use) => use.kits.length > 0)
       return usable ? [modeModel(mode, i, uses, teams)] : []
@@ -175,12 +175,11 @@ const joinLags = (problem: Problem, acts: readonly Act[]): void => {
 }
 
 const servingModel = (problem: Problem, serving: Problem['servings'][number], index: number, now: number): ServingModel => {
-  const deliveries = new Set(problem.deliveries.filter((d) => d.serving === serving.id).map((d) => d.id))
-  const running = problem.activities.flatMap(({ delivery, fact }) => {
-    const of = problem.deliveries.find((d) => d.id === delivery)
-    return of && deliveries.has(of.id) && fact?.kind === 'running' ? [Math.max(now, fact.start + fact.atLeast) - of.late] : []
+  const ended = problem.activities.flatMap(({ delivery, fact }) => {
+    const of = problem.deliveries.find((one) => one.id === delivery && one.serving === serving.id)
+    return of && fact ? [(fact.kind === 'done' ? fact.end : Math.max(now, fact.start + fact.atLeast)) - of.late] : []
   })
-  const earliest = Math.max(serving.earliest ?? problem.horizon.from, problem.now ?? problem.horizon.from)
+  const earliest = Math.max(serving.earliest ?? problem.horizon.from, problem.now ?? problem.horizon.from, ...ended)
   const { role } = serving
   return {
     index,
@@ -188,7 +187,7 @@ const servingModel = (problem: Problem, serving: Problem['servings'][number], in
     kind: role.kind,
     earliest,
     hasEarliest: serving.earliest !== undefined,
-    wished: role.kind === 'first' ? role.sitDown : role.kind === 'welcome' ? Math.max(role.latest, earliest, ...running) : NEVER,
+    wished: role.kind === 'first' ? role.sitDown : role.kind === 'welcome' ? Math.max(role.latest, earliest) : NEVER,
     eating: serving.eating,
     clearing: serving.clearing,
     pouring: serving.pouring,
@@ -206,7 +205,6 @@ const deliveryModels = (
   problem.deliveries.flatMap((delivery, index) => {
     const serving = servings.find((one) => one.id === delivery.serving)
     if (!serving) return []
-    const acts = problem.activities.filter((activity) => activity.delivery === delivery.id)
     return {
       index,
       id: delivery.id,
@@ -216,8 +214,8 @@ const deliveryModels = (
       most: delivery.keeps.most,
       safety: delivery.keeps.bound === 'safety',
       uses: modelUses(problem, kits, delivery.keeps.place, delivery.keeps.uses),
+      factUses: modelUses(problem, kits, delivery.keeps.place, delivery.keeps.uses, true),
       carry: delivery.carry && { most: delivery.carry.most, safety: delivery.carry.bound === 'safety' },
       acts: [],
-      allFacts: acts.every((activity) => activity.fact),
     }
   })

@@ -28,8 +28,7 @@ const putFact = (state: State, act: Act, mode: ModeModel): void => {
   if (!fact) return
   const { start } = fact
   const end = factEnd(state, act)
-  const cooks =
-    mode.care === 'leave' ? [] : (fact.cooks ?? []).flatMap((id) => state.model.cooks.find((cook) => cook.id === id) ?? [])
+  const cooks = (fact.cooks ?? []).flatMap((id) => state.model.cooks.find((cook) => cook.id === id) ?? [])
   const { touches, missing } = fact.kind === 'running' ? placeTouches(state, act, mode, start, end) : { touches: [], missing: 0 }
   const wanting = {
     who: act.index,
@@ -43,7 +42,7 @@ const putFact = (state: State, act: Act, mode: ModeModel): void => {
   const free = kitsFor(state, wanting)
   const kit = free?.kit ?? anyKit(state, act, mode)
   const vesselKit = free?.vesselKit ?? (kit.includes(-1) ? anyRing(state, act, mode) : -1)
-  put(state, { ...placeOf(state, act, mode, cooks, start, end, touches, kit, vesselKit), missing })
+  put(state, { ...placeOf(act, mode, cooks, start, end, touches, kit, vesselKit), missing })
 }
 
 const anyRing = (state: State, act: Act, mode: ModeModel): number => {

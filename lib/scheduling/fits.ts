@@ -2,7 +2,7 @@ import { kitsFor, sameVessel } from './kit-fits.ts'
 import { capacityBlocks, laneBlocks, stayBlocks } from './lane-fits.ts'
 import type { Act, CookModel, ModeModel, TeamModel } from './model.ts'
 import { EYE_PIECE, type Tick } from './problem.ts'
-import type { Item, Lane, Piece, Place, State, TouchPlace } from './state.ts'
+import type { Piece, Place, State, TouchPlace } from './state.ts'
 import { pickTouches } from './touch-fits.ts'
 
 /**
@@ -47,7 +47,7 @@ const withKit = (
     vessel: act.vessel,
     isActivity: true,
   })
-  return kit && placeOf(state, act, mode, team.cooks, start, end, touches, kit.kit, kit.vesselKit)
+  return kit && placeOf(act, mode, team.cooks, start, end, touches, kit.kit, kit.vesselKit)
 }
 
 export const holdEndOf = (mode: ModeModel, touches: readonly TouchPlace[], end: Tick): Tick => {
@@ -59,7 +59,6 @@ export const holdEndOf = (mode: ModeModel, touches: readonly TouchPlace[], end: 
 
 /** Puts together what `put` needs. Nothing is checked. */
 export const placeOf = (
-  state: State,
   act: Act,
   mode: ModeModel,
   team: readonly CookModel[],
@@ -69,31 +68,11 @@ export const placeOf = (
   kit: readonly number[],
   vesselKit: number,
 ): Place => {
-  const holdEnd = holdEndOf(mode, touches, end)
   const up = !act.atTable
   const pieces: Piece[] = []
-  const items: { lane: Lane; item: Item }[] = []
-  const kind = mode.care === 'eye' ? 'eye' : act.road ? 'road' : 'hands'
-  const short = end - start <= EYE_PIECE
-  const base = { who: act.index, spot: act.spot, amount: 1, low: 0, high: 0, door: 0, touches: NONE }
-  const hold = (lane: Lane | undefined, item: Item) => lane && items.push({ lane, item })
   if (mode.care !== 'leave')
-    for (const cook of team) {
-      pieces.push({ cook, from: start, to: end, hand: mode.care === 'hands-on', up })
-      hold(state.cookLanes[cook.index], { ...base, from: start, to: end, kind, short })
-    }
-  for (const { cook, at, takes } of touches) {
-    pieces.push({ cook, from: at, to: at + takes, hand: true, up })
-    hold(state.cookLanes[cook.index], { ...base, from: at, to: at + takes, kind: 'hands', short: takes <= EYE_PIECE })
-  }
-  const ats = touches.length > 0 ? touches.map((touch) => touch.at) : NONE
-  for (const [i, index] of kit.entries()) {
-    const use = mode.uses[i]
-    if (!use || index < 0) continue
-    const { amount, low, high, door } = use
-    hold(state.kitLanes[index], { ...base, from: start, to: holdEnd, kind: 'hold', short, amount, low, high, door, touches: ats })
-  }
-  for (const group of act.groups) hold(state.groupLanes[group], { ...base, from: start, to: end, kind: 'hold', short })
-  return { act, mode, team, start, end, holdEnd, touches, kit, vesselKit, missing: 0, pieces, items }
+    for (const cook of team) pieces.push({ cook, from: start, to: end, hand: mode.care === 'hands-on', touch: false, up })
+  for (const { cook, at, takes } of touches) pieces.push({ cook, from: at, to: at + takes, hand: true, touch: true, up })
+  const holdEnd = holdEndOf(mode, touches, end)
+  return { act, mode, team, start, end, holdEnd, touches, kit, vesselKit, missing: 0, pieces, items: [] }
 }
-const NONE: readonly Tick[] = []

@@ -1,7 +1,7 @@
 import { kitsFor } from './kit-fits.ts'
 import type { DeliveryModel } from './model.ts'
-import { readyOf } from './price.ts'
-import { type Item, type Keep, type Lane, putKeep, type State } from './state.ts'
+import { happened, readyOf } from './price.ts'
+import { holdItem, type Item, type Keep, type Lane, putKeep, type State } from './state.ts'
 
 /** Works out anew when and where a dish waits for the table. Its keep is without kit when there is no room for it. */
 export const refreshKeep = (state: State, delivery: DeliveryModel): void => {
@@ -14,21 +14,16 @@ export const refreshKeep = (state: State, delivery: DeliveryModel): void => {
 
 const keepFor = (state: State, delivery: DeliveryModel, from: number, to: number): Keep => {
   const who = state.model.acts.length + delivery.index
-  const found = kitsFor(state, { who, uses: delivery.uses, from, to, touches: [], vessel: -1, isActivity: false })
-  const isFact = delivery.allFacts || delivery.serving.served !== undefined
-  const kit =
-    found?.kit ??
-    (isFact && delivery.uses.every((use) => use.kits.length > 0) ? delivery.uses.map((use) => use.kits[0] ?? 0) : undefined)
+  const isFact = delivery.serving.served !== undefined || happened(state, delivery)
+  const uses = isFact ? delivery.factUses : delivery.uses
+  const found = kitsFor(state, { who, uses, from, to, touches: [], vessel: -1, isActivity: false })
+  const forced = isFact && uses.every((use) => use.kits.length > 0) ? uses.map((use) => use.kits[0] ?? 0) : undefined
+  const kit = found?.kit ?? forced
   const items: { lane: Lane; item: Item }[] = []
   for (const [i, index] of (kit ?? []).entries()) {
-    const use = delivery.uses[i]
+    const use = uses[i]
     const lane = state.kitLanes[index]
-    if (!use || !lane) continue
-    const { amount, low, high } = use
-    items.push({
-      lane,
-      item: { who, from, to, kind: 'hold', spot: -1, short: false, amount, low, high, door: 0, touches: [] },
-    })
+    if (use && lane) items.push({ lane, item: { ...holdItem(who, from, to, use.amount), low: use.low, high: use.high } })
   }
   return { from, to, kit, items }
 }

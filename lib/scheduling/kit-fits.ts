@@ -1,5 +1,5 @@
 import { capacityBlocks } from './lane-fits.ts'
-import { type Act, type KitModel, type ModeModel, NEVER, type UseModel } from './model.ts'
+import { type Act, type KitModel, type Model, type ModeModel, NEVER, type UseModel } from './model.ts'
 import { roundUp } from './pace.ts'
 import type { Tick } from './problem.ts'
 import { type Item, type State, vesselWho } from './state.ts'
@@ -117,7 +117,7 @@ const ovenBlocks = (state: State, kit: KitModel, lane: readonly Item[], use: Use
       if (doorBlocks(state, item, use.door, wanting)) return true
   }
   if (use.preheated && firstFrom >= from) {
-    const ready = heated(state, kit, use.low)
+    const ready = heated(state.model, kit, use.low)
     if (from < ready) {
       state.lo = -NEVER
       state.hi = Math.min(ready, firstFrom + 1)
@@ -128,8 +128,7 @@ const ovenBlocks = (state: State, kit: KitModel, lane: readonly Item[], use: Use
 }
 
 /** When a cold oven that was switched on at the horizon's start has reached this. */
-export const heated = (state: State, kit: KitModel, low: number): Tick =>
-  state.model.from + Math.max(0, roundUp((low - 20) / kit.up))
+export const heated = (model: Model, kit: KitModel, low: number): Tick => model.from + Math.max(0, roundUp((low - 20) / kit.up))
 
 const doorBlocks = (state: State, item: Item, door: number, { from, to, touches }: Wanting): boolean => {
   const shut = (point: Tick, since: Tick, long: number) => point > since && point < since + long
@@ -167,21 +166,28 @@ const vesselRing = (state: State, use: UseModel, { vessel: index, from, to }: Wa
   const span = vessel?.item
   const start = span ? Math.min(span.from, from) : from
   const end = span ? Math.max(span.to, to) : to
+  const held = vessel && span ? vessel.kit : -1
+  if (held >= 0 && vesselMay(state, use, index, held) && !ringBlocks(state, state.kitLanes[held] ?? [], start, end, who))
+    return held
   let lo = -NEVER
   let hi = NEVER
-  const free = (kit: number) => {
-    if (!use.kits.includes(kit) || !vessel?.members.every((place) => serves(place.mode, kit))) return false
-    if (!ringBlocks(state, state.kitLanes[kit] ?? [], start, end, who)) return true
-    // A longer span than this piece alone: one step at a time.
+  for (const kit of use.kits) {
+    if (!vesselMay(state, use, index, kit)) continue
+    if (!ringBlocks(state, state.kitLanes[kit] ?? [], start, end, who)) return kit
+    // With a span longer than this piece alone there is no telling where it ends: one step at a time.
     lo = Math.max(lo, span ? from - 1 : state.lo)
     hi = Math.min(hi, span ? from + 1 : state.hi)
-    return false
   }
-  if (vessel && span && free(vessel.kit)) return vessel.kit
-  const other = use.kits.find(free)
   state.lo = lo
   state.hi = hi
-  return other ?? -1
+  return -1
+}
+
+/** Is the ring big enough for this use and for all the vessel does on it? */
+const vesselMay = (state: State, use: UseModel, vessel: number, kit: number): boolean => {
+  if (!use.kits.includes(kit)) return false
+  for (const place of state.vessels[vessel]?.members ?? []) if (!serves(place.mode, kit)) return false
+  return true
 }
 
 const serves = (mode: ModeModel, kit: number): boolean => mode.uses.find((use) => use.kind === 'ring')?.kits.includes(kit) ?? true

@@ -118,6 +118,8 @@ export interface KitModel {
   readonly capacity: number
   readonly up: number
   readonly down: number
+  /** Ticks from 20 °C to its greatest temperature. */
+  readonly heatUp: number
 }
 
 export interface ServingModel {
@@ -145,10 +147,10 @@ export interface DeliveryModel {
   readonly most: number
   readonly safety: boolean
   readonly uses: readonly UseModel[]
+  /** The same, when the dish waits already and nothing can be chosen. */
+  readonly factUses: readonly UseModel[]
   readonly carry: { readonly most: number; readonly safety: boolean } | undefined
   readonly acts: Act[]
-  /** Nothing of it is planned any more. */
-  readonly allFacts: boolean
 }
 
 /** What never happens: a time before or after everything. */

@@ -1,4 +1,5 @@
 import { attentionPrice, mark, matters } from './attention.ts'
+import { heated } from './kit-fits.ts'
 import type { Act, DeliveryModel, LagModel } from './model.ts'
 import type { Tick } from './problem.ts'
 import type { Place, State } from './state.ts'
@@ -22,7 +23,29 @@ export const price = (state: State): number => {
     sum += weights.left * place.missing
   }
   for (const delivery of model.deliveries) sum += deliveryPrice(state, delivery)
-  return sum
+  return sum + NEVER_WORTH * coldStarts(state).length
+}
+
+/** Preheated activities that nothing precedes in an oven that is not hot by then. */
+export const coldStarts = (state: State): Place[] => {
+  const cold: Place[] = []
+  for (const kit of state.model.kits) {
+    const lane = state.kitLanes[kit.index] ?? []
+    if (kit.kind !== 'oven' || lane.length === 0) continue
+    let first = lane[0]?.from ?? 0
+    for (const item of lane) if (item.from < first) first = item.from
+    if (first >= state.model.from + kit.heatUp) continue
+    for (const item of lane) {
+      const place = item.from === first ? state.places[item.who] : undefined
+      if (!place || place.act.fact) continue
+      const low = place.mode.uses.reduce(
+        (most, use, i) => (use.preheated && place.kit[i] === kit.index ? Math.max(most, use.low) : most),
+        20,
+      )
+      if (first < heated(state.model, kit, low)) cold.push(place)
+    }
+  }
+  return cold
 }
 
 /** By how much the price rises when this activity is put there. Pre: it is not placed. */
@@ -113,6 +136,10 @@ export const readyOf = (state: State, delivery: DeliveryModel, also?: Place): Ti
   return ready
 }
 
+/** Is all that is placed of it a fact? */
+export const happened = (state: State, delivery: DeliveryModel, also?: Place): boolean =>
+  !also && delivery.acts.every((act) => act.fact || !state.places[act.index])
+
 /** Keeping and carrying past their most, and what may never be. */
 const deliveryPrice = (state: State, delivery: DeliveryModel, also?: Place): number => {
   if (delivery.serving.served) return 0
@@ -120,13 +147,14 @@ const deliveryPrice = (state: State, delivery: DeliveryModel, also?: Place): num
   if (ready === Number.NEGATIVE_INFINITY) return 0
   const { past } = state.model.problem.weights
   const arrival = Math.max(ready, (state.moments[delivery.serving.index] ?? 0) - delivery.early)
-  let sum = priceOver(past, arrival - ready - delivery.most, delivery.safety, delivery.allFacts)
+  const isFact = happened(state, delivery, also)
+  let sum = priceOver(past, arrival - ready - delivery.most, delivery.safety, isFact)
   if (delivery.carry) {
     const carried = carriedFor(state, delivery, arrival, also)
-    sum += priceOver(past, carried - delivery.carry.most, delivery.carry.safety, delivery.allFacts)
+    sum += priceOver(past, carried - delivery.carry.most, delivery.carry.safety, isFact)
   }
   const keep = state.keeps[delivery.index]
-  if (keep && !keep.kit && !delivery.allFacts) sum += NEVER_WORTH
+  if (keep && !keep.kit && !isFact) sum += NEVER_WORTH
   return sum
 }
 

@@ -1,7 +1,10 @@
 import { backward } from './construct.ts'
 import { insert } from './insert.ts'
+import { refreshKeep } from './keeping.ts'
+import type { Act } from './model.ts'
 import { repairMoments } from './moments.ts'
 import { movable } from './neighbourhoods.ts'
+import { happened } from './price.ts'
 import type { Random } from './random.ts'
 import { putKeep, type State, setMoments, take } from './state.ts'
 
@@ -22,9 +25,10 @@ export const shiftServings = (state: State, random: Random): void => {
   const moments = repairMoments(model, wished)
   if (moments.every((moment, i) => moment === before[i])) return
   const moved = (index: number) => (moments[index] ?? 0) - (before[index] ?? 0)
+  const inTheWay = besideWaiting(state)
   const out = movable(state).filter((act) => {
     const place = state.places[act.index]
-    if (!place) return true
+    if (!place || inTheWay.has(act)) return true
     if (!act.delivery) return false
     const { index } = act.delivery.serving
     return moved(index) !== 0 && place.end > (before[index] ?? 0) - NEAR
@@ -38,8 +42,21 @@ export const shiftServings = (state: State, random: Random): void => {
   for (const delivery of model.deliveries) putKeep(state, delivery, undefined)
   for (const act of out) take(state, act)
   setMoments(state, moments)
+  for (const delivery of model.deliveries) refreshKeep(state, delivery)
   for (const act of backward(state, out)) {
     const start = starts.get(act)
     insert(state, act, random, { ...(start === undefined ? {} : { start }), blink: 0.1 })
   }
 }
+
+/** What may share kit with a finished dish that waits for its course: it gives way when the course moves. */
+const besideWaiting = (state: State): ReadonlySet<Act> =>
+  new Set(
+    state.model.deliveries.flatMap((delivery) =>
+      happened(state, delivery)
+        ? delivery.factUses.flatMap(({ kits }) =>
+            kits.flatMap((kit) => (state.kitLanes[kit] ?? []).flatMap(({ who }) => state.model.acts[who] ?? [])),
+          )
+        : [],
+    ),
+  )

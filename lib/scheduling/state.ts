@@ -1,4 +1,5 @@
 import { type Attention, attentionOf, mark, setWindow } from './attention.ts'
+import { fillItems } from './items.ts'
 import type { Act, CookModel, DeliveryModel, Model, ModeModel } from './model.ts'
 import type { Tick } from './problem.ts'
 
@@ -21,12 +22,18 @@ export interface Item {
 
 export type Lane = Item[]
 
+export interface LaneItem {
+  readonly lane: Lane
+  readonly item: Item
+}
+
 /** A stretch of a cook's attention. */
 export interface Piece {
   readonly cook: CookModel
   readonly from: Tick
   readonly to: Tick
   readonly hand: boolean
+  readonly touch: boolean
   readonly up: boolean
 }
 
@@ -37,7 +44,7 @@ export interface TouchPlace {
   readonly cook: CookModel
 }
 
-/** An activity in its place; never changed once made. */
+/** An activity in its place. */
 export interface Place {
   readonly act: Act
   readonly mode: ModeModel
@@ -53,7 +60,8 @@ export interface Place {
   /** Touches of something running for which there is nobody. */
   readonly missing: number
   readonly pieces: readonly Piece[]
-  readonly items: readonly { readonly lane: Lane; readonly item: Item }[]
+  /** Empty until it is first put. */
+  readonly items: LaneItem[]
 }
 
 /** A dish that waits for the table in [from, to); kit undefined when there is no room for it. */
@@ -61,7 +69,7 @@ export interface Keep {
   readonly from: Tick
   readonly to: Tick
   readonly kit: readonly number[] | undefined
-  readonly items: readonly { readonly lane: Lane; readonly item: Item }[]
+  readonly items: readonly LaneItem[]
 }
 
 interface Vessel {
@@ -115,6 +123,7 @@ export const newState = (model: Model, moments: readonly Tick[]): State => {
 /** Pre: its activity is not placed. Nothing is checked here. */
 export const put = (state: State, place: Place): void => {
   state.places[place.act.index] = place
+  if (place.items.length === 0) fillItems(state, place)
   for (const { lane, item } of place.items) lane.push(item)
   mark(state.attention, place, 1)
   if (place.vesselKit >= 0) {

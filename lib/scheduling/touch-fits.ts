@@ -1,6 +1,6 @@
 import { newlyMissed } from './attention.ts'
 import { laneBlocks, stayBlocks } from './lane-fits.ts'
-import { type Act, type CookModel, type ModeModel, NEVER, type TeamModel } from './model.ts'
+import { type Act, type CookModel, type ModeModel, NEVER, type Stretch, type TeamModel } from './model.ts'
 import { EYE_PIECE, type Tick } from './problem.ts'
 import type { State, TouchPlace } from './state.ts'
 
@@ -28,69 +28,66 @@ export const pickTouches = (
   if (mode.touches.length === 0) return NONE
   const wanted = { act, mode, team, start, end }
   const chosen: TouchPlace[] = []
-  for (const { touch, lo, hi, takes } of touchWindows(mode, start, end)) {
-    const best = pick(state, wanted, chosen, lo, hi, takes, eager)
-    if (!best) return undefined
-    chosen.push({ touch, takes, ...best })
+  for (const { index, when, every, takes, lateBy } of mode.touches) {
+    if (when === 'every') {
+      for (let at = start + every; every > 0 && at < end; at += every)
+        if (!pick(state, wanted, chosen, index, at, at + lateBy, takes, eager)) return undefined
+      continue
+    }
+    const at = when === 'in' ? start : end - takes
+    if (!pick(state, wanted, chosen, index, at, when === 'in' ? at : at + lateBy, takes, eager)) return undefined
   }
   return chosen
 }
 const NONE: readonly TouchPlace[] = []
 
-/** Every touch of a mode in its order, with where its `at` may be: [lo, hi], both inside. */
-export const touchWindows = (
-  mode: ModeModel,
-  start: Tick,
-  end: Tick,
-): { readonly touch: number; readonly lo: Tick; readonly hi: Tick; readonly takes: number }[] =>
-  mode.touches.flatMap(({ index, when, every, takes, lateBy }) => {
-    if (when === 'in') return { touch: index, lo: start, hi: start, takes }
-    if (when === 'out') return { touch: index, lo: end - takes, hi: end - takes + lateBy, takes }
-    const windows = []
-    for (let k = 1; every > 0 && k * every < end - start; k++)
-      windows.push({ touch: index, lo: start + k * every, hi: start + k * every + lateBy, takes })
-    return windows
-  })
-
+/** Adds the cheapest place of one touch to the chosen ones; false when it has none. */
 const pick = (
   state: State,
   wanted: Wanted,
-  chosen: readonly TouchPlace[],
+  chosen: TouchPlace[],
+  touch: number,
   lo: Tick,
   hi: Tick,
   takes: number,
   eager: boolean,
-): { at: Tick; cook: CookModel } | undefined => {
-  let best: { at: Tick; cook: CookModel } | undefined
+): boolean => {
+  const { act } = wanted
+  let best: CookModel | undefined
+  let bestAt = lo
   let least = Number.POSITIVE_INFINITY
   let down = -NEVER
   let up = NEVER
   for (const cook of state.model.cooks) {
-    if ((wanted.act.touchStays[cook.index] ?? []).length === 0) continue
+    if ((act.touchStays[cook.index] ?? NO_STAYS).length === 0) continue
     const at = freeFrom(state, wanted, chosen, cook, lo, takes)
     if (at > hi) {
       up = Math.min(up, at - hi)
       down = Math.max(down, freeBefore(state, wanted, chosen, cook, lo, takes) - lo)
       continue
     }
-    const consider = (moment: Tick) => {
-      const price = touchPrice(state, wanted.act, cook, moment, takes) + (moment - lo) * 1e-4
-      if (price < least) {
-        least = price
-        best = { at: moment, cook }
-      }
+    let price = touchPrice(state, act, cook, at, takes) + (at - lo) * 1e-4
+    if (price < least) {
+      least = price
+      best = cook
+      bestAt = at
     }
-    consider(at)
-    if (!eager && hi > at && least >= 1)
-      for (const moment of laterMoments(state, cook, at, hi))
-        if (freeFrom(state, wanted, chosen, cook, moment, takes) === moment) consider(moment)
+    if (eager || hi === at || least < 1) continue
+    for (const moment of laterMoments(state, cook, at, hi)) {
+      if (freeFrom(state, wanted, chosen, cook, moment, takes) !== moment) continue
+      price = touchPrice(state, act, cook, moment, takes) + (moment - lo) * 1e-4
+      if (price >= least) continue
+      least = price
+      best = cook
+      bestAt = moment
+    }
   }
-  if (!best) {
-    state.lo = wanted.start + down
-    state.hi = wanted.start + up
-  }
-  return best
+  if (best) chosen.push({ touch, takes, at: bestAt, cook: best })
+  state.lo = wanted.start + down
+  state.hi = wanted.start + up
+  return best !== undefined
 }
+const NO_STAYS: readonly Stretch[] = []
 
 /** When the cook is up anyway, or has just got up or sat down. */
 const laterMoments = (state: State, cook: CookModel, at: Tick, hi: Tick): Tick[] => {
@@ -117,7 +114,7 @@ const blocked = (
   at: Tick,
   takes: number,
 ): boolean => {
-  if (stayBlocks(state, act.touchStays[cook.index] ?? [], at, takes)) return true
+  if (stayBlocks(state, act.touchStays[cook.index] ?? NO_STAYS, at, takes)) return true
   const short = takes <= EYE_PIECE
   if (laneBlocks(state, state.cookLanes[cook.index] ?? [], 'hands', act.spot, short, at, takes)) return true
   for (const other of chosen)

@@ -1,14 +1,20 @@
-import type { DeliveryModel } from './model.ts'
-import { carriedFor, readyOf } from './price.ts'
-import { putKeep, type State, take } from './state.ts'
+import { refreshKeep } from './keeping.ts'
+import type { Act, DeliveryModel } from './model.ts'
+import { carriedFor, coldStarts, happened, readyOf } from './price.ts'
+import { type State, take } from './state.ts'
 
 /** Post: no dish is kept or carried past a safety limit, or waits where there is no room: better not served at all. */
 export const leaveOutUnsafe = (state: State): void => {
+  for (const place of coldStarts(state)) leave(state, place.act)
   for (const delivery of state.model.deliveries) {
-    if (delivery.serving.served || delivery.allFacts || !isUnsafe(state, delivery)) continue
-    putKeep(state, delivery, undefined)
-    for (const act of delivery.acts) if (!act.fact) take(state, act)
+    if (delivery.serving.served || happened(state, delivery) || !isUnsafe(state, delivery)) continue
+    for (const act of delivery.acts) if (!act.fact) leave(state, act)
   }
+}
+
+const leave = (state: State, act: Act): void => {
+  take(state, act)
+  if (act.delivery) refreshKeep(state, act.delivery)
 }
 
 const isUnsafe = (state: State, delivery: DeliveryModel): boolean => {

@@ -1,0 +1,60 @@
+import type { Act } from './model.ts'
+import { EYE_PIECE, type Tick } from './problem.ts'
+import type { Item, Lane, LaneItem, Place, State } from './state.ts'
+
+/** What a placed activity holds, lane by lane; worked out when it is first put anywhere. */
+export const fillItems = (state: State, place: Place): void => {
+  const { act, items, holdEnd, start, end } = place
+  const kind = place.mode.care === 'eye' ? 'eye' : act.road && !act.fact ? 'road' : 'hands'
+  const short = end - start <= EYE_PIECE
+  for (const { cook, from, to, touch } of place.pieces)
+    hold(
+      items,
+      state.cookLanes[cook.index],
+      act.index,
+      from,
+      to,
+      touch ? 'hands' : act.road && act.fact && inHole(act, cook.index, from, to) ? 'road' : kind,
+      act.spot,
+      touch ? to - from <= EYE_PIECE : short,
+    )
+  const ats = place.touches.length > 0 ? place.touches.map((touch) => touch.at) : NONE
+  for (let i = 0; i < place.kit.length; i++) {
+    const use = place.mode.uses[i]
+    const lane = state.kitLanes[place.kit[i] ?? -1]
+    if (!use || !lane) continue
+    const { amount, low, high, door } = use
+    const item: Item = {
+      who: act.index,
+      from: start,
+      to: holdEnd,
+      kind: 'hold',
+      spot: -1,
+      short,
+      amount,
+      low,
+      high,
+      door,
+      touches: ats,
+    }
+    items.push({ lane, item })
+  }
+  for (const group of act.groups) hold(items, state.groupLanes[group], act.index, start, end, 'hold', -1, short)
+}
+const NONE: readonly Tick[] = []
+
+const hold = (
+  items: LaneItem[],
+  lane: Lane | undefined,
+  who: number,
+  from: Tick,
+  to: Tick,
+  kind: Item['kind'],
+  spot: number,
+  short: boolean,
+): void => {
+  if (lane) items.push({ lane, item: { who, from, to, kind, spot, short, amount: 1, low: 0, high: 0, door: 0, touches: NONE } })
+}
+
+const inHole = (act: Act, cook: number, from: Tick, to: Tick): boolean =>
+  (act.stays[cook] ?? []).some((hole) => hole.from <= from && hole.to >= to)
