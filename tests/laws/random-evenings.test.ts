@@ -1,9 +1,11 @@
 import { isDeepStrictEqual } from 'node:util'
 import { test } from 'vitest'
 import { parseEvening, printEvening } from '#lib/domain/parse.ts'
+import { planEvening } from '#lib/order/engine.ts'
 import { toProblem } from '#lib/order/to-problem.ts'
 import { solve } from '#lib/scheduling/solve.ts'
 import { randomEvening, SIZES } from '#tests/support/random-evening.ts'
+import { randomNight } from '#tests/support/random-night.ts'
 import { complaint } from './accepted.ts'
 import { holdsOnAll, seeds } from './seeds.ts'
 
@@ -22,6 +24,18 @@ test('S1 the verifier accepts every schedule of a random evening of 60 steps', (
 
 test('S1 the verifier accepts every schedule of a random evening of 120 steps', () => {
   holdsOnAll(seeds(1, 3), (seed) => accepted(seed, 'large', 200))
+})
+
+test('S1 the verifier accepts every schedule on the night, with slips, planned again from what was told', () => {
+  holdsOnAll(seeds(1, 16), (seed) => {
+    const evening = randomEvening(seed)
+    const order = planEvening(evening, { budget: { steps: 100, seed } })
+    const night = randomNight(evening, order, seed)
+    const parsed = parseEvening(night.evening)
+    if (!parsed.ok) return JSON.stringify(parsed.error)
+    const { problem } = toProblem(parsed.value, { now: night.now, previous: order })
+    return complaint(problem, solve(problem, { steps: 100, seed }))
+  })
 })
 
 test('S2 the same evening, seed and steps give the same schedule', () => {
