@@ -30,8 +30,8 @@ export const troubles = (evening: Evening, order: RunningOrder): string[] => {
   return [
     ...cueTroubles(evening, order),
     ...stepTroubles(evening, order),
-    ...courseTroubles(evening, order),
-    ...ovenTroubles(evening, order),
+    // What happened need not keep any rule, so the night's meals and ovens are not asked to.
+    ...(evening.night.length > 0 ? [] : [...courseTroubles(evening, order), ...ovenTroubles(evening, order)]),
     ...cookTroubles(evening, order),
     ...costTroubles(order),
     ...lagTroubles(evening, order),
