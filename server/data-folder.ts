@@ -7,6 +7,7 @@ import {
   openSync,
   readFileSync,
   renameSync,
+  statSync,
   writeFileSync,
   writeSync,
 } from 'node:fs'
@@ -27,6 +28,7 @@ export const openDataFolder = (path: string, givenSecret: string | null): DataFo
   orRefuse(path, () => {
     // Not recursive: a mistyped path is told, not built.
     if (!existsSync(path)) mkdirSync(path, { mode: 0o700 })
+    if (!statSync(path).isDirectory()) throw new RefuseStart(`The data folder ${path} is not a folder: set DATA_DIR to one.`)
     const release = lock(path)
     return { path, databaseFile: `${path}/tableward.db`, secret: givenSecret ?? secretOf(path), release }
   })

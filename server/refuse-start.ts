@@ -27,8 +27,15 @@ export const orRefuse = <T>(folder: string, act: () => T): T => {
 }
 
 export const asRefusal = (folder: string, cause: unknown): unknown => {
-  const code = cause instanceof Error && 'code' in cause ? String(cause.code) : ''
+  const code = codeOf(cause)
   // SQLite's extended codes begin with the plain one: SQLITE_CANTOPEN_ISDIR.
   const says = SAYS[code] ?? SAYS[code.split('_').slice(0, 2).join('_')]
   return says ? new RefuseStart(`The data folder ${folder} cannot be used: ${says} (${code}).`, { cause }) : cause
+}
+
+const codeOf = (cause: unknown): string => {
+  if (!(cause instanceof Error)) return ''
+  // libsql has no code for a file that it cannot open, only these words.
+  if (/^ConnectionFailed\(|Unable to open connection/.test(cause.message)) return 'SQLITE_CANTOPEN'
+  return 'code' in cause ? String(cause.code) : ''
 }

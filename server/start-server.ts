@@ -99,6 +99,8 @@ const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages):
     server.closeAllConnections()
     await closed
     await pages.close()
+    // Whoever copies the database file of a stopped server has everything.
+    await db.$queryRaw`PRAGMA wal_checkpoint(TRUNCATE)`
     await db.$disconnect()
     folder.release()
   }

@@ -25,19 +25,11 @@ export interface Migrated {
  */
 export const migrateDatabase = async (places: Places): Promise<Migrated> => {
   const { databaseFile, migrations } = places
-  const known = migrationNames(migrations)
-  const isNew = !existsSync(databaseFile)
-  const before = isNew ? [] : appliedTo(databaseFile)
-  const beyond = before.filter((name) => !known.includes(name))
-  if (beyond.length > 0)
-    throw new RefuseStart(
-      `${databaseFile} was made by a newer Tableward (it has ${beyond.join(', ')}): start that one, or put back a copy from ${places.copies}.`,
-    )
-  if (known.every((name) => before.includes(name))) return { applied: [], copy: null }
+  const copy = existsSync(databaseFile) ? copyIfBehind(places) : null
+  if (copy === 'up to date') return { applied: [], copy: null }
 
-  const copy = isNew ? null : copyOf(places)
   const next = `${databaseFile}.next`
-  removeDatabase(next)
+  for (const end of ['', '-journal', '-wal', '-shm']) rmSync(`${next}${end}`, { force: true })
   if (copy) copyFileSync(copy, next)
   const engine = await openEngine(places.schemaFile, next)
   const applied = await engine.apply(readMigrations(migrations)).finally(() => engine.free())
@@ -46,52 +38,65 @@ export const migrateDatabase = async (places: Places): Promise<Migrated> => {
   return { applied, copy }
 }
 
-/** Copies what is committed, also what is still in the write-ahead log, and leaves the database without that log. */
-const copyOf = (places: Places): string => {
-  mkdirSync(places.copies, { recursive: true, mode: 0o700 })
-  const copy = `${places.copies}/${places.stamp}.db`
-  const partly = `${copy}.partly`
-  rmSync(partly, { force: true })
-  withDatabase(places.databaseFile, (db) => {
-    db.prepare('VACUUM INTO ?').run([partly])
-    // The changed copy takes this file's place: a log left beside it would be read into the wrong database.
-    db.pragma('journal_mode = DELETE')
-  })
-  if (existsSync(`${places.databaseFile}-wal`)) throw new Error(`${places.databaseFile} is open elsewhere`)
-  checkWhole(partly)
-  renameSync(partly, copy)
-  return copy
-}
-
-const removeDatabase = (file: string): void => {
-  for (const end of ['', '-journal', '-wal', '-shm']) rmSync(`${file}${end}`, { force: true })
-}
-
-/** Throws RefuseStart when the file is not a whole database. */
-export const checkWhole = (file: string): void => {
-  const [integrity, orphans] = withDatabase(file, (db) => [
-    db.prepare('PRAGMA integrity_check').all() as { integrity_check: string }[],
-    db.prepare('PRAGMA foreign_key_check').all(),
-  ])
-  if (integrity.length !== 1 || integrity[0]?.integrity_check !== 'ok' || orphans.length > 0)
-    throw new RefuseStart(`${file} is damaged: put back a copy from the folder copies beside it.`)
-}
-
-const appliedTo = (file: string): string[] =>
-  withDatabase(file, (db) => {
-    const has = db.prepare("SELECT 1 FROM sqlite_schema WHERE name = '_prisma_migrations'").all()
-    if (has.length === 0) return []
-    const rows = db
-      .prepare('SELECT migration_name FROM _prisma_migrations WHERE finished_at IS NOT NULL AND rolled_back_at IS NULL')
-      .all() as { migration_name: string }[]
-    return rows.map((row) => row.migration_name)
-  })
-
-const withDatabase = <T>(file: string, act: (db: Database.Database) => T): T => {
-  const db = new Database(file, { timeout: 5000 })
+/**
+ * Copies the database when there are migrations to apply, also what is still in its write-ahead log, and takes that log
+ * away: left beside the changed copy, it would be read into the wrong database.
+ * All on one connection. A closed one lives on until its statements are collected, and would hold the log.
+ */
+const copyIfBehind = (places: Places): string | 'up to date' => {
+  const { databaseFile, copies } = places
+  const known = migrationNames(places.migrations)
+  const db = new Database(databaseFile, { timeout: 1000 })
   try {
-    return act(db)
+    const before = appliedTo(db)
+    const beyond = before.filter((name) => !known.includes(name))
+    if (beyond.length > 0)
+      throw new RefuseStart(
+        `${databaseFile} was made by a newer Tableward (it has ${beyond.join(', ')}): start that one, or put back a copy from ${copies}.`,
+      )
+    if (known.every((name) => before.includes(name))) return 'up to date'
+
+    mkdirSync(copies, { recursive: true, mode: 0o700 })
+    const copy = `${copies}/${places.stamp}.db`
+    rmSync(`${copy}.partly`, { force: true })
+    db.prepare('VACUUM INTO ?').run([`${copy}.partly`])
+    checkWhole(`${copy}.partly`)
+    renameSync(`${copy}.partly`, copy)
+    withoutLog(databaseFile, db)
+    return copy
   } finally {
     db.close()
   }
+}
+
+/** Succeeds only when nobody else has the database open. */
+const withoutLog = (databaseFile: string, db: Database.Database): void => {
+  try {
+    db.exec('PRAGMA journal_mode = DELETE')
+  } catch (cause) {
+    throw new RefuseStart(`${databaseFile} is open in another program: close that first.`, { cause })
+  }
+  if (existsSync(`${databaseFile}-wal`)) throw new RefuseStart(`${databaseFile} is open in another program: close that first.`)
+}
+
+/** Throws RefuseStart when the file is not a whole database. */
+const checkWhole = (file: string): void => {
+  const db = new Database(file)
+  try {
+    const integrity = db.prepare('PRAGMA integrity_check').all() as { integrity_check: string }[]
+    const orphans = db.prepare('PRAGMA foreign_key_check').all()
+    if (integrity.length !== 1 || integrity[0]?.integrity_check !== 'ok' || orphans.length > 0)
+      throw new RefuseStart(`${file} is damaged: put back a copy from the folder copies beside it.`)
+  } finally {
+    db.close()
+  }
+}
+
+const appliedTo = (db: Database.Database): string[] => {
+  const has = db.prepare("SELECT 1 FROM sqlite_schema WHERE name = '_prisma_migrations'").all()
+  if (has.length === 0) return []
+  const rows = db
+    .prepare('SELECT migration_name FROM _prisma_migrations WHERE finished_at IS NOT NULL AND rolled_back_at IS NULL')
+    .all() as { migration_name: string }[]
+  return rows.map((row) => row.migration_name)
 }

@@ -20,8 +20,10 @@ export interface Engine {
   free(): void
 }
 
-/** Prisma's own migration engine, as WebAssembly, on one SQLite file. */
-export const openEngine = async (schemaFile: string, databaseFile: string): Promise<Engine> => {
+let loaded: Promise<Bindings> | null = null
+
+/** Once a process: the bindings keep the module they are given, and a second one would break the engines of the first. */
+const load = async (): Promise<Bindings> => {
   const bindings: Bindings = await import('@prisma/schema-engine-wasm/schema_engine_bg')
   const wasmFile = createRequire(import.meta.url)
     .resolve('@prisma/schema-engine-wasm/schema_engine_bg')
@@ -30,7 +32,13 @@ export const openEngine = async (schemaFile: string, databaseFile: string): Prom
   const { exports } = new WebAssembly.Instance(module, { './schema_engine_bg.js': { ...bindings } })
   bindings.__wbg_set_wasm(exports)
   ;(exports.__wbindgen_start as () => void)()
+  return bindings
+}
 
+/** Prisma's own migration engine, as WebAssembly, on one SQLite file. */
+export const openEngine = async (schemaFile: string, databaseFile: string): Promise<Engine> => {
+  loaded ??= load()
+  const bindings = await loaded
   const schema = { path: schemaFile, content: readFileSync(schemaFile, 'utf8') }
   const adapter = bindMigrationAwareSqlAdapterFactory(new PrismaLibSql({ url: pathToFileURL(databaseFile).href, timeout: 5000 }))
   const engine = await bindings.SchemaEngine.new({ datamodels: [[schema.path, schema.content]] }, () => undefined, adapter)

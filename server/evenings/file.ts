@@ -9,20 +9,24 @@ import type { EveningRefusal } from './refusal.ts'
 /** As much as the largest evening the schema allows could need, and more than anybody has. */
 const MOST_CHARACTERS = 4_000_000
 
+export interface Imported {
+  readonly eveningId: string
+  /** Guests of the file that were not taken over: answers are asked for anew, and the shared plan never holds them. */
+  readonly guestsLeftOut: number
+}
+
 /** Makes a new evening of a file; the person who brings it is its host. Never changes an evening that is there. */
-export const importEvening = async (
-  userId: string,
-  text: string,
-): Promise<Result<{ readonly eveningId: string }, EveningRefusal>> => {
+export const importEvening = async (userId: string, text: string): Promise<Result<Imported, EveningRefusal>> => {
   const data = parseJson(text)
   if (!data.ok) return fail(invalid(data.error))
   const parsed = parseEvening(data.value)
   if (!parsed.ok) return fail({ kind: 'invalid', refusals: parsed.error })
   const user = await live().db.user.findUnique({ where: { id: userId } })
   if (!user) return fail({ kind: 'not-allowed' })
-  const { cooks } = parsed.value
+  const { cooks, guests } = parsed.value
   const cook = cooks.find(({ name }) => name === user.name) ?? null
-  return ok(await plantEvening(parsed.value, [{ userId, role: 'host', cook: cook?.id ?? null }]))
+  const { eveningId } = await plantEvening(parsed.value, [{ userId, role: 'host', cook: cook?.id ?? null }])
+  return ok({ eveningId, guestsLeftOut: guests.length })
 }
 
 /** The evening as its file. What guests answered is in the host's alone. */

@@ -1,0 +1,126 @@
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { seatOf } from '#server/auth/seat.ts'
+import { createEvening } from '#server/evenings/create.ts'
+import { exportEvening } from '#server/evenings/file.ts'
+import { listEvenings } from '#server/evenings/list.ts'
+import { addMember, listMembers, removeMember, setCook } from '#server/evenings/members.ts'
+import type { Live } from '#server/live.ts'
+import { openLiveParts, somebody } from '#tests/support/live-parts.ts'
+
+let parts: Live & { readonly close: () => Promise<void> }
+beforeAll(async () => {
+  parts = await openLiveParts()
+})
+afterAll(() => parts.close())
+
+const dinner = { name: 'A dinner', date: '2027-03-06', zone: 'Europe/London', sitDown: '19:30', covers: 6 }
+
+/** An evening with one person in each relation to it. */
+const table = async () => {
+  const [host, cook, removed, stranger, elsewhere, spare] = await Promise.all(
+    ['Host', 'Cook', 'Removed', 'Stranger', 'Elsewhere', 'Spare'].map(somebody),
+  ).then((people) => people as [Person, Person, Person, Person, Person, Person])
+  const made = await createEvening(host.id, dinner)
+  const other = await createEvening(elsewhere.id, dinner)
+  if (!made.ok || !other.ok) throw new Error('the evenings were refused')
+  const { eveningId } = made.value
+  const memberIds = new Map<string, string>()
+  for (const person of [cook, removed]) {
+    const added = await addMember(host.id, eveningId, { email: person.email, role: 'cook', cook: null })
+    if (!added.ok) throw new Error(added.error.kind)
+    memberIds.set(person.id, added.value.memberId)
+  }
+  await removeMember(host.id, eveningId, memberIds.get(removed.id) ?? '')
+  const people = { host, cook, removed, stranger, elsewhere, nobody: { id: 'nobody', email: '', name: '' } }
+  return { eveningId, otherEveningId: other.value.eveningId, people, spare, cookMember: memberIds.get(cook.id) ?? '' }
+}
+type Person = Awaited<ReturnType<typeof somebody>>
+type Table = Awaited<ReturnType<typeof table>>
+type Role = keyof Table['people']
+
+const outcome = async (asked: Promise<{ ok: true } | { ok: false; error: { kind: string } }>): Promise<string> => {
+  const answer = await asked
+  return answer.ok ? 'done' : answer.error.kind
+}
+
+const functions: Record<string, (t: Table, actor: string) => Promise<string>> = {
+  seatOf: async (t, actor) => ((await seatOf(actor, t.eveningId)) ? 'done' : 'not-found'),
+  listEvenings: async (t, actor) => ((await listEvenings(actor)).some((line) => line.id === t.eveningId) ? 'done' : 'not-found'),
+  exportEvening: (t, actor) => outcome(exportEvening(actor, t.eveningId)),
+  listMembers: (t, actor) => outcome(listMembers(actor, t.eveningId)),
+  addMember: (t, actor) => outcome(addMember(actor, t.eveningId, { email: t.spare.email, role: 'cook', cook: null })),
+  setCookOfOther: (t, actor) => outcome(setCook(actor, t.eveningId, t.cookMember, null)),
+  removeMember: (t, actor) => outcome(removeMember(actor, t.eveningId, t.cookMember)),
+}
+
+const expected: Record<Role, Record<keyof typeof functions, string>> = {
+  host: all('done'),
+  cook: { ...all('done'), addMember: 'not-allowed', removeMember: 'not-allowed' },
+  removed: all('not-found'),
+  stranger: all('not-found'),
+  elsewhere: all('not-found'),
+  nobody: all('not-found'),
+}
+function all(kind: string): Record<string, string> {
+  return Object.fromEntries(Object.keys(functions).map((name) => [name, kind]))
+}
+
+test('A5 each role may what its row says at each function, and nothing else', async () => {
+  for (const role of Object.keys(expected) as Role[]) {
+    const t = await table()
+    const found: Record<string, string> = {}
+    for (const [name, ask] of Object.entries(functions)) found[name] = await ask(t, t.people[role].id)
+    expect({ role, ...found }).toEqual({ role, ...expected[role] })
+  }
+})
+
+test('A5 a cook sets which cook they are themselves, and nobody else; a cook of the plan is one member at most', async () => {
+  const t = await table()
+  const members = await listMembers(t.people.host.id, t.eveningId)
+  if (!members.ok) throw new Error(members.error.kind)
+  const hostMember = members.value.find((line) => line.role === 'host')?.id ?? ''
+  expect(await outcome(setCook(t.people.cook.id, t.eveningId, hostMember, null))).toBe('not-allowed')
+  expect(await outcome(setCook(t.people.cook.id, t.eveningId, t.cookMember, 'cook-1'))).toBe('cook-taken')
+  expect(await outcome(setCook(t.people.cook.id, t.eveningId, t.cookMember, 'cook-9'))).toBe('unknown-cook')
+  expect(await outcome(setCook(t.people.host.id, t.eveningId, hostMember, null))).toBe('done')
+  expect(await outcome(setCook(t.people.cook.id, t.eveningId, t.cookMember, 'cook-1'))).toBe('done')
+  expect((await seatOf(t.people.cook.id, t.eveningId))?.cook).toBe('cook-1')
+})
+
+test('A5 a member of one evening cannot be reached through another', async () => {
+  const t = await table()
+  const { elsewhere } = t.people
+  expect(await outcome(removeMember(elsewhere.id, t.otherEveningId, t.cookMember))).toBe('not-found')
+  expect(await outcome(setCook(elsewhere.id, t.otherEveningId, t.cookMember, null))).toBe('not-found')
+  expect(await seatOf(t.people.cook.id, t.eveningId)).not.toBeNull()
+})
+
+test('A6 an evening keeps a host, also when two remove each other at once', async () => {
+  const t = await table()
+  const { host } = t.people
+  const members = await listMembers(host.id, t.eveningId)
+  if (!members.ok) throw new Error(members.error.kind)
+  const hostMember = members.value.find((line) => line.role === 'host')?.id ?? ''
+  expect(await outcome(removeMember(host.id, t.eveningId, hostMember))).toBe('last-host')
+  const second = await addMember(host.id, t.eveningId, { email: t.spare.email, role: 'host', cook: null })
+  if (!second.ok) throw new Error(second.error.kind)
+  const both = await Promise.all([
+    outcome(removeMember(host.id, t.eveningId, second.value.memberId)),
+    outcome(removeMember(t.spare.id, t.eveningId, hostMember)),
+  ])
+  expect(both.filter((kind) => kind === 'done')).toHaveLength(1)
+  expect(await parts.db.member.count({ where: { eveningId: t.eveningId, role: 'host', revokedAt: null } })).toBe(1)
+})
+
+test('A6 somebody who was removed comes back with the seat they had', async () => {
+  const t = await table()
+  const { host, removed } = t.people
+  expect(await outcome(addMember(host.id, t.eveningId, { email: removed.email, role: 'cook', cook: null }))).toBe('done')
+  expect(await outcome(addMember(host.id, t.eveningId, { email: removed.email, role: 'cook', cook: null }))).toBe(
+    'already-member',
+  )
+  expect(await seatOf(removed.id, t.eveningId)).toMatchObject({ role: 'cook', name: 'Removed' })
+  expect(await outcome(addMember(host.id, t.eveningId, { email: 'no.one@test.example', role: 'cook', cook: null }))).toBe(
+    'no-such-account',
+  )
+})
