@@ -19,6 +19,12 @@ export interface LocalOrder {
   readonly close: () => void
 }
 
+/** Without the one the server's word is taken for which order is current, without the other nothing is planned offline. */
+const CANNOT: Readonly<Record<Asked['kind'], string>> = {
+  hash: 'the running order cannot be checked on this device:',
+  plan: 'the evening cannot be planned on this device:',
+}
+
 type Hear = (told: Told | null) => void
 
 interface Line {
@@ -28,10 +34,12 @@ interface Line {
   next: { readonly evening: Evening; readonly hear: Hear } | null
 }
 
-/** Hashes and plans have a worker each: a plan takes a second, and the next edit does not wait for it. */
+/**
+ * Hashes and plans have a worker each: a plan takes a second, and the next edit does not wait for it. Both are started at
+ * once, for without a connection their program cannot be fetched any more.
+ */
 export const openLocalOrder = (spawn: () => Worker): LocalOrder => {
   let jobs = 0
-  let broken = false
   const lines = new Map<Asked['kind'], Line>()
 
   const give = (line: Line, kind: Asked['kind'], evening: Evening, hear: Hear) => {
@@ -40,53 +48,47 @@ export const openLocalOrder = (spawn: () => Worker): LocalOrder => {
     line.worker.postMessage({ job: jobs, evening, kind } satisfies Asked)
   }
 
-  const open = (kind: Asked['kind']): Line => {
-    const line: Line = { worker: spawn(), under: null, next: null }
-    line.worker.onmessage = ({ data }: MessageEvent<Told>) => {
-      const { under, next } = line
-      if (data.job !== under?.job) return
-      line.under = null
-      line.next = null
-      if (next) give(line, kind, next.evening, next.hear)
-      else under.hear(data)
+  const open = (kind: Asked['kind']) => {
+    try {
+      const line: Line = { worker: spawn(), under: null, next: null }
+      line.worker.onmessage = ({ data }: MessageEvent<Told>) => {
+        const { under, next } = line
+        if (data.job !== under?.job) return
+        line.under = null
+        line.next = null
+        if (next) give(line, kind, next.evening, next.hear)
+        else under.hear(data)
+      }
+      line.worker.onerror = (event) => {
+        const newest = line.next ?? line.under
+        lines.delete(kind)
+        line.worker.terminate()
+        console.warn(CANNOT[kind], event.message ?? 'its program could not be loaded')
+        newest?.hear(null)
+      }
+      lines.set(kind, line)
+    } catch (why) {
+      // A browser without module workers, or one that forbids them.
+      console.warn(CANNOT[kind], why)
     }
-    line.worker.onerror = (event) => {
-      const newest = line.next ?? line.under
-      giveUp(event.message)
-      newest?.hear(null)
-    }
-    lines.set(kind, line)
-    return line
   }
-
-  /** A browser without module workers, or one that forbids them: the server's word is taken instead. */
-  const giveUp = (why: unknown) => {
-    console.warn('the running order cannot be checked on this device', why)
-    broken = true
-    close()
-  }
-
-  const close = () => {
-    for (const { worker } of lines.values()) worker.terminate()
-    lines.clear()
-  }
+  open('hash')
+  open('plan')
 
   const ask = (kind: Asked['kind'], evening: Evening, hear: Hear) => {
-    if (broken) return hear(null)
-    try {
-      const line = lines.get(kind) ?? open(kind)
-      if (line.under) line.next = { evening, hear }
-      else give(line, kind, evening, hear)
-    } catch (why) {
-      giveUp(why)
-      hear(null)
-    }
+    const line = lines.get(kind)
+    if (!line) hear(null)
+    else if (line.under) line.next = { evening, hear }
+    else give(line, kind, evening, hear)
   }
 
   return {
     hash: (evening, answer) => ask('hash', evening, (told) => answer(told?.kind === 'hash' ? told.hash : null)),
     plan: (evening, answer) => ask('plan', evening, (told) => answer(told?.kind === 'plan' ? told.known : null)),
-    close,
+    close() {
+      for (const { worker } of lines.values()) worker.terminate()
+      lines.clear()
+    },
   }
 }
 

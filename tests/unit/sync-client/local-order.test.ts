@@ -1,0 +1,94 @@
+import { afterEach, beforeEach, expect, test, vi } from 'vitest'
+import { type Asked, openLocalOrder, type Told } from '#app/_sync/local-order.ts'
+import { toast } from '#tests/unit/planner/by-hand.ts'
+
+/** Stands in for the browser's Worker: what it is asked waits here until the test answers. */
+const handWorkers = () => {
+  const workers: { asked: Asked[]; isEnded: boolean; tell: (told: Told) => void; breakDown: () => void }[] = []
+  const spawn = (): Worker => {
+    const worker = {
+      onmessage: null as ((event: { data: Told }) => void) | null,
+      onerror: null as ((event: { message?: string }) => void) | null,
+      postMessage: (asked: Asked) => void one.asked.push(asked),
+      terminate: () => {
+        one.isEnded = true
+      },
+    }
+    const one = {
+      asked: [] as Asked[],
+      isEnded: false,
+      tell: (told: Told) => worker.onmessage?.({ data: told }),
+      breakDown: () => worker.onerror?.({}),
+    }
+    workers.push(one)
+    return worker as unknown as Worker
+  }
+  return { spawn, workers }
+}
+
+const warned = vi.spyOn(console, 'warn')
+beforeEach(() => {
+  warned.mockReset().mockImplementation(() => undefined)
+})
+afterEach(() => {
+  warned.mockReset()
+})
+
+const at = <T>(list: readonly T[], index: number): T => {
+  const found = list[index]
+  if (found === undefined) throw new Error(`there is no number ${index}`)
+  return found
+}
+
+const hashFor = (asked: Asked, hash: string): Told => ({ job: asked.job, kind: 'hash', hash })
+
+test('both workers are started at once, so that a plan can be made when the connection has gone', () => {
+  const { spawn, workers } = handWorkers()
+  openLocalOrder(spawn)
+  expect(workers).toHaveLength(2)
+})
+
+test('of the plans asked for while one is under way only the newest is worked out and answered', () => {
+  const { spawn, workers } = handWorkers()
+  const local = openLocalOrder(spawn)
+  const answers: (string | null)[] = []
+  for (const minutes of [1, 2, 3]) local.hash(toast('e1', minutes), (hash) => answers.push(`${minutes} ${hash}`))
+  const worker = at(workers, 0)
+  expect(worker.asked).toHaveLength(1)
+  worker.tell(hashFor(at(worker.asked, 0), 'a'))
+  expect(answers).toEqual([])
+  expect(worker.asked).toHaveLength(2)
+  expect(at(worker.asked, 1).evening).toEqual(toast('e1', 3))
+  worker.tell(hashFor(at(worker.asked, 1), 'c'))
+  expect(answers).toEqual(['3 c'])
+})
+
+test('a worker that cannot be loaded is answered for with null, and the other one goes on', () => {
+  const { spawn, workers } = handWorkers()
+  const local = openLocalOrder(spawn)
+  const answers: unknown[] = []
+  local.plan(toast('e1', 1), (known) => answers.push(known))
+  at(workers, 1).breakDown()
+  local.plan(toast('e1', 2), (known) => answers.push(known))
+  expect(answers).toEqual([null, null])
+  expect(warned).toHaveBeenCalledWith(expect.stringContaining('cannot be planned on this device'), expect.anything())
+  local.hash(toast('e1', 1), (hash) => answers.push(hash))
+  at(workers, 0).tell(hashFor(at(at(workers, 0).asked, 0), 'a'))
+  expect(answers).toEqual([null, null, 'a'])
+})
+
+test('a browser without such workers is answered for with null', () => {
+  const answers: unknown[] = []
+  const local = openLocalOrder(() => {
+    throw new TypeError('module workers are not supported')
+  })
+  local.hash(toast('e1', 1), (hash) => answers.push(hash))
+  expect(answers).toEqual([null])
+  expect(warned).toHaveBeenCalledTimes(2)
+})
+
+test('closing ends both workers', () => {
+  const { spawn, workers } = handWorkers()
+  openLocalOrder(spawn).close()
+  expect(workers.every(({ isEnded }) => isEnded)).toBe(true)
+})
