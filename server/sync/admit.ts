@@ -1,3 +1,4 @@
+import { createDecoder, hasContent } from 'lib0/decoding'
 import * as Y from 'yjs'
 import { checkTouched } from './check-touched.ts'
 import { LIMITS } from './limits.ts'
@@ -28,10 +29,9 @@ const LAST_CLOCK = 2 ** 40
 export const admit = (shadow: Y.Doc, owners: ReadonlyMap<number, string>, sender: Sender, update: Uint8Array): Admission => {
   const effects: Uint8Array[] = []
   const collect = (effect: Uint8Array) => effects.push(effect)
-  let transaction: Y.Transaction | null = null
-  const note = (done: Y.Transaction) => {
-    transaction = done
-  }
+  // Yjs may add a transaction of its own to tidy up after the update's: every one of them counts.
+  const transactions: Y.Transaction[] = []
+  const note = (done: Y.Transaction) => transactions.push(done)
   const before = Y.decodeStateVector(Y.encodeStateVector(shadow))
   const isOwn = (client: number): boolean => {
     const owner = owners.get(client)
@@ -40,7 +40,6 @@ export const admit = (shadow: Y.Doc, owners: ReadonlyMap<number, string>, sender
   shadow.on('update', collect)
   shadow.on('afterTransaction', note)
   try {
-    // Throws on anything but a V1 update.
     const { from, to } = Y.parseUpdateMeta(update)
     for (const [client, clock] of from) {
       const known = before.get(client) ?? 0
@@ -48,7 +47,10 @@ export const admit = (shadow: Y.Doc, owners: ReadonlyMap<number, string>, sender
       if (clock > known) return { kind: 'gap' }
       if ((to.get(client) ?? 0) > LAST_CLOCK) return refused('a clock too large')
     }
-    Y.applyUpdate(shadow, update, 'sender')
+    const decoder = createDecoder(update)
+    Y.readUpdate(decoder, shadow, 'sender')
+    // Updates of another version may read as an empty one with something behind it.
+    if (hasContent(decoder)) return refused('more than an update')
     if (shadow.store.pendingStructs !== null || shadow.store.pendingDs !== null) return { kind: 'gap' }
     const after = Y.decodeStateVector(Y.encodeStateVector(shadow))
     const grown = [...after].filter(([client, clock]) => clock !== (before.get(client) ?? 0)).map(([client]) => client)
@@ -56,8 +58,10 @@ export const admit = (shadow: Y.Doc, owners: ReadonlyMap<number, string>, sender
     if (foreign !== undefined) return refused(`the client id ${foreign} is not this member's`)
     const clients = grown.filter((client) => !owners.has(client))
     if (clients.length > LIMITS.newClients) return refused('too many client ids at once')
-    const why = transaction === null ? null : checkTouched(shadow, transaction, sender.role)
-    if (why !== null) return refused(why)
+    for (const transaction of transactions) {
+      const why = checkTouched(shadow, transaction, sender.role)
+      if (why !== null) return refused(why)
+    }
     return { kind: 'admitted', effect: effects.length === 0 ? null : Y.mergeUpdates(effects), clients }
   } catch (cause) {
     return refused(`no update: ${reasonOf(cause)}`)

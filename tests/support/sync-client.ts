@@ -6,7 +6,7 @@ import { answerFrame, askFrame, STEP, SYNC, updateFrame } from '#server/sync/syn
 
 /** What carries a client's frames. */
 export interface Line {
-  send(frame: Uint8Array): void
+  send(frame: Uint8Array): unknown
 }
 
 /**
