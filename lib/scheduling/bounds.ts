@@ -28,20 +28,25 @@ export const startBounds = (state: State, act: Act, len: number): Bounds => {
   return { lo, hi }
 }
 
-/** Narrower: leaves room for what is yet to be placed before and after it. */
-export const roomyBounds = (state: State, act: Act, len: number, { lo, hi }: Bounds): Bounds => {
+/** The starts that leave room for what is yet to be placed before and after it, when it is as short as may be. */
+export const roomFor = (state: State, act: Act): Bounds => {
   const { longest } = state.model
-  const longer = len - act.minLen
-  let from = Math.max(lo, state.earliest[act.index] as number)
-  let to = Math.min(hi, (state.latest[act.index] as number) - longer)
+  let lo = state.earliest[act.index] as number
+  let hi = state.latest[act.index] as number
   const after = longest[act.index]
+  if (!after) return { lo, hi }
   for (const place of state.places) {
     if (!place) continue
-    const index = place.act.index
-    const before = longest[index]?.[act.index] as number
-    if (place.start + before > from) from = place.start + before
-    const behind = after?.[index] as number
-    if (place.start - behind - longer < to && !place.act.fact) to = place.start - behind - longer
+    const { index, fact } = place.act
+    const before = (longest[index] as Float64Array)[act.index] as number
+    if (place.start + before > lo) lo = place.start + before
+    const behind = after[index] as number
+    if (!fact && place.start - behind < hi) hi = place.start - behind
   }
-  return { lo: from, hi: to }
+  return { lo, hi }
 }
+
+export const within = (hard: Bounds, room: Bounds, longer: number): Bounds => ({
+  lo: Math.max(hard.lo, room.lo),
+  hi: Math.min(hard.hi, room.hi - longer),
+})

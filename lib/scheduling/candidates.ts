@@ -1,5 +1,6 @@
 import type { Bounds } from './bounds.ts'
 import type { Act, ModeModel, TeamModel } from './model.ts'
+import { soonest } from './price.ts'
 import { CALM_HOUR, type Tick } from './problem.ts'
 import type { Random } from './random.ts'
 import type { State } from './state.ts'
@@ -80,6 +81,7 @@ const addLagLimits = (state: State, act: Act, len: number, starts: Tick[]): void
       if (after) starts.push(after.start - next.most - (next.fromEnd ? reach : 0) - lag.most - own)
     }
   }
+  for (const { last, path } of act.heralds) if (!state.places[last.index]) starts.push(soonest(state, last) + path)
   const { delivery } = act
   if (delivery) {
     const arrival = (state.moments[delivery.serving.index] ?? 0) - delivery.early

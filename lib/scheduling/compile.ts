@@ -58,6 +58,7 @@ export const compile = (problem: Problem): Model => {
       succs: [],
       stays,
       touchStays: problem.cooks.map((cook) => presences(cook, activity.place)),
+      heralds: [],
       lead: activity.plating && serving ? cooks.find((cook) => cook.id === leadOf.get(serving.id)) : undefined,
       told:
         before && !activity.fact
@@ -73,6 +74,7 @@ export const compile = (problem: Problem): Model => {
   for (const act of acts) act.delivery?.acts.push(act)
   joinLags(problem, acts)
   const longest = longestPaths(problem)
+  for (const delivery of deliveries) markHeralds(delivery, acts, longest)
   return {
     problem,
     from,
@@ -171,6 +173,17 @@ const joinLags = (problem: Problem, acts: readonly Act[]): void => {
     }
     to.preds.push(model)
     from.succs.push(model)
+  }
+}
+
+/** When one activity ends a dish, those that must come after it cannot come before the dish may be ready. */
+const markHeralds = (delivery: DeliveryModel, acts: readonly Act[], longest: readonly Float64Array[]): void => {
+  const ends = delivery.acts.filter((act) => !act.succs.some((lag) => lag.to.delivery === delivery))
+  const [last] = ends
+  if (!last || ends.length > 1 || last.fact) return
+  for (const act of acts) {
+    const path = longest[last.index]?.[act.index] as number
+    if (act !== last && path > Number.NEGATIVE_INFINITY) act.heralds.push({ last, path })
   }
 }
 

@@ -1,9 +1,9 @@
-import { type Bounds, roomyBounds, startBounds } from './bounds.ts'
+import { type Bounds, roomFor, startBounds, within } from './bounds.ts'
 import { candidateStarts } from './candidates.ts'
 import { fits } from './fits.ts'
 import { refreshKeep } from './keeping.ts'
 import type { Act, ModeModel, TeamModel } from './model.ts'
-import { price, rise } from './price.ts'
+import { floorPrice, price, rise, savedBy } from './price.ts'
 import type { Tick } from './problem.ts'
 import type { Random } from './random.ts'
 import { type Place, put, putKeep, type State, take } from './state.ts'
@@ -20,7 +20,14 @@ export const insert = (state: State, act: Act, random: Random, wish: Wish): bool
   state.steps++
   const { delivery } = act
   const waits = delivery && delivery.uses.length > 0 && !delivery.serving.served
-  const search: Search = { best: undefined, least: Number.POSITIVE_INFINITY, was: waits ? price(state) : undefined, random, wish }
+  const search: Search = {
+    best: undefined,
+    least: Number.POSITIVE_INFINITY,
+    was: waits ? price(state) : undefined,
+    saves: savedBy(state, act),
+    random,
+    wish,
+  }
   if (waits) putKeep(state, delivery, undefined)
   findBest(state, act, search)
   if (search.best) put(state, search.best)
@@ -33,15 +40,18 @@ interface Search {
   least: number
   /** The price before, when the dish's keeping has to be weighed with the place. */
   readonly was: number | undefined
+  /** What placing it may save: its dish is no longer ready too early. */
+  readonly saves: number
   readonly random: Random
   readonly wish: Wish
 }
 
+/** First where there is room for all that is yet to be placed, then anywhere. */
 const findBest = (state: State, act: Act, search: Search): void => {
-  for (const roomy of [true, false]) {
+  for (const room of [roomFor(state, act), undefined]) {
     for (const mode of act.modes)
       for (const team of sampled(mode.teams, search.random))
-        for (const len of lengths(state, act, mode, team)) scan(state, act, mode, team, len, roomy, search)
+        for (const len of lengths(state, act, mode, team)) scan(state, act, mode, team, len, room, search)
     if (search.best) return
   }
 }
@@ -77,44 +87,38 @@ const lengths = (state: State, act: Act, mode: ModeModel, team: TeamModel): numb
 const latestEnd = (state: State, act: Act, len: number): Tick => startBounds(state, act, len).hi + len
 const clamp = (x: number, lo: number, hi: number): number => Math.max(lo, Math.min(hi, x))
 
-/** From each candidate start downwards (or upwards) to the first that fits; the cheapest of those is kept. */
-const scan = (state: State, act: Act, mode: ModeModel, team: TeamModel, len: number, roomy: boolean, search: Search): void => {
-  const hard = startBounds(state, act, len)
-  const bounds = roomy ? roomyBounds(state, act, len, hard) : hard
-  if (bounds.lo > bounds.hi) return
-  const starts = candidateStarts(state, act, mode, team, len, bounds, search.wish.start, search.random)
-  let floor = bounds.hi + 1
-  for (const [i, start] of starts.entries()) {
-    if (start >= floor) continue
-    const next = starts[i + 1] ?? bounds.lo
-    const place = downFrom(state, act, mode, team, len, Math.min(start, bounds.hi), Math.min(next, start), bounds)
-    if (!place) continue
-    floor = place.start
-    consider(state, act, place, search)
-  }
-}
-
-/** A bound on the work of one scan through a crowded lane. */
-const PATIENCE = 60
-
-const downFrom = (
+/** From each candidate start downwards to the first that fits; the cheapest of those is kept. */
+const scan = (
   state: State,
   act: Act,
   mode: ModeModel,
   team: TeamModel,
   len: number,
-  from: Tick,
-  until: Tick,
-  bounds: Bounds,
-): Place | undefined => {
-  let start = from
-  for (let tries = 0; tries < PATIENCE && start >= Math.max(until, bounds.lo); tries++) {
-    const place = fits(state, act, mode, team, start, len)
-    if (place) return place
-    start = Math.min(start - 1, state.lo)
+  room: Bounds | undefined,
+  search: Search,
+): void => {
+  const hard = startBounds(state, act, len)
+  const bounds = room ? within(hard, room, len - act.minLen) : hard
+  if (bounds.lo > bounds.hi) return
+  const starts = candidateStarts(state, act, mode, team, len, bounds, search.wish.start, search.random)
+  // The latest start that is not yet known to be impossible or tried.
+  let open = bounds.hi
+  let patience = PATIENCE
+  for (let i = 0; i < starts.length && patience > 0; i++) {
+    const next = starts[i + 1] ?? bounds.lo
+    let start = Math.min(starts[i] as number, open)
+    while (start >= next && patience-- > 0 && floorPrice(state, act, start, len) < search.least + search.saves) {
+      const place = fits(state, act, mode, team, start, len)
+      if (place) consider(state, act, place, search)
+      open = place ? start - 1 : Math.min(start - 1, state.lo)
+      if (place) break
+      start = open
+    }
   }
-  return undefined
 }
+
+/** A bound on the work of one scan through crowded lanes. */
+const PATIENCE = 80
 
 const consider = (state: State, act: Act, place: Place, search: Search): void => {
   const cost = search.was === undefined ? rise(state, place, search.least) : riseWithKeep(state, act, place, search.was)

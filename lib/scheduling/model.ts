@@ -55,6 +55,8 @@ export interface Act {
   /** By cook: where a touch of it may lie. */
   readonly touchStays: readonly (readonly Stretch[])[]
   readonly lead: CookModel | undefined
+  /** Last activities of dishes that hard lags put before this one, with the least ticks from their start to its start. */
+  readonly heralds: { readonly last: Act; readonly path: number }[]
   readonly told: { readonly start: Tick; readonly mode: number; readonly cooks: string; readonly price: number } | undefined
 }
 

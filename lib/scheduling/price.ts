@@ -55,6 +55,7 @@ export const rise = (state: State, place: Place, below: number): number => {
   let sum = ownPrice(state, place)
   for (const lag of act.preds) sum += lagPrice(state, lag, state.places[lag.from.index], place)
   for (const lag of act.succs) sum += lagPrice(state, lag, place, state.places[lag.to.index])
+  if (act.heralds.length > 0) sum += heraldPrice(state, act, place.start)
   for (const lag of act.preds) if (lag.from.stretches) sum += throughBefore(state, lag, place)
   for (const lag of act.succs) if (lag.to.stretches) sum += throughAfter(state, lag, place)
   if (act.delivery) sum += deliveryPrice(state, act.delivery, place) - deliveryPrice(state, act.delivery)
@@ -65,6 +66,51 @@ export const rise = (state: State, place: Place, below: number): number => {
   mark(state.attention, place, -1)
   return sum
 }
+
+/** No place of it at this start is cheaper than that: earliness and broken lags alone. */
+export const floorPrice = (state: State, act: Act, start: Tick, len: number): number => {
+  const { weights } = state.model.problem
+  const end = start + len
+  let sum = act.heralds.length > 0 ? heraldPrice(state, act, start) : 0
+  if (act.delivery) {
+    const moment = state.moments[act.delivery.serving.index] as number
+    if (end < moment) sum += (weights.early * (moment - end)) / 100
+  }
+  for (const lag of act.preds) {
+    const from = state.places[lag.from.index]
+    if (!from || lag.safety) continue
+    const over = start - (lag.fromEnd ? from.end : from.start) - lag.most
+    if (over > 0) sum += over * weights.past
+  }
+  for (const lag of act.succs) {
+    const to = state.places[lag.to.index]
+    if (!to || lag.safety) continue
+    const over = to.start - (lag.fromEnd ? end : start) - lag.most
+    if (over > 0) sum += over * weights.past
+  }
+  return sum
+}
+
+/** What dishes would be ready too early by, if they had to be out of the way of this start. */
+const heraldPrice = (state: State, act: Act, start: Tick): number => {
+  let sum = 0
+  for (const { last, path } of act.heralds) {
+    if (state.places[last.index] || !last.delivery) continue
+    const over = soonest(state, last) + path - start
+    if (over > 0) sum += over * state.model.problem.weights.past
+  }
+  return sum
+}
+
+/** The earliest start at which an activity that ends its dish leaves it fresh enough. */
+export const soonest = (state: State, last: Act): Tick => {
+  const { delivery } = last
+  if (!delivery) return last.from
+  return (state.moments[delivery.serving.index] as number) - delivery.early - delivery.most - last.minLen
+}
+
+/** The most that placing it can take off the price of what is placed. */
+export const savedBy = (state: State, act: Act): number => (act.delivery ? deliveryPrice(state, act.delivery) : 0)
 
 const touchesTable = (state: State, place: Place): boolean => {
   if (place.act.activity.plating) return true

@@ -33,6 +33,7 @@ export const shiftServings = (state: State, random: Random): void => {
     const { index } = act.delivery.serving
     return moved(index) !== 0 && place.end > (before[index] ?? 0) - NEAR
   })
+  if (random.unit() < 0.5) out.push(...beside(state, out))
   const starts = new Map(
     out.map((act) => {
       const start = state.places[act.index]?.start
@@ -47,6 +48,16 @@ export const shiftServings = (state: State, random: Random): void => {
     const start = starts.get(act)
     insert(state, act, random, { ...(start === undefined ? {} : { start }), blink: 0.1 })
   }
+}
+
+/** What hangs on them by lags from other dishes. */
+const beside = (state: State, out: readonly Act[]): Act[] => {
+  const known = new Set(out)
+  const found = new Set<Act>()
+  for (const act of out)
+    for (const other of [...act.preds.map((lag) => lag.from), ...act.succs.map((lag) => lag.to)])
+      if (!other.fact && !known.has(other) && state.places[other.index] && other.delivery !== act.delivery) found.add(other)
+  return [...found]
 }
 
 /** What may share kit with a finished dish that waits for its course: it gives way when the course moves. */
