@@ -56,7 +56,7 @@ export const improve = (state: State, budget: Budget, random: Random): void => {
     else rebuild(state, choose(random)(state, random), random)
     if (state.steps === before) state.steps++
     const now = price(state)
-    const warmth = WARM + (COLD - WARM) * progress
+    const warmth = (WARM + 0.1 * least) * (1 - progress) ** 2 + COLD
     const luck = random.unit()
     if (now <= cost + warmth * luck * luck * luck) {
       current = snapshotOf(state)

@@ -34,6 +34,7 @@ export const shiftServings = (state: State, random: Random): void => {
     return moved(index) !== 0 && place.end > (before[index] ?? 0) - NEAR
   })
   if (random.unit() < 0.5) out.push(...beside(state, out))
+  if (random.unit() < 0.3) out.push(...about(state, out, (before[serving.index] ?? 0) - random.below(NEAR / 2)))
   const starts = new Map(
     out.map((act) => {
       const start = state.places[act.index]?.start
@@ -58,6 +59,15 @@ const beside = (state: State, out: readonly Act[]): Act[] => {
     for (const other of [...act.preds.map((lag) => lag.from), ...act.succs.map((lag) => lag.to)])
       if (!other.fact && !known.has(other) && state.places[other.index] && other.delivery !== act.delivery) found.add(other)
   return [...found]
+}
+
+/** What happens within a quarter of an hour of this tick. */
+const about = (state: State, out: readonly Act[], tick: number): Act[] => {
+  const known = new Set(out)
+  return movable(state).filter((act) => {
+    const place = state.places[act.index]
+    return place && !known.has(act) && place.start < tick + 30 && place.end > tick - 30
+  })
 }
 
 /** What may share kit with a finished dish that waits for its course: it gives way when the course moves. */
