@@ -132,11 +132,11 @@ export function CookWords({
             ) : null}{' '}
             {cook.presence.length > 1 ? (
               <Button
-                tone="late"
+                tone="quiet"
                 aria-label={`${cook.name}: not these hours ${index + 1}`}
                 onClick={() => set({ presence: cook.presence.filter((_, at) => at !== index) })}
               >
-                no
+                leave out
               </Button>
             ) : null}
           </li>

@@ -51,13 +51,13 @@ export function KitWords({ kitchen }: { readonly kitchen: Kitchen }) {
           <li className={css.words} key={kit.id}>
             <KitLine kit={kit} onKit={(next) => write(kitchen.kit.map((other) => (other.id === kit.id ? next : other)))} />{' '}
             <Button
-              tone="late"
+              tone="quiet"
               aria-label={`Remove kit ${index + 1}`}
               onClick={() =>
                 tell((doc) => setFields(doc, 'kitchens', kitchen.id, { kit: kitchen.kit.filter((other) => other.id !== kit.id) }))
               }
             >
-              no
+              leave out
             </Button>
           </li>
         ))}

@@ -62,6 +62,7 @@ export function DishScreen({ id }: { readonly id: string }) {
         <h1 className={css.title}>
           <WordText
             display
+            long
             label="Name of the dish"
             text={dish.name}
             onWrite={(text) =>

@@ -30,6 +30,7 @@ export function StepEditor({ step, isFresh }: { readonly step: Step; readonly is
     <div className={css.editor}>
       <p className={css.words}>
         <WordText
+          long
           label="What is done"
           text={step.does}
           empty="What is done, such as: peel the potatoes"

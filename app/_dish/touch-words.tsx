@@ -66,11 +66,11 @@ export function TouchWords({ way, named, onTouches }: Props) {
               <>
                 {' '}
                 <Button
-                  tone="late"
+                  tone="quiet"
                   aria-label={`${which}: not needed`}
                   onClick={() => onTouches(way.touches.filter((_, at) => at !== index))}
                 >
-                  no
+                  leave out
                 </Button>
               </>
             ) : null}

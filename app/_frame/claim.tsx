@@ -18,12 +18,14 @@ interface Props {
   readonly name: string
   /** Whether it may be handed on from here as well. */
   readonly giving?: boolean
+  /** Says nothing while nobody has it: where "nobody yet" would be on every line. */
+  readonly brief?: boolean
 }
 
 const NOBODY = ''
 
 /** Who has a course, a dish or a step, and taking, returning and giving it. The server decides; until it has, it says "asking". */
-export function ClaimLine({ target, name, giving = false }: Props) {
+export function ClaimLine({ target, name, giving = false, brief = false }: Props) {
   const plan = usePlan()
   const { evening, me, asking } = plan
   const names = namesOf(evening)
@@ -46,7 +48,9 @@ export function ClaimLine({ target, name, giving = false }: Props) {
 
   return (
     <span className={css.claim}>
-      <span role="status">{wanted === undefined ? <Who cook={claim?.cook} mine={mine} names={names} /> : <em>asking…</em>}</span>
+      <span role="status">
+        {wanted === undefined ? <Who cook={claim?.cook} mine={mine} names={names} brief={brief} /> : <em>asking…</em>}
+      </span>
       {wanted !== undefined ? null : claim === undefined && mine !== null ? (
         <Button tone="word" onClick={() => ask({ kind: 'claim', target, cook: mine })} aria-label={`I’ll do this: ${name}`}>
           I’ll do this
@@ -80,7 +84,7 @@ export function ClaimLine({ target, name, giving = false }: Props) {
   )
 }
 
-function Who({ cook, mine, names }: { cook: string | undefined; mine: string | null; names: Names }) {
-  if (cook === undefined) return <span className={css.nobody}>nobody yet</span>
+function Who({ cook, mine, names, brief }: { cook: string | undefined; mine: string | null; names: Names; brief: boolean }) {
+  if (cook === undefined) return brief ? null : <span className={css.nobody}>nobody yet</span>
   return <>{cook === mine ? 'You have this' : `${names.cookName(cook)} has this`}</>
 }

@@ -73,6 +73,11 @@ export function CourseBlock({ course, index, editing, isFresh, fresh, onFresh, m
           ) : (
             <h2 id={`course-${course.id}`}>{course.name}</h2>
           )}
+          {editing ? null : (
+            <span className={css.courseClaim}>
+              the whole course <ClaimLine target={course.id} name={course.name} brief />
+            </span>
+          )}
           {editing ? (
             <Moves
               name={course.name}
@@ -106,11 +111,6 @@ export function CourseBlock({ course, index, editing, isFresh, fresh, onFresh, m
           <Button tone="word" onClick={add} aria-label={`Add a dish to ${course.name}`}>
             Add a dish
           </Button>
-        ) : null}
-        {editing ? (
-          <p className={css.courseClaim}>
-            The whole course: <ClaimLine target={course.id} name={course.name} giving />
-          </p>
         ) : null}
       </div>
       <Drinks course={course} editing={editing} />

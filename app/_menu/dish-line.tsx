@@ -78,13 +78,17 @@ export function DishLine({ dish, editing, isFresh, isFirst, isLast, minutes, beg
           onRemove={() => removeWithStrip('dishes', dish.id, dish.name)}
         />
       ) : null}
-      <span className={css.who}>
-        <ClaimLine target={dish.id} name={dish.name} />
-      </span>
-      <span className={css.minutes}>
-        <span className={css.minutesLabel}>Last-minute minutes: </span>
-        {minutes === null ? <span className={css.quiet}>not planned yet</span> : <Stitches minutes={minutes} />}
-      </span>
+      {editing ? null : (
+        <>
+          <span className={css.who}>
+            <ClaimLine target={dish.id} name={dish.name} />
+          </span>
+          <span className={css.minutes}>
+            <span className={css.minutesLabel}>Last-minute minutes: </span>
+            {minutes === null ? <span className={css.quiet}>not planned yet</span> : <Stitches minutes={minutes} />}
+          </span>
+        </>
+      )}
     </li>
   )
 }

@@ -17,7 +17,7 @@ import { Moves } from './moves.tsx'
 import { placeAfterMove } from './place.ts'
 
 /** Centilitres for each person: "10 cl". */
-const amountText = (ml: number): string => (ml === 0 ? '' : `${Math.round(ml) / 10} cl`)
+const amountText = (ml: number): string => (ml === 0 ? '' : `${Math.round(ml) / 10}\u00a0cl`)
 
 const aboutText = (drink: Drink): string => {
   const served = drink.servedC === undefined ? '' : `, at ${drink.servedC}°`

@@ -118,7 +118,14 @@ function Unclaimed() {
       <p>
         {open.length === 0
           ? 'and its steps go to that cook first.'
-          : `${listText(open.slice(0, 4).map((dish) => dish.name))}${open.length > 4 ? ' and others' : ''}: the order shares them out until somebody takes them.`}
+          : `${
+              open.length > 3
+                ? `${open
+                    .slice(0, 3)
+                    .map((dish) => dish.name)
+                    .join(', ')} and others`
+                : listText(open.map((dish) => dish.name))
+            }: the order shares them out until somebody takes them.`}
       </p>
     </div>
   )

@@ -72,7 +72,7 @@ function ListRow({ row, evening, order, names, isChosen, onChoose }: RowProps) {
             {served && minutesOf(served.wait) > 15 ? <em> after a long wait of {durationText(served.wait)}</em> : null}
           </span>
           <span className={css.claim}>
-            <ClaimLine target={row.course} name={names.courseName(row.course)} />
+            <ClaimLine target={row.course} name={names.courseName(row.course)} brief />
           </span>
         </li>
       )
@@ -116,9 +116,11 @@ function ListRow({ row, evening, order, names, isChosen, onChoose }: RowProps) {
               {dish ? `, for ${dish.name}` : ''}
             </small>
           </span>
-          <span className={css.claim}>
-            <ClaimLine target={doing.cue.step} name={step?.does || 'this step'} />
-          </span>
+          {doing.touch === null || doing.key.endsWith('.t0') ? (
+            <span className={css.claim}>
+              <ClaimLine target={doing.cue.step} name={step?.does || 'this step'} brief />
+            </span>
+          ) : null}
           {isChosen ? (
             <div className={css.panel}>
               <StepPanel doing={doing} order={order} names={names} />

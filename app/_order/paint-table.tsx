@@ -1,7 +1,16 @@
 import { PlateShape } from '#app/_ui/plate.tsx'
+import { minutesText } from '#app/_words/duration.ts'
 import type { Shape } from './picture/columns.ts'
 import type { Picture } from './picture/picture.ts'
 import css from './picture.module.css'
+
+const LONG_WAIT = 15
+
+const waitText = (minutes: number, shape: Shape): string => {
+  const wait =
+    minutes < 0.5 ? 'no wait' : minutes > LONG_WAIT ? `a long wait, ${minutesText(minutes)}` : `wait ${minutesText(minutes)}`
+  return shape === 'wide' ? `plates off, then ${wait}` : wait.replace(/^a long wait/, 'long wait')
+}
 
 /** What is written and served on the table's column, and the course lines across everything (drawing rule 4). */
 export function PaintTable({
@@ -19,8 +28,9 @@ export function PaintTable({
   const x = table.x + table.width / 2
   const right = shape === 'wide' ? picture.width - 4 : board.x + board.width
   const lead = shape === 'wide' ? 18 : 17
-  const guests = picture.scale.y(picture.frame.guestsFrom)
   const first = picture.courses[0]
+  const come = picture.scale.y(picture.frame.guestsFrom)
+  const guests = first && Math.abs(first.y - come) < 36 ? first.y - (shape === 'wide' ? 34 : 44) : come
   const guestPlates = first && first.y - guests > 56 ? first.plates : []
   return (
     <>
@@ -70,10 +80,8 @@ export function PaintTable({
             {row.off ? (
               <>
                 <path className={css.off} d={`M${table.x + 14} ${row.off.y}H${table.x + table.width - 14}`} />
-                <text className={row.off.long ? css.long : css.small} x={x} y={row.off.y + 15}>
-                  {shape === 'wide'
-                    ? `plates off, then ${row.off.long ? 'a long wait' : 'wait'} ${row.off.wait}`
-                    : `${row.off.long ? 'long wait' : 'wait'} ${row.off.wait}`}
+                <text className={row.off.minutes > LONG_WAIT ? css.long : css.small} x={x} y={row.off.y + 15}>
+                  {waitText(row.off.minutes, shape)}
                 </text>
               </>
             ) : null}

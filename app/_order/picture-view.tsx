@@ -163,7 +163,7 @@ export function PictureView({ evening, order, names, picture, shape, chosen, onC
               className={css.sits}
               key={`${sit.cook}.${sit.from}`}
               x={sit.box.x + line.left}
-              y={sit.box.y + sit.box.height / 2 + 4}
+              y={sitBaseline(sit.box, picture)}
             >
               sits {minutesText((sit.to - sit.from) / 60_000)}
             </text>
@@ -184,6 +184,7 @@ export function PictureView({ evening, order, names, picture, shape, chosen, onC
             chosen={current}
             clash={clashing.has(label.doing.cue.step)}
             clockWidth={line.clock}
+            lead={line.lead}
           />
         ))}
       </svg>
@@ -209,7 +210,10 @@ export function PictureView({ evening, order, names, picture, shape, chosen, onC
               tabIndex={label.key === tabStop ? 0 : -1}
               aria-pressed={label.key === chosen}
               aria-label={`${label.clock} ${label.doing.words}${label.doing.tail}, ${names.cookName(label.cook)}`}
-              onClick={() => onChoose(label.key)}
+              onClick={(event) => {
+                onChoose(label.key)
+                if (shape === 'phone') keepInView(event.currentTarget)
+              }}
               onKeyDown={(event) => onKey(event, label)}
             >
               <rect className={css.target} x={band.x} y={band.y} width={band.width} height={band.height} />
@@ -227,6 +231,14 @@ export function PictureView({ evening, order, names, picture, shape, chosen, onC
       </svg>
     </figure>
   )
+}
+
+/** On a phone the panel covers the lower half: what was chosen moves up out of it. */
+const keepInView = (element: SVGGElement) => {
+  const { top, bottom } = element.getBoundingClientRect()
+  if (bottom < window.innerHeight * 0.5 && top > 0) return
+  const calm = window.matchMedia('(prefers-reduced-motion: reduce)').matches
+  window.scrollBy({ top: top - window.innerHeight * 0.2, behavior: calm ? 'auto' : 'smooth' })
 }
 
 const foldPath = (y: number, picture: Picture): string => {
@@ -285,17 +297,15 @@ function Heads({ evening, picture, names, top }: { evening: Evening; picture: Pi
   )
 }
 
-function PaintLabel({
-  label,
-  chosen,
-  clash,
-  clockWidth,
-}: {
-  label: Label
-  chosen: Label | null
-  clash: boolean
-  clockWidth: number
-}) {
+interface LabelProps {
+  readonly label: Label
+  readonly chosen: Label | null
+  readonly clash: boolean
+  readonly clockWidth: number
+  readonly lead: number
+}
+
+function PaintLabel({ label, chosen, clash, clockWidth, lead }: LabelProps) {
   const isChosen = chosen?.key === label.key
   const isKin = !isChosen && chosen !== null && cueKey(chosen) === cueKey(label)
   const { state } = label.doing.cue
@@ -318,16 +328,25 @@ function PaintLabel({
       ) : null}
       <text x={label.x} y={label.y}>
         <tspan className={css.clock}>{label.clock}</tspan>
-        <tspan x={label.x + clockWidth}>
-          {label.words}
-          {state === 'done' ? ' ✓' : ''}
-        </tspan>
+        {label.words.map((words, index) => (
+          <tspan key={words} x={label.x + clockWidth} dy={index * lead}>
+            {words}
+            {state === 'done' && index === label.words.length - 1 ? ' ✓' : ''}
+          </tspan>
+        ))}
       </text>
       {isKin ? (
         <path className={css.kin} d={`M${label.x + clockWidth} ${label.y + 3.5}h${Math.max(12, label.box.width - clockWidth)}`} />
       ) : null}
     </g>
   )
+}
+
+/** The middle of a sit, moved off a course line that runs through it. */
+const sitBaseline = (box: { y: number; height: number }, picture: Picture): number => {
+  const middle = box.y + box.height / 2 + 4
+  const line = picture.courses.find((row) => Math.abs(row.y - (middle - 4)) < 13)
+  return line ? line.y - 18 : middle
 }
 
 function NowLine({ y, picture, clock }: { y: number; picture: Picture; clock: string }) {

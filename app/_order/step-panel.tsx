@@ -89,11 +89,11 @@ export function StepPanel({ doing, order, names, onClose }: Props) {
               The dish: <Link href={`/evenings/${id}/menu/${dish.id}`}>{dish.name}</Link>
             </dt>
             <dd>
-              <ClaimLine target={dish.id} name={dish.name} giving />
+              <ClaimLine target={dish.id} name={dish.name} />
             </dd>
             <dt>The course: {names.courseName(dish.course)}</dt>
             <dd>
-              <ClaimLine target={dish.course} name={names.courseName(dish.course)} giving />
+              <ClaimLine target={dish.course} name={names.courseName(dish.course)} />
             </dd>
           </>
         ) : null}

@@ -2,7 +2,7 @@ import Link from 'next/link'
 import type { ButtonHTMLAttributes, ReactNode } from 'react'
 import css from './button.module.css'
 
-type Tone = 'full' | 'soft' | 'now' | 'word' | 'late'
+type Tone = 'full' | 'soft' | 'now' | 'word' | 'late' | 'quiet'
 
 const tones: Readonly<Record<Tone, string | undefined>> = {
   full: css.full,
@@ -10,6 +10,7 @@ const tones: Readonly<Record<Tone, string | undefined>> = {
   now: css.now,
   word: css.word,
   late: css.lateWord,
+  quiet: css.quietWord,
 }
 
 interface Look {
@@ -18,9 +19,9 @@ interface Look {
 }
 
 const classes = ({ tone = 'full', large = false }: Look): string =>
-  `${tone === 'word' || tone === 'late' ? '' : css.btn} ${tones[tone]} ${large ? css.large : ''}`
+  `${tone === 'word' || tone === 'late' || tone === 'quiet' ? '' : css.btn} ${tones[tone]} ${large ? css.large : ''}`
 
-/** A patch sewn on; `word` and `late` are underlined words that do something. */
+/** A patch sewn on; `word`, `late` and `quiet` are words that do something. */
 export function Button({ tone, large, type = 'button', ...rest }: Look & ButtonHTMLAttributes<HTMLButtonElement>) {
   return <button type={type} className={classes({ tone, large })} {...rest} />
 }

@@ -1,6 +1,6 @@
 'use client'
 
-import { useId, useState } from 'react'
+import { type KeyboardEvent, useId, useState } from 'react'
 import css from './word.module.css'
 
 interface TextProps {
@@ -12,12 +12,23 @@ interface TextProps {
   /** Shown while it is empty. */
   readonly empty?: string
   readonly display?: boolean
+  /** Words that may need several lines. */
+  readonly long?: boolean
   readonly autoFocus?: boolean
   readonly disabled?: boolean
 }
 
 /** Words of a sentence that can be written over: underlined with a running stitch. Enter keeps them, Escape takes them back. */
-export function WordText({ label, text, onWrite, empty = '…', display = false, autoFocus = false, disabled = false }: TextProps) {
+export function WordText({
+  label,
+  text,
+  onWrite,
+  empty = '…',
+  display = false,
+  long = false,
+  autoFocus = false,
+  disabled = false,
+}: TextProps) {
   const [draft, setDraft] = useState<string | null>(null)
   const [wrong, setWrong] = useState<string | null>(null)
   const id = useId()
@@ -28,30 +39,32 @@ export function WordText({ label, text, onWrite, empty = '…', display = false,
     setWrong(problem)
     if (problem === null) setDraft(null)
   }
+  const shared = {
+    className: `${css.word} ${display ? css.display : ''} ${long ? css.long : ''}`,
+    'aria-label': label,
+    'aria-invalid': wrong ? true : undefined,
+    'aria-describedby': wrong ? id : undefined,
+    value: shown,
+    placeholder: empty,
+    autoFocus,
+    disabled,
+    autoComplete: 'off',
+    onChange: (event: { readonly target: { readonly value: string } }) => setDraft(event.target.value.replace(/\n/g, ' ')),
+    onBlur: keep,
+    onKeyDown: (event: KeyboardEvent) => {
+      if (event.key === 'Enter') {
+        event.preventDefault()
+        keep()
+      }
+      if (event.key === 'Escape' && draft !== null) {
+        setDraft(null)
+        setWrong(null)
+      }
+    },
+  }
   return (
-    <span className={css.holder}>
-      <input
-        className={`${css.word} ${display ? css.display : ''}`}
-        aria-label={label}
-        aria-invalid={wrong ? true : undefined}
-        aria-describedby={wrong ? id : undefined}
-        value={shown}
-        placeholder={empty}
-        size={Math.max(2, (shown || empty).length)}
-        // biome-ignore lint/a11y/noAutofocus: what was just added by hand is what comes next
-        autoFocus={autoFocus}
-        disabled={disabled}
-        autoComplete="off"
-        onChange={(event) => setDraft(event.target.value)}
-        onBlur={keep}
-        onKeyDown={(event) => {
-          if (event.key === 'Enter') keep()
-          if (event.key === 'Escape' && draft !== null) {
-            setDraft(null)
-            setWrong(null)
-          }
-        }}
-      />
+    <span className={long ? css.longHolder : css.holder}>
+      {long ? <textarea rows={1} {...shared} /> : <input size={Math.max(2, (shown || empty).length)} {...shared} />}
       {wrong ? (
         <span className={css.wrong} id={id} role="alert">
           {wrong}

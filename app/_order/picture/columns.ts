@@ -33,8 +33,9 @@ const RING = 17.5
 const LANE = 13
 const GAP = 8
 const KIT_GAP = 14
-const OVEN = 104
-const TABLE = { wide: 224, phone: 104 } as const
+const OVEN = 110
+const TABLE = { wide: 224, narrow: 206, phone: 104 } as const
+const NARROW_BELOW = 960
 const COOK = { least: 178, most: 300 } as const
 const SIZES = { small: 0, medium: 1, large: 2 } as const
 
@@ -65,7 +66,7 @@ export const columnsOf = (
   asked: { readonly width: number; readonly shape: Shape; readonly cook: string | null },
   coldLanes: ReadonlyMap<string, number>,
 ): Columns => {
-  const table = TABLE[asked.shape]
+  const table = TABLE[asked.shape === 'wide' && asked.width < NARROW_BELOW ? 'narrow' : asked.shape]
   if (asked.shape === 'phone') {
     const cook = asked.cook ?? evening.cooks[0]?.id
     const lane = Math.max(120, asked.width - GUTTER - table)

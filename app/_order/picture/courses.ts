@@ -1,7 +1,5 @@
 import { clockText } from '#app/_words/clock.ts'
-import { minutesText } from '#app/_words/duration.ts'
 import type { Names } from '#app/_words/names.ts'
-import { minutesOf } from '#lib/domain/duration.ts'
 import { bySiblingOrder, type Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import type { Columns, Shape } from './columns.ts'
@@ -26,16 +24,17 @@ export interface CourseRow {
   readonly plates: readonly Plate[]
   readonly cookPlates: readonly Plate[]
   /** When its plates come off, and how long guests then wait. Null after the last. */
-  readonly off: { readonly y: number; readonly wait: string; readonly long: boolean } | null
+  readonly off: { readonly y: number; readonly minutes: number } | null
 }
 
-const LONG_WAIT = 15
+/** Room for the words about a wait, above the plates of the next course. */
+const WAIT = { wide: 36, phone: 42 } as const
 
 /** What the course lines ask of the scale: room for a name, and for the words about the wait. */
 export const courseDemands = (order: RunningOrder, frame: Frame, shape: Shape): readonly Demand[] => {
   const sorted = sortedCourses(order)
   const name = shape === 'wide' ? 46 : 66
-  const wait = shape === 'wide' ? 36 : 42
+  const wait = WAIT[shape]
   const first = sorted[0]
   const demands: Demand[] = first
     ? [{ from: frame.guestsFrom, to: Date.parse(first.toTable), px: shape === 'wide' ? 58 : 66 }]
@@ -48,7 +47,7 @@ export const courseDemands = (order: RunningOrder, frame: Frame, shape: Shape): 
       continue
     }
     const moment = Date.parse(next.toTable)
-    if (off > at && off <= moment) demands.push({ from: at, to: off, px: name }, { from: off, to: moment, px: wait })
+    if (off > at && off + MINUTE <= moment) demands.push({ from: at, to: off, px: name }, { from: off, to: moment, px: wait })
     else demands.push({ from: at, to: moment, px: name + wait })
   }
   return demands
@@ -73,7 +72,6 @@ export const courseRows = (
     const next = sorted[index + 1]
     const off = Date.parse(course.platesOff)
     const minutes = next ? Math.max(0, (Date.parse(next.toTable) - off) / MINUTE) : 0
-    const named = next ? Math.max(0, minutesOf(next.wait)) : 0
     const colour = (((siblings.indexOf(course.course) % 4) + 4) % 4) + 1
     return {
       id: course.course,
@@ -87,7 +85,7 @@ export const courseRows = (
         .map((column) => ({ x: column.x + column.width - 20, r: 10.5 })),
       off:
         next && off <= Date.parse(next.toTable)
-          ? { y: scale.y(off), wait: minutesText(named || minutes), long: (named || minutes) > LONG_WAIT }
+          ? { y: Math.min(scale.y(off), scale.y(Date.parse(next.toTable)) - WAIT[shape] + 2), minutes }
           : null,
     }
   })

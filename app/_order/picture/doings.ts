@@ -1,6 +1,5 @@
-import { careWords, touchKind, touchTags } from '#app/_words/care.ts'
+import { touchKind, touchTags } from '#app/_words/care.ts'
 import type { Names } from '#app/_words/names.ts'
-import { shorten } from '#app/_words/shorten.ts'
 import { secondsOf } from '#lib/domain/duration.ts'
 import type { Touch, Way } from '#lib/domain/menu.ts'
 import type { Cue, RunningOrder } from '#lib/domain/running-order.ts'
@@ -15,7 +14,7 @@ export interface Doing {
   readonly mark: 'bar' | 'ladder' | 'dots' | 'knot'
   /** The touch, when it is one: put in, taken out, seen to. */
   readonly touch: 'in' | 'out' | 'every' | null
-  /** What to call it in one short line, and the end of it that is kept when the line must be cut. */
+  /** What to call it, and an end that is kept apart: ": in", ", with Lou". */
   readonly words: string
   readonly tail: string
 }
@@ -36,10 +35,14 @@ const touchAt = (way: Way | undefined, cue: Cue, at: number): Touch | undefined 
   )
 }
 
-/** What a cue is called, with its batch when it has several: "Fry the fritters", "Brew (2)". */
-export const cueName = (cue: Cue, names: Names, most: number): string => {
-  const does = names.step(cue.step)?.does || names.stepName(cue.step)
-  return cue.batch > 0 ? `${shorten(does, most - 4)} (${cue.batch + 1})` : shorten(does, most)
+/** What a cue is called, with its batch when it is not the first: "Fry the fritters", "Brew (2)". */
+const cueName = (cue: Cue, names: Names): string => {
+  const does =
+    names
+      .step(cue.step)
+      ?.does.trim()
+      .replace(/[.;,]+$/, '') || names.stepName(cue.step)
+  return cue.batch > 0 ? `${does} (${cue.batch + 1})` : does
 }
 
 const doingsOf = (cue: Cue, names: Names): Doing[] => {
@@ -59,7 +62,7 @@ const doingsOf = (cue: Cue, names: Names): Doing[] => {
         to: moment + (touch ? secondsOf(touch.takes) * 1000 : 60_000),
         mark: 'knot' as const,
         touch: kind,
-        words: cueName(cue, names, 38),
+        words: cueName(cue, names),
         tail: `: ${touchTags[kind]}`,
       }
     })
@@ -75,7 +78,7 @@ const doingsOf = (cue: Cue, names: Names): Doing[] => {
       to,
       mark,
       touch: null,
-      words: cueName(cue, names, 38),
+      words: cueName(cue, names),
       tail: others.length > 0 ? `, with ${others.join(', ')}` : '',
     }
   })
@@ -84,9 +87,3 @@ const doingsOf = (cue: Cue, names: Names): Doing[] => {
 /** Everything that cooks are seen doing, in time, then by step. */
 export const doings = (order: RunningOrder, names: Names): readonly Doing[] =>
   order.cues.flatMap((cue) => doingsOf(cue, names)).sort((a, b) => a.from - b.from || a.to - b.to || (a.key < b.key ? -1 : 1))
-
-/** The care of a cue in words, for its panel and the list. */
-export const careOf = (cue: Cue, names: Names): string => {
-  const way = names.step(cue.step)?.ways[cue.way]
-  return way ? careWords[way.care] : ''
-}

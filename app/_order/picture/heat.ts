@@ -11,7 +11,7 @@ export interface Ribbon {
 
 const COLD = 20
 const HOT = 250
-const WIDEST = 60
+const WIDEST = 64
 const FIGURE_PITCH = 17
 
 /** An oven as a ribbon as wide as it is hot, with its set temperatures where they hold for a while. */

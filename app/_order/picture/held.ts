@@ -25,8 +25,10 @@ export const heldOf = (evening: Evening, order: RunningOrder, names: Names): rea
   const single: Held[] = []
   for (const cue of order.cues) {
     const step = names.step(cue.step)
-    const name = shorten(step?.does || names.dish(step?.dish ?? null)?.name || '', 20)
+    const dish = names.dish(step?.dish ?? null)
     for (const { id, unit } of cue.kit) {
+      const isCold = names.kit(id)?.kit.kind === 'cold'
+      const name = shorten((isCold ? dish?.name : step?.does) || step?.does || '', 22)
       const held: Held = {
         key: `${cue.step}.${cue.batch}.${id}.${unit}`,
         kit: id,

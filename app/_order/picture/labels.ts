@@ -3,12 +3,12 @@ import type { Column, Shape } from './columns.ts'
 import type { Doing } from './doings.ts'
 import type { Box } from './outline.ts'
 import type { Demand } from './scale.ts'
-import { fitText, textWidth } from './text.ts'
+import { breakLine, fitText, textWidth } from './text.ts'
 
 /** Sizes of a label line, in pixels. `pitch`: between two lines of one cook. */
 export const LINE = {
-  wide: { size: 12.5, clock: 37, left: 34, mark: 21, pitch: 16, text: 13 },
-  phone: { size: 14.5, clock: 44, left: 36, mark: 20, pitch: 44, text: 16 },
+  wide: { size: 12.5, clock: 37, left: 34, mark: 21, pitch: 16, text: 13, lines: 1, lead: 0 },
+  phone: { size: 14.5, clock: 44, left: 36, mark: 20, pitch: 44, text: 16, lines: 2, lead: 17 },
 } as const
 
 /** Doings of one cook that begin at one moment: their lines stand below each other. */
@@ -32,7 +32,8 @@ export const groupsOf = (doings: readonly Doing[]): readonly Group[] => {
  * above its plates, and a notch is as high as the lines written in it.
  */
 export const labelDemands = (groups: readonly Group[], lines: readonly number[], shape: Shape): readonly Demand[] => {
-  const { pitch, text } = LINE[shape]
+  const { pitch, lines: deep, lead } = LINE[shape]
+  const text = LINE[shape].text + (deep - 1) * lead
   const clear = shape === 'wide' ? 12 : 14
   return groups.flatMap((group, index) => {
     const next = groups.slice(index + 1).find((other) => other.cook === group.cook)
@@ -53,7 +54,8 @@ export interface Label {
   readonly doing: Doing
   readonly cook: string
   readonly clock: string
-  readonly words: string
+  /** One line, or on a phone two. */
+  readonly words: readonly string[]
   readonly x: number
   /** Baseline. */
   readonly y: number
@@ -64,11 +66,15 @@ export interface Label {
 }
 
 /** A touch keeps its "in" or "out"; who helps is dropped first, for it shows in the other column at the same height. */
-const wordsOf = (doing: Doing, size: number, room: number): string => {
+const wordsOf = (doing: Doing, size: number, room: number, lines: number): readonly string[] => {
   const whole = `${doing.words}${doing.tail}`
-  if (textWidth(whole, size) <= room) return whole
   const kept = doing.touch === null ? '' : doing.tail
-  return `${fitText(doing.words, size, room - textWidth(kept, size))}${kept}`
+  if (textWidth(whole, size) <= room) return [whole]
+  if (lines === 1) return [`${fitText(doing.words, size, room - textWidth(kept, size))}${kept}`]
+  const { first, rest } = breakLine(whole, size, room)
+  if (textWidth(rest, size) <= room) return [first, rest]
+  const cut = breakLine(doing.words, size, room)
+  return [cut.first, `${fitText(cut.rest, size, room - textWidth(kept, size))}${kept}`]
 }
 
 /** Sets each label beside its mark. The scale has made room, so two lines of a column never meet. */
@@ -88,7 +94,7 @@ export const placeLabels = (
     return group.doings.map((doing, index) => {
       const top = y(group.at) + clear + index * line.pitch
       const x = column.x + line.left
-      const words = wordsOf(doing, line.size, column.width - line.left - line.clock - 8)
+      const words = wordsOf(doing, line.size, column.width - line.left - line.clock - 8, line.lines)
       return {
         key: doing.key,
         doing,
@@ -97,7 +103,12 @@ export const placeLabels = (
         words,
         x,
         y: top + line.text - 2,
-        box: { x, y: top, width: line.clock + textWidth(words, line.size), height: line.text + 1 },
+        box: {
+          x,
+          y: top,
+          width: line.clock + Math.max(...words.map((each) => textWidth(each, line.size))),
+          height: line.text + 1 + (words.length - 1) * line.lead,
+        },
         leader: index > 0 || clear > 0 ? y(group.at) : null,
       }
     })

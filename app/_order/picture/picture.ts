@@ -161,11 +161,11 @@ const marksOf = (
     if (!column) return []
     return group.doings.map((doing) => {
       const before = (busy.get(group.cook) ?? []).filter((other) => other.to > doing.from)
-      const lane = before.some((other) => other.lane === 0) ? 1 : 0
+      const lane = [0, 1].find((free) => before.every((other) => other.lane !== free)) ?? 2
       busy.set(group.cook, [...before, { from: doing.from, to: doing.to, lane }])
       const top = scale.y(doing.from) + (lines.includes(doing.from) ? 2 : 0)
       const bottom = scale.y(doing.to) - (lines.includes(doing.to) ? 2 : 0.6)
-      return { key: doing.key, doing, x: column.x + LINE[shape].mark - lane * 9, y: top, height: Math.max(5, bottom - top) }
+      return { key: doing.key, doing, x: column.x + LINE[shape].mark - lane * 8, y: top, height: Math.max(5, bottom - top) }
     })
   })
 }
@@ -206,7 +206,7 @@ const kitOf = (
     return {
       column,
       ribbon: ribbonOf(line, column, scale),
-      threads: of(column.id).map((item) => threadOf(item, column.x + 17 + (lanes.get(item.key) ?? 0) * 18, 14, scale)),
+      threads: of(column.id).map((item) => threadOf(item, column.x + 17 + (lanes.get(item.key) ?? 0) * 20, 14, scale)),
     }
   })
   const pans = (columns.rings?.units ?? []).flatMap((unit) =>
