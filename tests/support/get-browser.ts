@@ -21,11 +21,7 @@ const ways = (): readonly (readonly [string, ...string[]])[] => {
   const isDebianRoot = process.getuid?.() === 0 && existsSync('/etc/debian_version')
   const lock = ['-o', 'DPkg::Lock::Timeout=300'] as const
   return isDebianRoot
-    ? [
-        own,
-        ['apt-get', ...lock, 'update'],
-        ['apt-get', ...lock, 'install', '-y', '--no-install-recommends', 'chromium'],
-      ]
+    ? [own, ['apt-get', ...lock, 'update'], ['apt-get', ...lock, 'install', '-y', '--no-install-recommends', 'chromium']]
     : [own]
 }
 

@@ -10,6 +10,8 @@ interface Alarm {
 export interface HandClock extends Clock {
   /** Moves on by so many milliseconds and rings what is due, in order. */
   advance(ms: number): void
+  /** The process that set the alarms has died. */
+  forget(): void
 }
 
 export const handClock = (start = 1_800_000_000_000): HandClock => {
@@ -23,6 +25,7 @@ export const handClock = (start = 1_800_000_000_000): HandClock => {
     now: () => now,
     after: (ms, work) => set({ at: now + ms, every: null, work }),
     every: (ms, work) => set({ at: now + ms, every: ms, work }),
+    forget: () => alarms.clear(),
     advance(ms) {
       const end = now + ms
       for (;;) {

@@ -139,7 +139,7 @@ export const loopbackRoom = async (
     async kill() {
       for (const device of devices) cut(device)
       log.kill()
-      await rooms.close()
+      clock.forget()
       rooms = await open()
     },
   }

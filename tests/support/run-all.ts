@@ -52,7 +52,10 @@ const STAGES: readonly Stage[] = [
       return 0
     },
   },
-  { name: 'types', run: () => run([bin('next/dist/bin/next'), 'typegen'], [bin('typescript/bin/tsc')], [bin('typescript/bin/tsc'), '-p', 'lib']) },
+  {
+    name: 'types',
+    run: () => run([bin('next/dist/bin/next'), 'typegen'], [bin('typescript/bin/tsc')], [bin('typescript/bin/tsc'), '-p', 'lib']),
+  },
   { name: 'lint', run: () => run([bin('@biomejs/biome/bin/biome'), 'check', '.']) },
   { name: 'build', run: () => run(['--import', 'tsx', 'server/cli/build.ts']) },
   { name: 'unit', run: unit, counts: 'vitest' },

@@ -1,0 +1,99 @@
+import Database from 'libsql'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { parseEvening } from '#lib/domain/parse.ts'
+import { make } from '#server/cli/make.ts'
+import { newBrowser } from '#tests/support/cookie-jar.ts'
+import { type StartedServer, startServer } from '#tests/support/start-server.ts'
+
+// The built server, as npm start runs it: builds first when that was not done yet.
+let server: StartedServer
+beforeAll(async () => {
+  if ((await make(console.log)) !== 0) throw new Error('the build failed')
+  server = await startServer({ kind: 'built' })
+}, 600_000)
+afterAll(() => server.remove())
+
+const demo = (at: number) => {
+  const account = server.demo[at]
+  if (!account) throw new Error(server.output())
+  return account
+}
+
+const query = (sql: string): Record<string, unknown>[] => {
+  const db = new Database(`${server.dataFolder}/tableward.db`, { timeout: 5000 })
+  const rows = db.prepare(sql).all() as Record<string, unknown>[]
+  db.close()
+  return rows
+}
+
+test('A13 signing in gives a cookie that scripts cannot read; a wrong password says "wrong" and nothing more', async () => {
+  const browser = newBrowser(server.address)
+  expect(await browser.signIn({ email: demo(0).email, password: 'wrong password' })).toBe('wrong')
+  expect(await browser.signIn({ email: 'nobody@demo.example', password: 'wrong password' })).toBe('wrong')
+  expect(browser.cookies.has('tableward.session')).toBe(false)
+  expect(await browser.signIn(demo(0))).toBeNull()
+  expect(browser.setBy('tableward.session')).toMatch(/; Path=\/; .*HttpOnly; SameSite=Lax$/i)
+  expect(browser.setBy('tableward.session')).not.toMatch(/Secure/i)
+  expect((await browser.get('/account')).status).toBe(200)
+})
+
+test('A12 a page sends who is not signed in to sign in and back; a session that was ended is no session', async () => {
+  const browser = newBrowser(server.address)
+  const away = await browser.get('/account')
+  expect([away.status, away.headers.get('location')]).toEqual([307, '/sign-in?next=%2Faccount'])
+  expect(await browser.signIn(demo(1))).toBeNull()
+  expect((await browser.get('/account')).status).toBe(200)
+  query(`UPDATE User SET sessionVersion = sessionVersion + 1 WHERE email = '${demo(1).email}' RETURNING id`)
+  expect((await browser.get('/account')).status).toBe(307)
+  expect(await (await browser.get('/api/auth/session')).json()).toEqual({})
+})
+
+test('A10 a change asked for by a page of another site is refused, whatever its cookies', async () => {
+  const browser = newBrowser(server.address)
+  expect(await browser.signIn(demo(0))).toBeNull()
+  for (const [path, headers] of [
+    ['/account', { origin: 'https://evil.example' }],
+    ['/api/auth/signout', { origin: 'null' }],
+    ['/api/auth/callback/credentials', { origin: 'http://localhost' }],
+  ] as const) {
+    const refused = await browser.post(path, {}, headers)
+    expect([path, refused.status]).toEqual([path, 403])
+  }
+})
+
+test('A16 every answer carries the security headers, and each page scripts of its own nonce alone', async () => {
+  const browser = newBrowser(server.address)
+  const nonces = new Set<string>()
+  for (const path of ['/sign-in', '/sign-in', '/no/such/page', '/api/health', '/api/auth/session']) {
+    const answer = await browser.get(path)
+    const policy = answer.headers.get('content-security-policy') ?? ''
+    expect(policy).toContain("object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'")
+    expect(policy).not.toMatch(/script-src[^;]*unsafe/)
+    expect(answer.headers.get('x-content-type-options')).toBe('nosniff')
+    expect(answer.headers.get('referrer-policy')).toBe('same-origin')
+    expect(answer.headers.has('x-powered-by')).toBe(false)
+    const nonce = /'nonce-([^']+)'/.exec(policy)?.[1] ?? ''
+    nonces.add(nonce)
+    const scripts = [...(await answer.text()).matchAll(/<script\b([^>]*)>/g)].map(([, attributes = '']) => attributes)
+    if (path.startsWith('/sign-in')) expect(scripts.length).toBeGreaterThan(3)
+    for (const attributes of scripts) expect(attributes).toContain(`nonce="${nonce}"`)
+  }
+  expect(nonces.size).toBe(5)
+})
+
+test('A8 the evening comes as a file to those who have a seat, and to nobody else', async () => {
+  const [{ id } = { id: '' }] = query('SELECT id FROM Evening') as { id: string }[]
+  const path = `/api/evenings/${id}/file`
+  expect((await newBrowser(server.address).get(path)).status).toBe(401)
+  const browser = newBrowser(server.address)
+  await browser.signIn(demo(0))
+  const file = await browser.get(path)
+  expect(file.headers.get('content-disposition')).toMatch(/^attachment; filename="[a-z0-9-]+-\d{4}-\d\d-\d\d\.json"$/)
+  expect(parseEvening(await file.json())).toMatchObject({ ok: true, value: { id } })
+  expect((await browser.get('/api/evenings/another/file')).status).toBe(404)
+})
+
+test('A2 the server says that it and its database are well', async () => {
+  const answer = await newBrowser(server.address).get('/api/health')
+  expect([answer.status, await answer.json()]).toEqual([200, { ok: true }])
+})
