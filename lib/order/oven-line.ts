@@ -12,6 +12,7 @@ interface Hot {
   readonly from: Tick
   readonly to: Tick
   readonly low: number
+  readonly high: number
   readonly warmsUp: boolean
 }
 
@@ -44,8 +45,27 @@ const hotsOf = ({ scene }: Planned, oven: Oven): Hot[] =>
     if (kit.id !== oven.id || use.kind !== 'oven' || use.lowC <= ROOM_C) return []
     const heating = use.preheated ? 0 : Math.ceil((use.lowC - ROOM_C) / oven.up)
     const hot = Math.min(to, from + heating)
-    return [{ from: hot, to: Math.max(hot, to), low: use.lowC, warmsUp: !use.preheated }]
+    return [{ from: hot, to: Math.max(hot, to), low: use.lowC, high: use.highC, warmsUp: !use.preheated }]
   })
+
+/** 30 min at 30 s: nobody turns an oven down for less. */
+const SHORT_GAP = 60
+
+/**
+ * Between two dishes that follow closely the oven is left at the cooler one's temperature, unless a third dish cannot
+ * have it. No slope gets steeper: the gap's ends are in the dishes' own time.
+ */
+const keptBetween = (hots: readonly Hot[]): Hot[] =>
+  hots.flatMap((hot) =>
+    hots.flatMap((next) => {
+      const gap = next.from - hot.to
+      if (gap <= 0 || gap > SHORT_GAP || next.warmsUp) return []
+      const low = Math.min(hot.low, next.low)
+      const others = hots.filter(({ from, to }) => from < next.from && to > hot.to)
+      if (others.some(({ high }) => high < low)) return []
+      return [{ from: hot.to, to: next.from, low, high: Math.max(hot.high, next.high), warmsUp: false }]
+    }),
+  )
 
 const round = (c: number): number => Math.round(c * 10) / 10
 
@@ -85,7 +105,8 @@ const preheatsOf = (line: readonly { at: Tick; c: number }[], hots: readonly Hot
 export const ovensOf = (planned: Planned): RunningOrder['ovens'] =>
   planned.problem.kit.flatMap((kit) => {
     if (kit.kind !== 'oven') return []
-    const hots = hotsOf(planned, kit)
+    const dishes = hotsOf(planned, kit)
+    const hots = [...dishes, ...keptBetween(dishes)]
     const line = lineOf(kit, hots)
     const instant = (tick: Tick) => instantOfTick(planned.evening, tick)
     return [

@@ -153,10 +153,10 @@ const tableLines = (evening: Evening, order: RunningOrder): string[] => {
 }
 
 const waitLines = (evening: Evening, order: RunningOrder): string[] => {
-  const waits = order.courses
-    .slice(1)
-    .map(({ course, wait }) => `${evening.courses.find(({ id }) => id === course)?.name ?? course} ${lengthInWords(wait)}`)
-  return waits.length > 0 ? [`  Waits: ${waits.join(', ')}`] : []
+  const served = order.courses.map((each) => ({ ...each, of: evening.courses.find(({ id }) => id === each.course) }))
+  const first = served.findIndex(({ of }) => !of?.welcome)
+  const waits = served.slice(first + 1).map(({ of, course, wait }) => `${of?.name ?? course} ${lengthInWords(wait)}`)
+  return first >= 0 && waits.length > 0 ? [`  Waits: ${waits.join(', ')}`] : []
 }
 
 const clashLines = (evening: Evening, order: RunningOrder): string[] =>

@@ -275,6 +275,16 @@ describe('ovens', () => {
     expect(troubles(of, order)).toEqual([])
   })
 
+  test('O11 between two dishes that follow closely the oven is left as it is', () => {
+    const of = evening(
+      course('main', dish('pie', step('bake', 30, oven(180, 190)), step('brown', 10, oven(180, 190), follows('bake', 15, 25)))),
+    )
+    const order = quick(of)
+    expect(troubles(of, order)).toEqual([])
+    expect(order.ovens[0]?.line.map(({ c }) => c)).toEqual([20, 180, 180, 20])
+    expect(order.ovens[0]?.preheats).toHaveLength(1)
+  })
+
   test('O11 an oven that nobody uses stays cold', () => {
     expect(quick(evening(course('main', dish('salad', step('toss', 5))))).ovens).toEqual([
       { kit: 'oven', line: [], preheats: [] },
