@@ -281,7 +281,9 @@ describe('ovens', () => {
     )
     const order = quick(of)
     expect(troubles(of, order)).toEqual([])
-    expect(order.ovens[0]?.line.map(({ c }) => c)).toEqual([20, 180, 180, 20])
+    const [cold, hot, still] = order.ovens[0]?.line ?? []
+    expect([cold?.c, hot?.c, still?.c]).toEqual([20, 180, 180])
+    expect([hot?.at, still?.at]).toEqual([cueOf(order, 'bake').start, cueOf(order, 'brown').end])
     expect(order.ovens[0]?.preheats).toHaveLength(1)
   })
 
