@@ -188,7 +188,7 @@ export const connect = (parts: Parts): Connection => {
     parts.onLink()
   })
   // The client's own list of codes that end its trying is 4400-4499, as the server's.
-  provider.on('closed', ({ code }) => end(SHUT[code] ?? 'refused'))
+  provider.on('closed', ({ code }) => end(SHUT[code] ?? 'reload'))
   provider.on('sync', settle)
 
   const onUpdate = (_update: Uint8Array, origin: unknown) => {
