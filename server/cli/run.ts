@@ -13,10 +13,15 @@ export const runNode = (args: readonly string[], env: Readonly<Record<string, st
     const handOn = (signal: NodeJS.Signals) => {
       if (signal === 'SIGTERM' || !process.stdin.isTTY) child.kill(signal)
     }
+    // npm hands a signal to the shell between us, which dies of it and tells nobody.
+    const parent = process.ppid
+    const watch = setInterval(() => process.ppid !== parent && child.kill('SIGTERM'), 500)
+    if (process.env.npm_lifecycle_event === undefined) clearInterval(watch)
     const signals = ['SIGTERM', 'SIGINT', 'SIGHUP'] as const
     for (const signal of signals) process.on(signal, handOn)
     child.on('error', reject)
     child.on('exit', (code, signal) => {
+      clearInterval(watch)
       for (const each of signals) process.off(each, handOn)
       resolve(code ?? (signal === 'SIGINT' ? 130 : 1))
     })
