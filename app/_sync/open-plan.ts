@@ -11,12 +11,11 @@ import { type Keeping, openKeeping } from './keeping.ts'
 import type { LocalOrder } from './local-order.ts'
 import { heard, NO_ORDERS, type Orders, orderState } from './order-state.ts'
 import type { Link, OrderState, Plan, Wanted } from './plan.ts'
+import { sameProblem } from './same-problem.ts'
 import type { Shelf } from './shelf.ts'
 import type { Timers } from './timers.ts'
 import { openUnsent } from './unsent.ts'
 
-/** So long the last word on the running order stands while this device works out whether it is still the plan's. */
-const CHECKING_MS = 250
 const ORDER_KEY = 'order'
 
 /** What the screens see: null until the plan has come from the server or from this device's copy. */
@@ -121,29 +120,21 @@ export const openPlan = (around: Surroundings): OpenPlan => {
 
   // --- the running order
 
-  /** While the hash of a new plan is being worked out nothing becomes current; what was, stays for a moment. */
+  /** While the hash of a new plan is being worked out nothing becomes current, and what was stays so only if nothing but words changed. */
   const orderNow = (link: Link): OrderState => {
-    if (checked.evening === reading?.evening) return orderState(orders, checked.hash, link)
-    return isLate ? { kind: 'planning', order: 'order' in order ? order.order : null } : order
+    const evening = reading?.evening ?? null
+    if (checked.evening === evening) return orderState(orders, checked.hash, link)
+    const isSame = checked.evening !== null && evening !== null && sameProblem(checked.evening, evening)
+    return isSame || order.kind === 'none' ? order : { kind: 'planning', order: order.order }
   }
-  let isLate = false
-  let cancelLate: () => void = () => undefined
 
-  const check = (evening: Evening) => {
-    cancelLate()
-    isLate = false
-    cancelLate = timers.after(CHECKING_MS, () => {
-      isLate = true
-      publish()
-    })
+  const check = (evening: Evening) =>
     local.hash(evening, (hash) => {
       if (closed || reading?.evening !== evening) return
-      cancelLate()
       checked = { evening, hash }
       publish()
       planHere()
     })
-  }
 
   /** Without a connection nobody else will plan this. */
   const planHere = () => {
@@ -264,7 +255,6 @@ export const openPlan = (around: Surroundings): OpenPlan => {
     close() {
       closed = true
       cancelFrame()
-      cancelLate()
       local.close()
       connection?.close()
       keeping?.close()
