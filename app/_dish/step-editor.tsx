@@ -37,7 +37,7 @@ export function StepEditor({ step, isFresh }: { readonly step: Step; readonly is
           autoFocus={isFresh}
           onWrite={(text) => set({ does: cleanText(text.trim(), false) })}
         />
-        , {''}
+        It is done{' '}
         <WordChoice
           label={`Where ${name} is done`}
           value={step.where}

@@ -1,7 +1,7 @@
 'use server'
 
 import { redirect } from 'next/navigation'
-import { refusedByField, refusedText } from '#app/_words/refused.ts'
+import { fileRefusalText, refusedByField } from '#app/_words/refused.ts'
 import { requireUser } from '#server/auth/who.ts'
 import { createEvening } from '#server/evenings/create.ts'
 import { importEvening } from '#server/evenings/file.ts'
@@ -58,7 +58,7 @@ export const importEveningAction = async (_before: ImportAnswer, form: FormData)
     const { refusals } = made.error
     return {
       message: `“${file.name}” is not an evening as it stands. Nothing was made of it.`,
-      fields: refusals.slice(0, SHOWN).map(refusedText),
+      fields: refusals.slice(0, SHOWN).map(fileRefusalText),
       more: Math.max(0, refusals.length - SHOWN),
     }
   }

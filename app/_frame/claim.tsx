@@ -30,14 +30,17 @@ export function ClaimLine({ target, name, giving = false, brief = false }: Props
   const { evening, me, asking } = plan
   const names = namesOf(evening)
   const [refused, setRefused] = useState<string | null>(null)
+  const [waiting, setWaiting] = useState(false)
   const eveningId = String(useParams().id ?? evening.id)
   const claim = evening.claims.find((candidate) => candidate.target === target)
   const mine = me?.cook ?? null
-  const wanted = asking.get(target)
+  const isAsking = waiting || asking.has(target)
 
   const ask = async (command: Wanted) => {
     setRefused(null)
+    setWaiting(true)
     const outcome = await plan.send(command)
+    setWaiting(false)
     setRefused(outcome.kind === 'refused' ? refusalText(outcome.why, names) : null)
   }
   const give = (cook: string) => {
@@ -49,9 +52,9 @@ export function ClaimLine({ target, name, giving = false, brief = false }: Props
   return (
     <span className={css.claim}>
       <span role="status">
-        {wanted === undefined ? <Who cook={claim?.cook} mine={mine} names={names} brief={brief} /> : <em>asking…</em>}
+        {isAsking ? <em>asking…</em> : <Who cook={claim?.cook} mine={mine} names={names} brief={brief} />}
       </span>
-      {wanted !== undefined ? null : claim === undefined && mine !== null ? (
+      {isAsking ? null : claim === undefined && mine !== null ? (
         <Button tone="word" onClick={() => ask({ kind: 'claim', target, cook: mine })} aria-label={`I’ll do this: ${name}`}>
           I’ll do this
         </Button>
@@ -61,7 +64,7 @@ export function ClaimLine({ target, name, giving = false, brief = false }: Props
         </Button>
       ) : null}
       {mine === null && giving && me !== null ? <Link href={`/evenings/${eveningId}/cooks`}>Say which cook you are</Link> : null}
-      {mayGive && wanted === undefined && evening.cooks.length > 0 ? (
+      {mayGive && !isAsking && evening.cooks.length > 0 ? (
         <span className={css.give}>
           {claim ? 'give to ' : 'or it is for '}
           <WordChoice

@@ -37,12 +37,11 @@ export function EveningWords() {
       />{' '}
       is on{' '}
       <WordText
+        type="date"
         label="Date of the evening"
         text={evening.date}
         disabled={!isHost}
-        onWrite={(text) =>
-          change((doc) => setEvening(doc, { date: text.trim() })) === null ? null : 'Write a date as 2026-12-05.'
-        }
+        onWrite={(text) => (change((doc) => setEvening(doc, { date: text.trim() })) === null ? null : 'Choose a day.')}
       />{' '}
       for{' '}
       <WordText

@@ -18,6 +18,7 @@ import { pictureOf } from './picture/picture.ts'
 import { PictureView } from './picture-view.tsx'
 import { StepPanel } from './step-panel.tsx'
 import { useNow } from './use-now.ts'
+import { usePrinting } from './use-printing.ts'
 import { useWidth } from './use-width.ts'
 
 const PHONE_BELOW = 760
@@ -84,6 +85,7 @@ function Shown({ order, isList, isOld }: { readonly order: RunningOrder; readonl
   const [chosen, setChosen] = useState<string | null>(null)
   const [cook, setCook] = useState<string | null>(me?.cook ?? null)
   const now = useNow(serverNow)
+  const printing = usePrinting()
   const names = useMemo(() => namesOf(evening), [evening])
   const shape = width !== null && width < PHONE_BELOW ? 'phone' : 'wide'
   const shown = evening.cooks.some((candidate) => candidate.id === cook) ? cook : (evening.cooks[0]?.id ?? null)
@@ -141,15 +143,17 @@ function Shown({ order, isList, isOld }: { readonly order: RunningOrder; readonl
             />
           )}
         </div>
-        <div className={isList ? css.list : css.printed}>
-          <OrderList
-            evening={evening}
-            order={order}
-            names={names}
-            chosen={isList ? chosen : null}
-            onChoose={(key) => setChosen(key === chosen ? null : key)}
-          />
-        </div>
+        {isList || printing ? (
+          <div className={isList ? css.list : css.printed}>
+            <OrderList
+              evening={evening}
+              order={order}
+              names={names}
+              chosen={isList ? chosen : null}
+              onChoose={(key) => setChosen(key === chosen ? null : key)}
+            />
+          </div>
+        ) : null}
       </div>
       <aside className={css.aside} aria-label="What the running order says">
         {current && !isList ? (

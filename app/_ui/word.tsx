@@ -14,6 +14,7 @@ interface TextProps {
   readonly display?: boolean
   /** Words that may need several lines. */
   readonly long?: boolean
+  readonly type?: 'text' | 'date'
   readonly autoFocus?: boolean
   readonly disabled?: boolean
 }
@@ -64,7 +65,7 @@ export function WordText({
   }
   return (
     <span className={long ? css.longHolder : css.holder}>
-      {long ? <textarea rows={1} {...shared} /> : <input size={Math.max(2, (shown || empty).length)} {...shared} />}
+      {long ? <textarea rows={1} {...shared} /> : <input type={type} size={Math.max(2, (shown || empty).length)} {...shared} />}
       {wrong ? (
         <span className={css.wrong} id={id} role="alert">
           {wrong}

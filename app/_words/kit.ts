@@ -35,7 +35,7 @@ export const useKinds: Readonly<Record<Use['kind'], string>> = {
 /** "190 to 200°", or "200°" when both ends are the same. */
 export const heatText = (lowC: number, highC: number): string => (lowC === highC ? `${lowC}°` : `${lowC} to ${highC}°`)
 
-const HEAT = /^\s*(-?\d{1,3})\s*°?\s*c?\s*(?:(?:–|—|-|to)\s*(\d{1,3})\s*°?\s*c?)?\s*$/i
+const HEAT = /^\s*(-?\d{1,3})\s*°?\s*c?\s*(?:(?:–|—|-|to)\s*(-?\d{1,3})\s*°?\s*c?)?\s*$/i
 
 /** Reads "190 to 200°", "190-200", "200": degrees Celsius, the lower first. Null when it is none of these. */
 export const readHeat = (text: string): readonly [lowC: number, highC: number] | null => {

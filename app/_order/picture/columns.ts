@@ -36,7 +36,7 @@ const KIT_GAP = 14
 const OVEN = 110
 const TABLE = { wide: 224, narrow: 206, phone: 104 } as const
 const NARROW_BELOW = 960
-const COOK = { least: 178, most: 300 } as const
+const COOK = { least: 178, most: 340 } as const
 const SIZES = { small: 0, medium: 1, large: 2 } as const
 
 /** Who is missed most sits outermost, so that the cloth is whole near the guests: half the cooks left of the table, half right. */
@@ -115,7 +115,7 @@ export const columnsOf = (
   const ringBoard = units.length > 0 ? take('rings', Math.max(52, units.length * RING), GAP) : null
   const coldColumns = colds.map((cold) => take(cold.id, coldWidth(cold.id), GAP))
   return {
-    width: Math.max(x - GAP, asked.width),
+    width: x - GAP,
     cooks: [...leftColumns, ...rightColumns],
     table: tableColumn,
     board,

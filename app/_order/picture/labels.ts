@@ -38,10 +38,12 @@ export const labelDemands = (groups: readonly Group[], lines: readonly number[],
   return groups.flatMap((group, index) => {
     const next = groups.slice(index + 1).find((other) => other.cook === group.cook)
     const line = lines.find((at) => at > group.at)
+    const served = lines.findLast((at) => at < group.at)
     const below = (group.doings.length - 1) * pitch
     const start = lines.includes(group.at) ? clear : 0
     const until = Math.max(...group.doings.map((doing) => doing.to))
     const demands: Demand[] = []
+    if (served !== undefined) demands.push({ from: served, to: group.at, px: clear })
     if (next) demands.push({ from: group.at, to: next.at, px: start + below + pitch })
     if (line !== undefined) demands.push({ from: group.at, to: line, px: start + below + text + clear })
     if (until > group.at) demands.push({ from: group.at, to: until, px: start + below + text + 1 })

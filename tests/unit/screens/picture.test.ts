@@ -1,0 +1,127 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { doings } from '#app/_order/picture/doings.ts'
+import type { Box } from '#app/_order/picture/outline.ts'
+import { type Asked, type Picture, pictureOf } from '#app/_order/picture/picture.ts'
+import { daysOf } from '#app/_order/rows.ts'
+import { clockText, dayOf } from '#app/_words/clock.ts'
+import type { Evening } from '#lib/domain/evening.ts'
+import { parseEvening } from '#lib/domain/parse.ts'
+import { randomEvening, SIZES } from '#tests/support/random-evening.ts'
+import { type PlannedEvening, planned } from './planned.ts'
+
+const load = (path: string): Evening => {
+  const parsed = parseEvening(JSON.parse(readFileSync(new URL(path, import.meta.url), 'utf8')))
+  if (!parsed.ok) throw new Error(`${path} is no evening`)
+  return parsed.value
+}
+
+const EVENINGS: readonly (readonly [name: string, evening: Evening])[] = [
+  ['evening A', load('../../support/evenings/a-lamb.json')],
+  ['evening C', load('../../support/evenings/c-pork.json')],
+  ['the demo', load('../../../prisma/demo/evening.json')],
+  ['30 random steps', randomEvening(3, SIZES.small)],
+  ['60 random steps', randomEvening(5, SIZES.middle)],
+  ['120 random steps', randomEvening(7, SIZES.large)],
+]
+
+const shapes = (evening: Evening): readonly Asked[] => [
+  { width: 900, shape: 'wide', cook: null },
+  { width: 1240, shape: 'wide', cook: null },
+  ...evening.cooks.map((cook): Asked => ({ width: 366, shape: 'phone', cook: cook.id })),
+]
+
+const overlap = (a: Box, b: Box): boolean =>
+  a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height - 0.01 && b.y < a.y + a.height - 0.01
+
+describe.each(EVENINGS)('%s', (_name, evening) => {
+  const it: PlannedEvening = planned(evening)
+  const pictures = shapes(evening).map((asked): [Asked, Picture] => [asked, pictureOf(it.evening, it.order, it.names, asked)])
+
+  test('U1 no two lines of a cook touch, and none lies on that cook’s plates', () => {
+    for (const [, picture] of pictures) {
+      expect(picture.labels.length).toBeGreaterThan(0)
+      for (const [index, label] of picture.labels.entries()) {
+        for (const other of picture.labels.slice(index + 1)) {
+          if (other.cook === label.cook) expect(overlap(label.box, other.box), `${label.key} and ${other.key}`).toBe(false)
+        }
+        for (const row of picture.courses)
+          for (const plate of row.cookPlates) {
+            const around = { x: plate.x - plate.r, y: row.y - plate.r, width: 2 * plate.r, height: 2 * plate.r }
+            expect(overlap(label.box, around), `${label.key} and the plate of ${row.id}`).toBe(false)
+          }
+      }
+    }
+  })
+
+  test('U1 every line stays in its column, beside its mark and on the drawing', () => {
+    for (const [, picture] of pictures)
+      for (const label of picture.labels) {
+        const column = picture.columns.cooks.find((candidate) => candidate.id === label.cook)
+        const mark = picture.marks.find((candidate) => candidate.key === label.key)
+        expect(column).toBeDefined()
+        expect(mark).toBeDefined()
+        if (!column || !mark) continue
+        expect(label.box.x).toBeGreaterThan(mark.x)
+        expect(label.box.x + label.box.width).toBeLessThanOrEqual(column.x + column.width)
+        expect(label.box.y + label.box.height).toBeLessThanOrEqual(picture.height)
+        expect(label.clock).toBe(clockText(label.doing.from, evening.zone))
+      }
+  })
+
+  test('U2 later is never higher, course lines and marks included', () => {
+    for (const [, picture] of pictures) {
+      const rows = picture.courses.map((row) => row.y)
+      expect(rows).toEqual(rows.toSorted((a, b) => a - b))
+      for (const mark of picture.marks) expect(mark.y).toBeGreaterThanOrEqual(picture.scale.y(mark.doing.from) - 0.01)
+      const byTime = picture.marks.toSorted((a, b) => a.doing.from - b.doing.from)
+      for (const [index, mark] of byTime.entries()) {
+        const next = byTime[index + 1]
+        if (next && next.doing.from > mark.doing.from)
+          expect(picture.scale.y(next.doing.from)).toBeGreaterThanOrEqual(picture.scale.y(mark.doing.from))
+      }
+    }
+  })
+
+  test('U3 who is up has a notch: no work of a cook lies on their cloth', () => {
+    const atTable = new Set(evening.steps.filter((step) => step.where === 'table').map((step) => step.id))
+    for (const [, picture] of pictures)
+      for (const label of picture.labels.filter((candidate) => !atTable.has(candidate.doing.cue.step)))
+        for (const sit of picture.sits.filter((candidate) => candidate.cook === label.cook))
+          expect(overlap(label.box, sit.box), `${label.key} on the cloth`).toBe(false)
+  })
+
+  test('U3 the cloth is one closed outline or several, with its hem', () => {
+    for (const [, picture] of pictures) {
+      expect(picture.cloth.edge).toMatch(/^M.*Z$/)
+      expect(picture.cloth.hem.split('Z')).toHaveLength(picture.cloth.edge.split('Z').length)
+    }
+  })
+
+  test('U6 the list tells every doing of every cook that the picture and its days ahead show', () => {
+    const listed = new Set(
+      daysOf(it.evening, it.order, it.names).flatMap(({ rows }) =>
+        rows.flatMap((row) =>
+          row.kind === 'doing' ? row.cooks.map((cook) => `${cook} ${row.doing.cue.step}.${row.doing.cue.batch} ${row.at}`) : [],
+        ),
+      ),
+    )
+    const all = doings(it.order, it.names)
+    expect(all.length).toBeGreaterThan(0)
+    for (const doing of all) expect(listed).toContain(`${doing.cook} ${doing.cue.step}.${doing.cue.batch} ${doing.from}`)
+    const [wide] = pictures
+    const drawn = new Set(wide?.[1].labels.map((label) => label.key))
+    for (const doing of all) if (dayOf(evening, doing.from) >= 0) expect(drawn).toContain(doing.key)
+  })
+})
+
+test('U1 on a phone any two lines of a cook are 44 px apart', () => {
+  const it = planned(randomEvening(5, SIZES.middle))
+  for (const cook of it.evening.cooks) {
+    const { labels } = pictureOf(it.evening, it.order, it.names, { width: 366, shape: 'phone', cook: cook.id })
+    for (const [index, label] of labels.entries()) {
+      const next = labels[index + 1]
+      if (next) expect(next.box.y - label.box.y).toBeGreaterThanOrEqual(43.99)
+    }
+  }
+})
