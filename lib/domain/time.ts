@@ -79,6 +79,10 @@ export const wallTimeOfMs = (clock: EveningClock, epochMs: number): WallTime => 
 
 export const wallTimeOfTick = (clock: EveningClock, tick: number): WallTime => wallTimeOfMs(clock, epochMsOfTick(clock, tick))
 
+/** The calendar date of an instant in a zone, `plusDays` later when given: yyyy-mm-dd. */
+export const dateAt = (zone: string, epochMs: number, plusDays = 0): string =>
+  Temporal.Instant.fromEpochMilliseconds(epochMs).toZonedDateTimeISO(zone).toPlainDate().add({ days: plusDays }).toString()
+
 /** The calendar date that lies `day` days from the evening's: yyyy-mm-dd. */
 export const dateOfDay = (clock: EveningClock, day: number): string =>
   Temporal.PlainDate.from(clock.date).add({ days: day }).toString()

@@ -1,7 +1,6 @@
 import { randomInt, randomUUID } from 'node:crypto'
 import { existsSync, readFileSync } from 'node:fs'
-import { Temporal } from 'temporal-polyfill'
-import { isZone } from '#lib/domain/time.ts'
+import { dateAt, isZone } from '#lib/domain/time.ts'
 import type { PrismaClient } from '#prisma/client/client.ts'
 import { demoEvening } from '#prisma/demo/demo-evening.ts'
 import { hashPassword, passwordIs } from '#server/auth/passwords.ts'
@@ -26,9 +25,8 @@ export const seedDemo = async (db: PrismaClient, folder: DataFolder): Promise<vo
   // What a kill has left half made.
   await db.$transaction([db.evening.deleteMany({}), db.user.deleteMany({ where: { demo: true } })])
 
-  const today = Temporal.Now.plainDateISO()
-  const zone = Temporal.Now.timeZoneId()
-  const demo = demoEvening(today.add({ days: DAYS_AHEAD }).toString())
+  const zone = Intl.DateTimeFormat().resolvedOptions().timeZone
+  const demo = demoEvening(dateAt(isZone(zone) ? zone : 'UTC', Date.now(), DAYS_AHEAD))
   const passwordHash = await hashPassword(demoPassword(folder))
   const people = demo.cooks.slice(0, 2).map((cook) => ({
     id: randomUUID(),

@@ -1,4 +1,4 @@
-import { Temporal } from 'temporal-polyfill'
+import { dateAt } from '#lib/domain/time.ts'
 import { roleOf } from '#server/auth/seat.ts'
 import { live } from '#server/live.ts'
 import { Summary } from './summary.ts'
@@ -14,13 +14,13 @@ export const listEvenings = async (userId: string): Promise<readonly EveningLine
     where: { userId, revokedAt: null, evening: { deletedAt: null } },
     include: { evening: { select: { id: true, summary: true } } },
   })
-  const now = Temporal.Now.instant()
+  const now = Date.now()
   const lines = members.map(({ role, evening }) => ({
     ...Summary.parse(JSON.parse(evening.summary)),
     id: evening.id,
     role: roleOf(role),
   }))
-  return sortLines(lines, (zone) => now.toZonedDateTimeISO(zone).toPlainDate().toString())
+  return sortLines(lines, (zone) => dateAt(zone, now))
 }
 
 /** `today`: the date that it is in a zone. */

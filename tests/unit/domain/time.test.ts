@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { durationOf, isDuration, secondsOf, ticksDown, ticksUp } from '#lib/domain/duration.ts'
-import { daysUntil, epochMsOf, instantOfMs, isDate, isZone, tickOf, tickOfMs, wallTimeOfTick } from '#lib/domain/time.ts'
+import { dateAt, daysUntil, epochMsOf, instantOfMs, isDate, isZone, tickOf, tickOfMs, wallTimeOfTick } from '#lib/domain/time.ts'
 
 const minutesBetween = (clock: { date: string; zone: string }, from: [number, string], to: [number, string]): number =>
   (epochMsOf(clock, { day: to[0], time: to[1] }) - epochMsOf(clock, { day: from[0], time: from[1] })) / 60_000
@@ -86,5 +86,6 @@ test('T3 names of zones and dates are checked', () => {
     false,
     false,
   ])
+  expect(dateAt('Pacific/Auckland', Date.UTC(2026, 10, 25, 13), 4)).toBe('2026-11-30')
   expect(daysUntil({ date: '2026-12-05', zone: 'Europe/London' }, '2026-11-25')).toBe(10)
 })

@@ -1,17 +1,17 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { fileURLToPath } from 'node:url'
-import { openEngine, readMigrations } from '#server/db/schema-engine.ts'
+import { openEngine, readMigrations } from './schema-engine.ts'
 
 // Makes the next migration: applies the history to a scratch file and writes what the schema has beyond it.
-//   node --import tsx prisma/migrate-dev.ts NAME
+//   node --import tsx server/db/migrate-dev.ts NAME
 
-const folder = fileURLToPath(new URL('./migrations', import.meta.url))
-const schema = fileURLToPath(new URL('./schema.prisma', import.meta.url))
+const folder = fileURLToPath(new URL('../../prisma/migrations', import.meta.url))
+const schema = fileURLToPath(new URL('../../prisma/schema.prisma', import.meta.url))
 
 const name = process.argv[2] ?? ''
 if (!/^[a-z0-9]+(_[a-z0-9]+)*$/.test(name)) {
-  console.error('say what the migration does, in lower-case words joined by underscores: prisma/migrate-dev.ts add_guests')
+  console.error('say what the migration does, in lower-case words joined by underscores: server/db/migrate-dev.ts add_guests')
   process.exit(2)
 }
 

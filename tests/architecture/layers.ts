@@ -1,0 +1,62 @@
+/** A layer: the folder it is, the layers it may import and the packages it may use. The first that fits a file is its layer. */
+export interface Layer {
+  readonly name: string
+  readonly holds: RegExp
+  readonly layers: readonly string[]
+  readonly packages: readonly RegExp[]
+}
+
+const zod = /^zod$/
+const yjs = /^(yjs|lib0\/.+|y-protocols\/.+)$/
+const node = /^node:/
+
+export const LAYERS: readonly Layer[] = [
+  { name: 'domain', holds: /^lib\/domain\//, layers: ['domain'], packages: [zod, /^temporal-polyfill$/] },
+  { name: 'contract', holds: /^lib\/scheduling\/(problem|schedule)\.ts$/, layers: ['contract'], packages: [] },
+  // The referee shares nothing with the engine but the two files that say what a problem and a schedule are.
+  { name: 'verify', holds: /^lib\/scheduling\/verify\//, layers: ['verify', 'contract'], packages: [] },
+  { name: 'scheduling', holds: /^lib\/scheduling\//, layers: ['scheduling', 'contract'], packages: [] },
+  {
+    name: 'order',
+    holds: /^lib\/order\//,
+    layers: ['order', 'domain', 'scheduling', 'verify', 'contract'],
+    packages: [/^lib0\//, zod],
+  },
+  { name: 'plan', holds: /^lib\/plan\//, layers: ['plan', 'domain'], packages: [zod, yjs, /^fractional-indexing$/] },
+  { name: 'prisma', holds: /^prisma\//, layers: ['prisma', 'domain'], packages: [node, /^@prisma\//, /^prisma(\/|$)/] },
+  {
+    name: 'server',
+    holds: /^server\//,
+    layers: ['server', 'prisma', 'domain', 'plan', 'order', 'scheduling', 'verify', 'contract'],
+    packages: [
+      node,
+      zod,
+      yjs,
+      /^(ws|next|next\/.+|next-auth|next-auth\/.+|react)$/,
+      /^@prisma\//,
+      /^@?libsql(\/.+)?$/,
+      /^@node-rs\/argon2$/,
+      /^rate-limiter-flexible$/,
+      /^esbuild$/,
+    ],
+  },
+  {
+    name: 'local-order',
+    holds: /^app\/_sync\/(local-order|order-worker)\.ts$/,
+    layers: ['local-order', 'app', 'domain', 'order', 'scheduling', 'contract'],
+    packages: [],
+  },
+  {
+    name: 'app',
+    holds: /^app\//,
+    layers: ['app', 'local-order', 'domain', 'plan', 'server'],
+    packages: [
+      zod,
+      yjs,
+      /^(react|react-dom|next|next-auth|next\/.+|next-auth\/.+|react\/.+|react-dom\/.+)$/,
+      /^y-(websocket|indexeddb)$/,
+      /^d3-scale$/,
+      /^@fontsource-variable\//,
+    ],
+  },
+]
