@@ -1,15 +1,6 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Known } from './order-state.ts'
-
-/** What the worker is asked, and what it answers: null where the plan could not be worked out. */
-export interface Asked {
-  readonly job: number
-  readonly evening: Evening
-  readonly kind: 'hash' | 'plan'
-}
-export type Told =
-  | { readonly job: number; readonly kind: 'hash'; readonly hash: string | null }
-  | { readonly job: number; readonly kind: 'plan'; readonly known: Known | null }
+import type { Asked, Told } from './order-worker.ts'
 
 /** Works out on this device what the server works out: the hash of a plan's problem, and without a connection its order. */
 export interface LocalOrder {

@@ -1,8 +1,17 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import { DEFAULT_BUDGET, planEvening } from '#lib/order/engine.ts'
 import { problemHash } from '#lib/order/hash.ts'
-import type { Asked, Told } from './local-order.ts'
 import type { Known } from './order-state.ts'
+
+/** What the worker is asked, and what it answers: null where the plan could not be worked out. */
+export interface Asked {
+  readonly job: number
+  readonly evening: Evening
+  readonly kind: 'hash' | 'plan'
+}
+export type Told =
+  | { readonly job: number; readonly kind: 'hash'; readonly hash: string | null }
+  | { readonly job: number; readonly kind: 'plan'; readonly known: Known | null }
 
 /** A phone is slower than the server, and the cook is waiting. */
 const BUDGET_MS = 1_500

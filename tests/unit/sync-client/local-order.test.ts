@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
-import { type Asked, openLocalOrder, type Told } from '#app/_sync/local-order.ts'
+import { openLocalOrder } from '#app/_sync/local-order.ts'
+import type { Asked, Told } from '#app/_sync/order-worker.ts'
 import { toast } from '#tests/unit/planner/by-hand.ts'
 
 /** Stands in for the browser's Worker: what it is asked waits here until the test answers. */
