@@ -95,6 +95,7 @@ const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages):
     const closed = new Promise<void>((resolve) => server.close(() => resolve()))
     server.closeIdleConnections()
     await rooms.close()
+    await gate.close()
     await planner.close()
     server.closeAllConnections()
     await closed
