@@ -122,6 +122,17 @@ export const newlyMissed = (attention: Attention, cook: CookModel, from: Tick, t
   return sum
 }
 
+/** How many of [from, to) would newly be busy for this cook in the hour before the window. */
+export const newlyBusy = (attention: Attention, cook: CookModel, from: Tick, to: Tick): number => {
+  const hand = attention.hand[cook.index]
+  if (!hand) return 0
+  const start = Math.max(0, attention.first - CALM_HOUR, from - attention.base)
+  const end = Math.min(attention.first, to - attention.base)
+  let sum = 0
+  for (let t = start; t < end; t++) if ((hand[t] as number) === 0) sum++
+  return sum
+}
+
 /** Does [from, to) meet the hour before the first serving or the window itself? */
 export const matters = (attention: Attention, from: Tick, to: Tick): boolean =>
   to - attention.base > attention.first - CALM_HOUR && from - attention.base < attention.last

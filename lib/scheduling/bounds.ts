@@ -31,7 +31,7 @@ export const startBounds = (state: State, act: Act, len: number): Bounds => {
 /** The starts that leave room for what is yet to be placed before and after it, when it is as short as may be. */
 export const roomFor = (state: State, act: Act): Bounds => {
   const { longest } = state.model
-  let lo = state.earliest[act.index] as number
+  let lo = state.model.earliest[act.index] as number
   let hi = state.latest[act.index] as number
   const after = longest[act.index]
   if (!after) return { lo, hi }

@@ -1,4 +1,6 @@
 import { kitModels, modelUses } from './compile-kit.ts'
+import { earliestStarts } from './earliest.ts'
+import { factEnd } from './fact-end.ts'
 import { longestPaths } from './lags.ts'
 import type { Act, CookModel, DeliveryModel, KitModel, LagModel, Model, ModeModel, ServingModel, Stretch } from './model.ts'
 import { NEVER } from './model.ts'
@@ -52,7 +54,9 @@ export const compile = (problem: Problem): Model => {
       modes,
       factMode,
       fact: activity.fact,
-      minLen: Math.min(...modes.flatMap((mode) => mode.teams.map((team) => team.len)), NEVER),
+      minLen: activity.fact
+        ? factEnd(activity.fact, now) - activity.fact.start
+        : Math.min(...modes.flatMap((mode) => mode.teams.map((team) => team.len)), NEVER),
       stretches: !activity.fact && modes.some((mode) => mode.upTo > mode.likely),
       preds: [],
       succs: [],
@@ -73,7 +77,7 @@ export const compile = (problem: Problem): Model => {
   })
   for (const act of acts) act.delivery?.acts.push(act)
   joinLags(problem, acts)
-  const longest = longestPaths(problem)
+  const longest = longestPaths(acts)
   for (const delivery of deliveries) markHeralds(delivery, acts, longest)
   return {
     problem,
@@ -87,6 +91,7 @@ export const compile = (problem: Problem): Model => {
     vessels: vessels.count(),
     groups: problem.together.map((group) => group.most),
     longest,
+    earliest: earliestStarts(acts, longest),
     depth: Int32Array.from(acts, (act) => longest.filter((row) => (row[act.index] as number) > Number.NEGATIVE_INFINITY).length),
   }
 }
@@ -190,7 +195,7 @@ const markHeralds = (delivery: DeliveryModel, acts: readonly Act[], longest: rea
 const servingModel = (problem: Problem, serving: Problem['servings'][number], index: number, now: number): ServingModel => {
   const ended = problem.activities.flatMap(({ delivery, fact }) => {
     const of = problem.deliveries.find((one) => one.id === delivery && one.serving === serving.id)
-    return of && fact ? [(fact.kind === 'done' ? fact.end : Math.max(now, fact.start + fact.atLeast)) - of.late] : []
+    return of && fact ? [factEnd(fact, now) - of.late] : []
   })
   const earliest = Math.max(serving.earliest ?? problem.horizon.from, problem.now ?? problem.horizon.from, ...ended)
   const { role } = serving

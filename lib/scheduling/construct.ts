@@ -15,8 +15,7 @@ import { newState, type State } from './state.ts'
  * Post: every activity that could be placed is; what is left found no room.
  */
 export const construct = (model: Model, random: Random): State => {
-  const floors = model.servings.map(() => model.from)
-  let best = constructAt(model, momentsFrom(model, criticalFloors(model, floors)), random)
+  let best = constructAt(model, momentsFrom(model, criticalFloors(model)), random)
   let cost = price(best)
   for (const delay of DELAYS) {
     const stuck = firstStuck(best)
@@ -46,31 +45,14 @@ const firstStuck = (state: State): number => {
 }
 
 /** No serving before the longest chain of what leads to it could be over. */
-const criticalFloors = (model: Model, floors: readonly Tick[]): Tick[] => {
-  const state = newState(model, momentsFrom(model, floors))
-  putFacts(state)
-  const earliest = [...state.earliest]
-  for (const place of state.places) {
-    if (!place) continue
-    for (const act of model.acts) {
-      const path =
-        (model.longest[place.act.index]?.[act.index] ?? Number.NEGATIVE_INFINITY) +
-        (place.act.fact?.kind === 'running' ? place.end - place.start : 0)
-      if (!act.fact && place.start + path > (earliest[act.index] ?? 0) && path > Number.NEGATIVE_INFINITY)
-        earliest[act.index] = place.start + path
-    }
-  }
-  return model.servings.map((serving, i) => {
+const criticalFloors = (model: Model): Tick[] =>
+  model.servings.map((serving) => {
     const ends = model.acts.flatMap((act) => {
-      if (act.delivery?.serving !== serving || act.modes.length === 0) return []
-      const place = state.places[act.index]
-      if (act.fact?.kind === 'done') return []
-      const end = place ? place.end : (earliest[act.index] ?? 0) + act.minLen
-      return end < 1e8 ? [end - act.delivery.late] : []
+      if (act.delivery?.serving !== serving || (!act.fact && act.modes.length === 0)) return []
+      return [(model.earliest[act.index] as number) + act.minLen - act.delivery.late]
     })
-    return Math.max(floors[i] ?? model.from, ...ends)
+    return Math.max(model.from, ...ends)
   })
-}
 
 const constructAt = (model: Model, moments: readonly Tick[], random: Random): State => {
   const state = newState(model, moments)

@@ -15,19 +15,11 @@ export const putFacts = (state: State): void => {
   }
 }
 
-/** A running one ends no earlier than now and than it must. */
-export const factEnd = (state: State, act: Act): number => {
-  const { fact } = act
-  if (!fact) return act.from
-  if (fact.kind === 'done') return fact.end
-  return Math.max(state.model.problem.now ?? fact.start, fact.start + fact.atLeast)
-}
-
 const putFact = (state: State, act: Act, mode: ModeModel): void => {
   const { fact } = act
   if (!fact) return
   const { start } = fact
-  const end = factEnd(state, act)
+  const end = start + act.minLen
   const cooks = (fact.cooks ?? []).flatMap((id) => state.model.cooks.find((cook) => cook.id === id) ?? [])
   const { touches, missing } = fact.kind === 'running' ? placeTouches(state, act, mode, start, end) : { touches: [], missing: 0 }
   const wanting = {

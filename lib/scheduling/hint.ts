@@ -5,6 +5,7 @@ import { fits } from './fits.ts'
 import { refreshKeep } from './keeping.ts'
 import type { Act, Model } from './model.ts'
 import { momentsFrom, repairMoments } from './moments.ts'
+import { happened } from './price.ts'
 import type { Random } from './random.ts'
 import type { Placement, Schedule } from './schedule.ts'
 import { newState, put, type State } from './state.ts'
@@ -16,13 +17,14 @@ export const startFrom = (model: Model, known: Schedule, random: Random): State 
   const wished = model.servings.map((serving, i) => moments.get(serving.id) ?? asEarly[i] ?? serving.earliest)
   const state = newState(model, repairMoments(model, wished))
   putFacts(state)
+  for (const delivery of model.deliveries) refreshKeep(state, delivery)
   const before = new Map(known.placements.map((placement) => [placement.activity, placement]))
   const free = model.acts.filter((act) => !act.fact && act.modes.length > 0)
   for (const act of free) {
     const placement = before.get(act.activity.id)
     if (placement) putAsWas(state, act, placement)
   }
-  for (const delivery of model.deliveries) refreshKeep(state, delivery)
+  for (const delivery of model.deliveries) if (!happened(state, delivery)) refreshKeep(state, delivery)
   insertAll(state, free, random, (act) => {
     const start = before.get(act.activity.id)?.start
     return start === undefined ? { blink: 0 } : { start, blink: 0 }

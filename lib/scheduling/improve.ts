@@ -2,6 +2,7 @@ import { backward } from './construct.ts'
 import { insert } from './insert.ts'
 import type { Act } from './model.ts'
 import {
+  inItsWay,
   movable,
   type Neighbourhood,
   oneActivity,
@@ -11,7 +12,7 @@ import {
   oneKit,
   oneServing,
   oneWindow,
-  whatHurts,
+  somethingHurt,
 } from './neighbourhoods.ts'
 import { price } from './price.ts'
 import type { Random } from './random.ts'
@@ -28,7 +29,6 @@ const TURNS: readonly (readonly [Neighbourhood, number])[] = [
   [oneCook, 2],
   [oneDelivery, 2],
   [oneServing, 1],
-  [whatHurts, 4],
 ]
 const TURNS_SUM = TURNS.reduce((sum, [, share]) => sum + share, 0)
 /** How much dearer a step may be at the beginning, and at the end, to be gone on from. */
@@ -52,7 +52,9 @@ export const improve = (state: State, budget: Budget, random: Random): void => {
     if (movable(state).length === 0) break
     const progress = (state.steps - begin) / Math.max(1, budget.steps - begin)
     const before = state.steps
-    if (random.unit() < 0.12) shiftServings(state, random)
+    const luckyMove = random.unit()
+    if (luckyMove < 0.12) shiftServings(state, random)
+    else if (luckyMove < 0.32) mend(state, random)
     else rebuild(state, choose(random)(state, random), random)
     if (state.steps === before) state.steps++
     const now = price(state)
@@ -85,8 +87,15 @@ const choose = (random: Random): Neighbourhood => {
   return oneWindow
 }
 
+/** Lets something that breaks a wish or has no place go first where it likes, and what was in its way after it. */
+const mend = (state: State, random: Random): void => {
+  const hurt = somethingHurt(state, random)
+  if (!hurt) rebuild(state, oneWindow(state, random), random)
+  else rebuild(state, [hurt, ...inItsWay(state, hurt, random)], random, hurt)
+}
+
 /** Takes them out and puts them back one by one, mostly latest first; what had no place is tried as well. */
-export const rebuild = (state: State, acts: readonly Act[], random: Random): void => {
+export const rebuild = (state: State, acts: readonly Act[], random: Random, first?: Act): void => {
   const missing = movable(state).filter((act) => !state.places[act.index])
   const out = [...new Set([...acts, ...missing])]
   const starts = new Map(out.map((act) => [act, state.places[act.index]?.start]))
@@ -94,17 +103,24 @@ export const rebuild = (state: State, acts: readonly Act[], random: Random): voi
     if (act.delivery) putKeep(state, act.delivery, undefined)
     take(state, act)
   }
-  for (const act of ordered(state, out, missing, random)) {
+  for (const act of ordered(state, out, missing, random, first)) {
     const start = starts.get(act)
     insert(state, act, random, { ...(start === undefined ? {} : { start }), blink: 0.15 })
   }
 }
 
-const ordered = (state: State, acts: readonly Act[], missing: readonly Act[], random: Random): readonly Act[] => {
+const ordered = (
+  state: State,
+  acts: readonly Act[],
+  missing: readonly Act[],
+  random: Random,
+  first: Act | undefined,
+): readonly Act[] => {
   const luck = random.unit()
   const order = backward(state, acts)
   if (luck < 0.15) order.reverse()
   else if (luck < 0.4) shuffle(order, random)
+  if (first) return [first, ...order.filter((act) => act !== first)]
   if (missing.length === 0 || random.unit() < 0.3) return order
   return [...order.filter((act) => missing.includes(act)), ...order.filter((act) => !missing.includes(act))]
 }

@@ -23,7 +23,7 @@ export const insert = (state: State, act: Act, random: Random, wish: Wish): bool
   const search: Search = {
     best: undefined,
     least: Number.POSITIVE_INFINITY,
-    was: waits ? price(state) : undefined,
+    was: waits ? price(state) - state.model.problem.weights.left : undefined,
     saves: savedBy(state, act),
     random,
     wish,
@@ -51,7 +51,7 @@ const findBest = (state: State, act: Act, search: Search): void => {
   for (const room of [roomFor(state, act), undefined]) {
     for (const mode of act.modes)
       for (const team of sampled(mode.teams, search.random))
-        for (const len of lengths(state, act, mode, team)) scan(state, act, mode, team, len, room, search)
+        for (const len of lengths(state, act, mode, team, search)) scan(state, act, mode, team, len, room, search)
     if (search.best) return
   }
 }
@@ -65,9 +65,9 @@ const sampled = (teams: readonly TeamModel[], random: Random): readonly TeamMode
 }
 
 /** The lengths worth trying: the likely one, the longest, and those that reach back to just after what comes before. */
-const lengths = (state: State, act: Act, mode: ModeModel, team: TeamModel): number[] => {
+const lengths = (state: State, act: Act, mode: ModeModel, team: TeamModel, search: Search): number[] => {
   if (mode.upTo <= team.len) return [team.len]
-  const found = new Set([team.len])
+  const found = new Set([team.len, mode.upTo, team.len + search.random.below(mode.upTo - team.len)])
   const end = latestEnd(state, act, team.len)
   for (const lag of act.preds) {
     const place = state.places[lag.from.index]
@@ -122,7 +122,7 @@ const PATIENCE = 80
 
 const consider = (state: State, act: Act, place: Place, search: Search): void => {
   const cost = search.was === undefined ? rise(state, place, search.least) : riseWithKeep(state, act, place, search.was)
-  if (cost >= search.least) return
+  if (cost > search.least || (cost === search.least && search.random.unit() < 0.5)) return
   if (search.best && search.random.unit() < search.wish.blink) return
   search.best = place
   search.least = cost

@@ -1,5 +1,5 @@
-import { roundUp } from './pace.ts'
-import type { ActivityId, Problem } from './problem.ts'
+import { type Act, type LagModel, NEVER } from './model.ts'
+import type { ActivityId } from './problem.ts'
 
 interface Arc {
   readonly from: number
@@ -12,17 +12,9 @@ interface Arc {
  * possible. Post: longest[i][j] ≤ start(j) − start(i) in every schedule that keeps the hard lags of all activities;
  * −∞ without a path. Lags that close a positive cycle are left out of it, one for each cycle, so that the rest still bounds.
  */
-export const longestPaths = (problem: Problem): Float64Array[] => {
-  const n = problem.activities.length
-  let arcs = hardArcs(problem)
-  for (;;) {
-    const cycle = positiveCycle(n, arcs)
-    if (cycle.length === 0) break
-    const dropped = cycle[cycle.length - 1]
-    arcs = arcs.filter((arc) => arc !== dropped)
-  }
-  const longest = Array.from({ length: n }, (_, i) => new Float64Array(n).fill(Number.NEGATIVE_INFINITY).fill(0, i, i + 1))
-  for (const { from, to, weight } of arcs) {
+export const longestPaths = (acts: readonly Act[]): Float64Array[] => {
+  const longest = acts.map((_, i) => new Float64Array(acts.length).fill(Number.NEGATIVE_INFINITY).fill(0, i, i + 1))
+  for (const { from, to, weight } of possibleArcs(acts).arcs) {
     const row = longest[from]
     if (row && (row[to] as number) < weight) row[to] = weight
   }
@@ -30,53 +22,39 @@ export const longestPaths = (problem: Problem): Float64Array[] => {
     for (const row of longest) {
       const first = row[k] as number
       if (first === Number.NEGATIVE_INFINITY) continue
-      for (let j = 0; j < n; j++) if (first + (via[j] as number) > (row[j] as number)) row[j] = first + (via[j] as number)
+      for (let j = 0; j < acts.length; j++)
+        if (first + (via[j] as number) > (row[j] as number)) row[j] = first + (via[j] as number)
     }
   return longest
 }
 
 /** Activities whose hard lags ask for each other in a circle that no times can keep, circle by circle. */
-export const impossibleCycles = (problem: Problem): ActivityId[][] => {
-  const found: ActivityId[][] = []
-  let arcs = hardArcs(problem)
+export const impossibleCycles = (acts: readonly Act[]): ActivityId[][] =>
+  possibleArcs(acts).cycles.map((cycle) => cycle.flatMap((arc) => acts[arc.from]?.activity.id ?? []))
+
+/** The hard lags as arcs between starts, less the last of each positive cycle. */
+const possibleArcs = (acts: readonly Act[]): { arcs: readonly Arc[]; cycles: readonly (readonly Arc[])[] } => {
+  let arcs: readonly Arc[] = acts.flatMap((act) => act.preds.flatMap(arcsOf))
+  const cycles: (readonly Arc[])[] = []
   for (;;) {
-    const cycle = positiveCycle(problem.activities.length, arcs)
-    if (cycle.length === 0) return found
-    found.push(cycle.flatMap((arc) => problem.activities[arc.from]?.id ?? []))
+    const cycle = positiveCycle(acts.length, arcs)
     const dropped = cycle[cycle.length - 1]
+    if (!dropped) return { arcs, cycles }
+    cycles.push(cycle)
     arcs = arcs.filter((arc) => arc !== dropped)
   }
 }
 
-const hardArcs = (problem: Problem): Arc[] => {
-  const index = new Map(problem.activities.map((activity, i) => [activity.id, i]))
-  const pace = Math.min(1, ...problem.cooks.map((cook) => cook.pace))
-  const shortest = problem.activities.map(({ fact, modes }) =>
-    fact?.kind === 'done'
-      ? fact.end - fact.start
-      : Math.min(...modes.map((mode) => (mode.care === 'hands-on' ? roundUp(mode.likely * pace) : mode.likely))),
-  )
-  const slowest = Math.max(1, ...problem.cooks.map((cook) => cook.pace))
-  const longestLen = problem.activities.map(({ fact, modes }) =>
-    fact
-      ? Number.POSITIVE_INFINITY
-      : Math.max(
-          ...modes.map((mode) => (mode.care === 'hands-on' ? roundUp(mode.likely * slowest) : (mode.upTo ?? mode.likely))),
-        ),
-  )
-  const arcs: Arc[] = []
-  for (const lag of problem.lags) {
-    const from = index.get(lag.from)
-    const to = index.get(lag.to)
-    if (from === undefined || to === undefined || problem.activities[to]?.fact) continue
-    const running = problem.activities[from]?.fact?.kind === 'running'
-    const least = lag.edge === 'start' || running ? 0 : (shortest[from] ?? 0)
-    arcs.push({ from, to, weight: least + lag.least })
-    const most = lag.edge === 'start' ? 0 : (longestLen[from] ?? 0)
-    if (lag.bound === 'safety' && lag.most !== undefined && Number.isFinite(most))
-      arcs.push({ from: to, to: from, weight: -(most + lag.most) })
-  }
-  return arcs
+/** What cannot be placed at all asks for nothing. */
+const arcsOf = (lag: LagModel): Arc[] => {
+  const { from, to } = lag
+  if ((!from.fact && from.modes.length === 0) || to.modes.length === 0) return []
+  const arcs = [{ from: from.index, to: to.index, weight: lag.least + (lag.fromEnd ? from.minLen : 0) }]
+  if (!lag.safety || lag.most >= NEVER) return arcs
+  const longest = from.fact
+    ? from.minLen
+    : Math.max(...from.modes.flatMap(({ teams, upTo }) => teams.map(({ len }) => Math.max(len, upTo))))
+  return [...arcs, { from: to.index, to: from.index, weight: -(lag.most + (lag.fromEnd ? longest : 0)) }]
 }
 
 /** The arcs of one positive cycle (Bellman 1958, Ford 1956, for longest paths), or none. */

@@ -21,6 +21,8 @@ export interface Model {
   readonly groups: readonly number[]
   /** longest[i][j]: least ticks from start of i to start of j that hard lags ask for; −∞ when none does. */
   readonly longest: readonly Float64Array[]
+  /** Earliest start by activity, if everything before it is to fit. */
+  readonly earliest: Float64Array
   /** How many activities come before each under hard lags. */
   readonly depth: Int32Array
 }
@@ -43,7 +45,7 @@ export interface Act {
   /** Index into the problem's modes for a fact, whose mode nobody told us. */
   readonly factMode: number
   readonly fact: Activity['fact']
-  /** Shortest length any mode and team gives. */
+  /** Shortest length any mode and team gives; a fact's own. */
   readonly minLen: number
   /** Can last longer by choice. */
   readonly stretches: boolean

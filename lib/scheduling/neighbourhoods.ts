@@ -1,3 +1,4 @@
+import { startBounds } from './bounds.ts'
 import type { Act, Model } from './model.ts'
 import { blame } from './price.ts'
 import type { Random } from './random.ts'
@@ -79,28 +80,28 @@ export const oneChain: Neighbourhood = (state, random) => {
   return [...chain].slice(0, MOST)
 }
 
-/** What breaks a wish or has no place, with what stands around it. */
-export const whatHurts: Neighbourhood = (state, random) => {
+/** What breaks a wish or has no place; undefined when all is well. */
+export const somethingHurt = (state: State, random: Random): Act | undefined => {
   const hurt = movable(state).filter((act) => {
     const place = state.places[act.index]
     return !place || blame(state, place) > 0
   })
-  const worst = hurt[random.below(hurt.length)]
-  if (!worst) return oneWindow(state, random)
-  const near = new Set([worst, ...pickSome(neighboursOf(state, worst), MOST - 1, random)])
-  return [...near]
+  return hurt[random.below(hurt.length)]
 }
 
-const neighboursOf = (state: State, act: Act): Act[] => {
+/** What is bound to it by lags, and what happens where it is and where it would rather be. */
+export const inItsWay = (state: State, act: Act, random: Random): readonly Act[] => {
   const place = state.places[act.index]
-  const from = place ? place.start : (state.latest[act.index] as number)
-  const span = Math.max(30, place ? place.end - place.start : act.minLen)
-  const related = new Set([...act.preds.map((lag) => lag.from), ...act.succs.map((lag) => lag.to)])
-  return movable(state).filter((other) => {
-    if (other === act) return false
+  const wanted = startBounds(state, act, act.minLen).hi
+  const margin = random.below(30)
+  const from = Math.min(place?.start ?? wanted, wanted) - margin
+  const to = Math.max(place?.end ?? wanted, wanted + act.minLen) + margin
+  const bound = new Set([...act.preds.map((lag) => lag.from), ...act.succs.map((lag) => lag.to)])
+  const near = movable(state).filter((other) => {
     const there = state.places[other.index]
-    return related.has(other) || !there || (there.start < from + 2 * span && there.end > from - span)
+    return other !== act && there && (bound.has(other) ? random.unit() < 0.7 : there.start < to && there.end > from)
   })
+  return pickSome(near, MOST + 4, random)
 }
 
 const actsAround = (state: State, whos: readonly number[], random: Random): readonly Act[] => {

@@ -250,8 +250,9 @@ const servingsPrice = (state: State): number => {
 
 /** By how much a placed activity's own pieces break wishes; what a search would like to mend first. */
 export const blame = (state: State, place: Place): number => {
+  const { delivery } = place.act
   let sum = 0
   for (const lag of place.act.preds) sum += lagPrice(state, lag, state.places[lag.from.index], place)
   for (const lag of place.act.succs) sum += lagPrice(state, lag, place, state.places[lag.to.index])
-  return sum
+  return delivery && place.end === readyOf(state, delivery) ? sum + deliveryPrice(state, delivery) : sum
 }

@@ -2,6 +2,7 @@ import { type Attention, attentionOf, mark, setWindow } from './attention.ts'
 import { fillItems } from './items.ts'
 import type { Act, CookModel, DeliveryModel, Model, ModeModel } from './model.ts'
 import type { Tick } from './problem.ts'
+import { lastPresent } from './stays.ts'
 
 /** One thing in one lane (of a cook, a kit or a group): it holds the lane in [from, to). */
 export interface Item {
@@ -89,9 +90,8 @@ export interface State {
   readonly vessels: readonly Vessel[]
   readonly keeps: (Keep | undefined)[]
   readonly attention: Attention
-  /** Latest start by index, if everything after it is to fit, and earliest, if everything before it is. */
+  /** Latest start by activity, if everything after it is to fit. */
   readonly latest: Float64Array
-  readonly earliest: Float64Array
   /** After a check said no: starts strictly between these are impossible for the same reason. */
   lo: Tick
   hi: Tick
@@ -111,7 +111,6 @@ export const newState = (model: Model, moments: readonly Tick[]): State => {
     keeps: model.deliveries.map(() => undefined),
     attention: attentionOf(model),
     latest: new Float64Array(model.acts.length),
-    earliest: new Float64Array(model.acts.length),
     lo: 0,
     hi: 0,
     steps: 0,
@@ -202,19 +201,17 @@ export const setMoments = (state: State, moments: readonly Tick[]): void => {
     seated[0] ?? model.from,
     seated.length > 0 ? (moments[moments.length - 1] ?? model.from) : model.from,
   )
-  for (const act of model.acts) state.latest[act.index] = deadline(state, act) - Math.min(act.minLen, 1e6)
-  for (const act of model.acts) state.earliest[act.index] = act.from
-  for (const [i, row] of model.longest.entries()) {
-    const here = model.acts[i]
-    if (!here || here.fact) continue
-    let latest = state.latest[i] as number
-    for (const act of model.acts) {
-      const path = row[act.index] as number
-      if (path === Number.NEGATIVE_INFINITY || act.fact) continue
-      latest = Math.min(latest, deadline(state, act) - Math.min(act.minLen, 1e6) - path)
-      if (here.from + path > (state.earliest[act.index] as number)) state.earliest[act.index] = here.from + path
+  const { latest } = state
+  for (const act of model.acts) latest[act.index] = lastPresent(act, deadline(state, act) - Math.min(act.minLen, 1e6))
+  for (const act of model.acts) {
+    if (act.fact) continue
+    const row = model.longest[act.index] as Float64Array
+    let start = latest[act.index] as number
+    for (const after of model.acts) {
+      const path = row[after.index] as number
+      if (path > Number.NEGATIVE_INFINITY && !after.fact) start = Math.min(start, (latest[after.index] as number) - path)
     }
-    state.latest[i] = latest
+    latest[act.index] = lastPresent(act, start)
   }
 }
 

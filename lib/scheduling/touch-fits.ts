@@ -1,4 +1,4 @@
-import { newlyMissed } from './attention.ts'
+import { newlyBusy, newlyMissed } from './attention.ts'
 import { laneBlocks, stayBlocks } from './lane-fits.ts'
 import { type Act, type CookModel, type ModeModel, NEVER, type Stretch, type TeamModel } from './model.ts'
 import { EYE_PIECE, type Tick } from './problem.ts'
@@ -72,7 +72,7 @@ const pick = (
       best = cook
       bestAt = at
     }
-    if (eager || hi === at || least < 1) continue
+    if (eager || hi === at || least < 0.5) continue
     for (const moment of laterMoments(state, cook, at, hi)) {
       if (freeFrom(state, wanted, chosen, cook, moment, takes) !== moment) continue
       price = touchPrice(state, act, cook, moment, takes) + (moment - lo) * 1e-4
@@ -99,11 +99,14 @@ const laterMoments = (state: State, cook: CookModel, at: Tick, hi: Tick): Tick[]
   return moments
 }
 
+/** About what a touch costs: ticks newly missed or newly busy, and a little for who misses most already. */
 const touchPrice = (state: State, act: Act, cook: CookModel, at: Tick, takes: number): number => {
   const { attention } = state
-  if (act.atTable || !cook.eats) return 0
-  const missed = newlyMissed(attention, cook, at, at + takes)
-  return missed * 10 + (attention.missed[cook.index] as number) * 1e-3
+  const { weights } = state.model.problem
+  const calm = weights.calm * newlyBusy(attention, cook, at, at + takes)
+  if (act.atTable || !(cook.eats || cook.host)) return calm
+  const missed = newlyMissed(attention, cook, at, at + takes) * (cook.eats ? weights.missed : 1)
+  return missed + calm + (cook.eats ? (attention.missed[cook.index] as number) * 1e-3 : 0)
 }
 
 const blocked = (
