@@ -70,7 +70,7 @@ const cooksOf = (d: Dice, places: readonly string[], to: number): Cook[] =>
       id,
       host: index === 0 || d.chance(0.4),
       eats: d.chance(0.75),
-      pace: d.pick([1, 1, 1, 0.8, 1.1, 1.5]),
+      pace: d.pick([1, 1, 1, 0.6, 1.1, 1.5]),
       presence: d.chance(places.length > 1 ? 0.7 : 0.25) ? broken : whole,
     }
   })
