@@ -52,7 +52,8 @@ export const planDatabase = (folder = mkdtempSync(join(tmpdir(), 'tableward-plan
         }
       })
     },
-    integrity: () => withDb((db) => Object.values(db.prepare('PRAGMA integrity_check').get([]) as object).join()),
+    integrity: () =>
+      withDb((db) => (db.prepare('PRAGMA integrity_check').get([]) as { integrity_check: string }).integrity_check),
     count: (table, eveningId) =>
       withDb((db) => (db.prepare(`SELECT count(*) AS n FROM ${table} WHERE eveningId = ?`).get([eveningId]) as { n: number }).n),
     remove: () => rmSync(folder, { recursive: true, force: true }),

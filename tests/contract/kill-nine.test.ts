@@ -1,0 +1,164 @@
+import { type ChildProcess, fork } from 'node:child_process'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import * as Y from 'yjs'
+import { renameDish, setFields } from '#lib/plan/commands/set.ts'
+import { readPlan } from '#lib/plan/read.ts'
+import { writeEvening } from '#lib/plan/write-evening.ts'
+import { openPlanTables } from '#server/sync/plan-tables.ts'
+import { dice } from '#tests/support/dice.ts'
+import { readEvening } from '#tests/support/loopback-room.ts'
+import { type PlanDatabase, planDatabase } from '#tests/support/plan-database.ts'
+import { isSaved, type SocketClient, socketClient } from '#tests/support/socket-client.ts'
+import { type SyncClient, syncClient } from '#tests/support/sync-client.ts'
+
+// The long run: KILLS=300 npx vitest run -c tests/vitest.config.ts tests/contract/kill-nine
+const KILLS = Number(process.env.KILLS ?? 20)
+const lamb = readEvening('a-lamb')
+const entry = new URL('../support/room-process.ts', import.meta.url)
+
+let database: PlanDatabase
+beforeAll(() => {
+  database = planDatabase()
+  database.add('e', ['kim', 'noor', 'check'])
+  const doc = new Y.Doc()
+  writeEvening(doc, lamb, { epoch: 'epoch-1', minClient: 1 })
+  const tables = openPlanTables(database.file)
+  tables.create('e', Y.encodeStateAsUpdate(doc))
+  tables.close()
+})
+afterAll(() => {
+  for (const child of children) child.kill('SIGKILL')
+  database.remove()
+})
+
+const children: ChildProcess[] = []
+interface Process {
+  readonly child: ChildProcess
+  readonly port: number
+  readonly died: Promise<void>
+}
+const start = async (): Promise<Process> => {
+  const child = fork(entry, [database.file], { execArgv: ['--import', 'tsx'], stdio: ['ignore', 'inherit', 'inherit', 'ipc'] })
+  children.push(child)
+  const died = new Promise<void>((resolve) => child.once('exit', () => resolve()))
+  const port = await new Promise<number>((resolve, reject) => {
+    child.once('message', (message: { port: number }) => resolve(message.port))
+    child.once('exit', () => reject(new Error('the process did not start')))
+  })
+  return { child, port, died }
+}
+
+const clockOf = (doc: Y.Doc, client: number) => Y.decodeStateVector(Y.encodeStateVector(doc)).get(client) ?? 0
+
+/** Everything that a device was told is stored. */
+interface Promised {
+  readonly client: SyncClient
+  readonly cook: string
+}
+
+describe('kill -9', () => {
+  test(`R1 ${KILLS} times between a frame and its acknowledgement, also while the log is folded: no acknowledged edit or claim is lost, the database is whole`, {
+    timeout: 60_000 + KILLS * 15_000,
+  }, async () => {
+    const chance = dice(20)
+    const cooks = lamb.cooks.map((cook) => cook.id)
+    const devices: Promised[] = ['kim', 'noor'].map((_, n) => ({
+      client: syncClient(),
+      cook: cooks[n] ?? '',
+    }))
+    const targets = [...lamb.steps, ...lamb.dishes, ...lamb.courses].map((one) => one.id)
+    let ops = 0
+    let folded = 0
+    let acknowledged = 0
+    let unacknowledged = 0
+
+    for (let kill = 0; kill < KILLS; kill += 1) {
+      const process = await start()
+      const lines = devices.map(({ client, cook }, n) =>
+        socketClient(`ws://127.0.0.1:${process.port}/sync/e?who=${['kim', 'noor'][n]}&cook=${cook}`, client),
+      )
+      await Promise.all(lines.map((line) => line.until(isSaved)))
+      const before = database.count('PlanUpdate', 'e')
+      // Enough to fold the log in some of the runs; then more, of which only some may be acknowledged.
+      const long = kill % 4 === 3
+      const enough = long ? 110 : chance.int(5, 40)
+      for (let n = 0; n < enough; n += 1) {
+        edit(devices[n % 2]?.client, n + kill * 1000, long)
+        if (n % 40 === 39) await Promise.all(lines.map((line) => line.until(isSaved)))
+      }
+      for (const { client, cook } of devices) {
+        ops += 1
+        client.ask({ op: `op-kill-${ops}`, kind: 'claim', target: chance.pick(targets), cook })
+      }
+      const wanted = chance.int(0, 3)
+      for (let n = 0; n < 10; n += 1) edit(devices[n % 2]?.client, n, long)
+      await acksOf(lines, wanted)
+      process.child.kill('SIGKILL')
+      await Promise.all([process.died, ...lines.map((line) => line.ended)])
+
+      if (database.count('PlanUpdate', 'e') < before) folded += 1
+      expect(database.integrity()).toBe('ok')
+      const stored = await onDisk()
+      for (const { client } of devices) {
+        acknowledged += client.acked
+        unacknowledged += client.sent - client.acked
+        const { ackedClock } = client
+        expect(clockOf(stored.doc, ackedClock.client)).toBeGreaterThanOrEqual(ackedClock.clock)
+        for (const [op, outcome] of client.outcomes) expect(stored.ops.get(op)).toEqual(outcome)
+      }
+      const held = readPlan(stored.doc).evening.claims
+      for (const { client } of devices)
+        for (const claim of readPlan(client.doc).evening.claims) expect(held).toContainEqual(claim)
+    }
+
+    const last = await start()
+    const lines = devices.map(({ client }, n) =>
+      socketClient(`ws://127.0.0.1:${last.port}/sync/e?who=${['kim', 'noor'][n]}`, client),
+    )
+    await Promise.all(lines.map((line) => line.until(isSaved)))
+    const check = socketClient(`ws://127.0.0.1:${last.port}/sync/e?who=check`)
+    await check.until(isSaved)
+    const hasAll = (client: SyncClient) =>
+      devices.every((one) => clockOf(client.doc, one.client.doc.clientID) === clockOf(one.client.doc, one.client.doc.clientID))
+    await Promise.all([check, ...lines].map((line) => line.until(hasAll)))
+    for (const { client } of devices) expect(readPlan(client.doc)).toEqual(readPlan(check.client.doc))
+    const claimed = devices
+      .flatMap(({ client }) => [...client.outcomes.values()])
+      .filter((outcome) => outcome.kind === 'done').length
+    last.child.kill('SIGKILL')
+    await last.died
+    console.log(
+      `R1: ${KILLS} kills, ${acknowledged} frames acknowledged, ${unacknowledged} not yet, ${claimed} claims told, ${folded} runs folded the log`,
+    )
+    expect(acknowledged).toBeGreaterThan(KILLS * 10)
+    expect(unacknowledged).toBeGreaterThan(KILLS)
+    expect(claimed).toBeGreaterThan(KILLS / 4)
+    expect(folded).toBeGreaterThan(0)
+  })
+})
+
+/** Long ones fill the log: at 512 KiB it is folded. */
+const edit = (client: SyncClient | undefined, n: number, long: boolean) => {
+  if (!client) return
+  const dish = lamb.dishes[n % lamb.dishes.length]?.id ?? ''
+  if (!long && n % 3 === 0) renameDish(client.doc, dish, `Name ${n}`)
+  else setFields(client.doc, 'dishes', dish, { yields: 1 + (n % 90), notes: long ? `${n % 10}`.repeat(6000) : `Note ${n}` })
+}
+
+/** Waits until so many of the frames on their way are acknowledged. */
+const acksOf = async (lines: readonly SocketClient[], wanted: number): Promise<void> => {
+  const [line] = lines
+  if (!line) return
+  const from = line.client.acked
+  await line.until((client) => client.acked >= Math.min(client.sent, from + wanted))
+}
+
+/** What a new process would find. */
+const onDisk = async () => {
+  const tables = openPlanTables(database.file)
+  const stored = tables.load('e')
+  tables.close()
+  const doc = new Y.Doc()
+  for (const update of stored?.updates ?? []) Y.applyUpdate(doc, update)
+  return { doc, ops: new Map(stored?.ops.map((op) => [op.op, JSON.parse(op.outcome)])) }
+}
