@@ -11,7 +11,8 @@ export interface Keeping {
   readonly close: () => void
 }
 
-const PATIENCE_MS = 2_000
+/** A browser that has not opened its database by then is not going to. */
+const PATIENCE_MS = 10_000
 
 const can = (timers: Timers): Promise<boolean> =>
   new Promise((resolve) => {
@@ -33,11 +34,21 @@ const can = (timers: Timers): Promise<boolean> =>
     }
   })
 
+/** What comes later is merged into the document when it comes. */
+const within = (timers: Timers, done: Promise<unknown>): Promise<void> =>
+  new Promise((resolve) => {
+    const cancel = timers.after(PATIENCE_MS, resolve)
+    void done.then(() => {
+      cancel()
+      resolve()
+    })
+  })
+
 /** Reads the stored copy into the document and keeps it from then on; null where the browser keeps nothing. */
 export const openKeeping = async (database: string, doc: Y.Doc, timers: Timers): Promise<Keeping | null> => {
   if (!(await can(timers))) return null
   const stored = new IndexeddbPersistence(database, doc)
-  await stored.whenSynced
+  await within(timers, stored.whenSynced)
   return {
     isOrigin: (origin) => origin === stored,
     get: (key) => stored.get(key),

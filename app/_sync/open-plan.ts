@@ -1,6 +1,5 @@
 import { clearDocument } from 'y-indexeddb'
 import * as Y from 'yjs'
-import type { Evening } from '#lib/domain/evening.ts'
 import { type PlanReading, readPlan } from '#lib/plan/read.ts'
 import { editAs, openUndo } from '#lib/plan/undo.ts'
 import { Hello, OrderMessage, type Outcome } from '#lib/plan/wire.ts'
@@ -9,12 +8,11 @@ import { type Connection, connect, type Shut } from './connect.ts'
 import { openCopies } from './copies.ts'
 import { type Keeping, openKeeping } from './keeping.ts'
 import type { LocalOrder } from './local-order.ts'
-import { heard, NO_ORDERS, type Orders, orderState } from './order-state.ts'
-import type { Link, OrderState, Plan, Wanted } from './plan.ts'
-import { sameProblem } from './same-problem.ts'
+import type { Link, Plan, Wanted } from './plan.ts'
 import type { Shelf } from './shelf.ts'
 import type { Timers } from './timers.ts'
 import { openUnsent } from './unsent.ts'
+import { watchOrder } from './watch-order.ts'
 
 const ORDER_KEY = 'order'
 
@@ -64,21 +62,19 @@ export const openPlan = (around: Surroundings): OpenPlan => {
   let keeping: Keeping | null = null
   let connection: Connection | null = null
   let me: Hello | null = rememberedHello(shelf, `${base}me`)
-  let orders: Orders = NO_ORDERS
   let reading: PlanReading | null = null
-  let checked: { readonly evening: Evening | null; readonly hash: string | null } = { evening: null, hash: null }
-  let order: OrderState = { kind: 'none' }
   let opened: Opened = { link: { kind: 'connecting' }, plan: null }
 
   // --- what the screens see
 
-  const publish = () => {
-    if (closed) return
+  const publish = (): Link => {
+    if (closed) return opened.link
     const link = sameLink(opened.link, connection?.link() ?? { kind: 'connecting' })
-    order = sameOrder(order, orderNow(link))
     opened = { link, plan: reading ? planOf(reading, link) : null }
     for (const listener of listeners) listener()
+    return link
   }
+  const order = watchOrder(local, publish)
 
   const planOf = ({ evening, reports }: PlanReading, link: Link): Plan => ({
     doc,
@@ -86,7 +82,7 @@ export const openPlan = (around: Surroundings): OpenPlan => {
     reports: copies.aside().length > 0 ? [...reports, ASIDE] : reports,
     me,
     link,
-    order,
+    order: order.state(link),
     asking: commands.asking(),
     told: commands.told(),
     canUndo: undoing.canUndo(),
@@ -100,7 +96,7 @@ export const openPlan = (around: Surroundings): OpenPlan => {
     if (found.meta === null) return
     const isNew = reading?.evening !== found.evening
     reading = found
-    if (isNew) check(found.evening)
+    if (isNew) order.look(found.evening)
     publish()
   }
   let cancelFrame: () => void = () => undefined
@@ -116,41 +112,6 @@ export const openPlan = (around: Surroundings): OpenPlan => {
       waits = false
       cancel()
     }
-  }
-
-  // --- the running order
-
-  /** While the hash of a new plan is being worked out nothing becomes current, and what was stays so only if nothing but words changed. */
-  const orderNow = (link: Link): OrderState => {
-    const evening = reading?.evening ?? null
-    if (checked.evening === evening) return orderState(orders, checked.hash, link)
-    const isSame = checked.evening !== null && evening !== null && sameProblem(checked.evening, evening)
-    return isSame || order.kind === 'none' ? order : { kind: 'planning', order: order.order }
-  }
-
-  const check = (evening: Evening) =>
-    local.hash(evening, (hash) => {
-      if (closed || reading?.evening !== evening) return
-      checked = { evening, hash }
-      publish()
-      planHere()
-    })
-
-  /** Without a connection nobody else will plan this. */
-  const planHere = () => {
-    const { evening, hash } = checked
-    if (evening === null || hash === null || opened.link.kind !== 'offline' || order.kind === 'current') return
-    local.plan(evening, (known) => {
-      if (closed || known === null || checked.hash !== known.hash) return
-      orders = { ...orders, ours: known }
-      publish()
-    })
-  }
-
-  const hearOrder = (message: OrderMessage) => {
-    orders = heard(orders, message)
-    if (message.kind === 'order') keeping?.set(ORDER_KEY, JSON.stringify(message))
-    publish()
   }
 
   // --- what the screens may do
@@ -189,7 +150,7 @@ export const openPlan = (around: Surroundings): OpenPlan => {
     if (closed) return found?.close()
     keeping = found
     const kept = OrderMessage.safeParse(parsed(await found?.get(ORDER_KEY)))
-    if (kept.success && !orders.message) orders = { ...heard(orders, kept.data), message: null }
+    if (kept.success) order.remember(kept.data)
   }
 
   const onHello = (hello: Hello) => {
@@ -229,12 +190,14 @@ export const openPlan = (around: Surroundings): OpenPlan => {
         commands.answer(outcome)
         publish()
       },
-      onOrder: hearOrder,
+      onOrder: (message) => {
+        if (message.kind === 'order') keeping?.set(ORDER_KEY, JSON.stringify(message))
+        order.hear(message)
+      },
       onShut,
       onLink: () => {
-        publish()
-        const isOffline = opened.link.kind === 'offline'
-        if (isOffline && !wasOffline) planHere()
+        const isOffline = publish().kind === 'offline'
+        if (isOffline && !wasOffline) order.planHere()
         wasOffline = isOffline
       },
       patience: 2_000 + 2_000 * around.dice(),
@@ -280,9 +243,3 @@ const rememberedHello = (shelf: Shelf, key: string): Hello | null => {
 }
 
 const sameLink = (before: Link, after: Link): Link => (JSON.stringify(before) === JSON.stringify(after) ? before : after)
-
-const sameOrder = (before: OrderState, after: OrderState): OrderState => {
-  const orderOf = (state: OrderState) => (state.kind === 'none' ? null : state.order)
-  const isSame = before.kind === after.kind && orderOf(before) === orderOf(after)
-  return isSame && (after.kind !== 'failed' || before.kind !== 'failed' || before.why === after.why) ? before : after
-}
