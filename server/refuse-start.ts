@@ -33,9 +33,17 @@ export const asRefusal = (folder: string, cause: unknown): unknown => {
   return says ? new RefuseStart(`The data folder ${folder} cannot be used: ${says} (${code}).`, { cause }) : cause
 }
 
+/** Errors that come through Prisma or from a thread have lost their code, but not their words. */
+const WORDS: readonly (readonly [RegExp, string])[] = [
+  [/database or disk is full/, 'SQLITE_FULL'],
+  [/readonly database/, 'SQLITE_READONLY'],
+  [/unable to open (?:connection|database)/i, 'SQLITE_CANTOPEN'],
+  [/file is not a database/, 'SQLITE_NOTADB'],
+  [/disk image is malformed/, 'SQLITE_CORRUPT'],
+]
+
 const codeOf = (cause: unknown): string => {
   if (!(cause instanceof Error)) return ''
-  // libsql has no code for a file that it cannot open, only these words.
-  if (/^ConnectionFailed\(|Unable to open connection/.test(cause.message)) return 'SQLITE_CANTOPEN'
-  return 'code' in cause ? String(cause.code) : ''
+  const code = 'code' in cause ? String(cause.code) : ''
+  return code in SAYS ? code : (WORDS.find(([words]) => words.test(cause.message))?.[1] ?? code)
 }
