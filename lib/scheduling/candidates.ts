@@ -7,6 +7,8 @@ import type { State } from './state.ts'
 
 /** How many edges of what others do are tried, of all there are. */
 const EDGES = 4
+/** So little room that every start may be tried. */
+const NARROW = 16
 
 /**
  * Starts where the price has a corner, the latest first, without doubles and within bounds: as late as may be, at the
@@ -38,6 +40,7 @@ export const candidateStarts = (
   for (const cook of team.cooks)
     for (const stay of act.stays[cook.index] ?? []) if (stay.to - len < hi) starts.push(stay.to - len)
   starts.push(lo)
+  if (hi - lo < NARROW && random.unit() < 0.3) for (let start = lo; start < hi; start++) starts.push(start)
   starts.push(lo + random.below(hi - lo))
   return downward(starts, lo, hi)
 }

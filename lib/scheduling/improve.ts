@@ -33,6 +33,7 @@ const TURNS: readonly (readonly [Neighbourhood, number])[] = [
 const TURNS_SUM = TURNS.reduce((sum, [, share]) => sum + share, 0)
 /** How much dearer a step may be at the beginning, and at the end, to be gone on from. */
 const WARM = 60
+const HOT = 2000
 const COLD = 1
 
 /**
@@ -58,7 +59,7 @@ export const improve = (state: State, budget: Budget, random: Random): void => {
     else rebuild(state, choose(random)(state, random), random)
     if (state.steps === before) state.steps++
     const now = price(state)
-    const warmth = (WARM + 0.1 * least) * (1 - progress) ** 2 + COLD
+    const warmth = (WARM + Math.min(HOT, 0.1 * least)) * (1 - progress) ** 2 + COLD
     const luck = random.unit()
     if (now <= cost + warmth * luck * luck * luck) {
       current = snapshotOf(state)
@@ -103,9 +104,10 @@ export const rebuild = (state: State, acts: readonly Act[], random: Random, firs
     if (act.delivery) putKeep(state, act.delivery, undefined)
     take(state, act)
   }
+  const blink = [0, 0.1, 0.1, 0.5][random.below(4)] ?? 0
   for (const act of ordered(state, out, missing, random, first)) {
     const start = starts.get(act)
-    insert(state, act, random, { ...(start === undefined ? {} : { start }), blink: 0.15 })
+    insert(state, act, random, { ...(start === undefined ? {} : { start }), blink })
   }
 }
 

@@ -1,4 +1,6 @@
+import { startBounds } from './bounds.ts'
 import { backward } from './construct.ts'
+import { fits } from './fits.ts'
 import { insert } from './insert.ts'
 import { refreshKeep } from './keeping.ts'
 import type { Act } from './model.ts'
@@ -6,7 +8,7 @@ import { repairMoments } from './moments.ts'
 import { movable } from './neighbourhoods.ts'
 import { happened } from './price.ts'
 import type { Random } from './random.ts'
-import { putKeep, type State, setMoments, take } from './state.ts'
+import { deadline, type Place, put, putKeep, type State, setMoments, take } from './state.ts'
 
 /** What lies so near before a serving that moves, it moves along: 2 h at 30 s. */
 const NEAR = 240
@@ -24,31 +26,56 @@ export const shiftServings = (state: State, random: Random): void => {
   const wished = before.map((moment, i) => (i === serving.index || (!alone && i > serving.index) ? moment + by : moment))
   const moments = repairMoments(model, wished)
   if (moments.every((moment, i) => moment === before[i])) return
-  const moved = (index: number) => (moments[index] ?? 0) - (before[index] ?? 0)
-  const inTheWay = besideWaiting(state)
-  const out = movable(state).filter((act) => {
-    const place = state.places[act.index]
-    if (!place || inTheWay.has(act)) return true
-    if (!act.delivery) return false
-    const { index } = act.delivery.serving
-    return moved(index) !== 0 && place.end > (before[index] ?? 0) - NEAR
-  })
-  if (random.unit() < 0.5) out.push(...beside(state, out))
-  if (random.unit() < 0.3) out.push(...about(state, out, (before[serving.index] ?? 0) - random.below(NEAR / 2)))
-  const starts = new Map(
-    out.map((act) => {
-      const start = state.places[act.index]?.start
-      return [act, start === undefined || !act.delivery ? start : start + moved(act.delivery.serving.index)]
-    }),
-  )
+  const manner = random.unit()
+  const moved = (act: Act) =>
+    act.delivery ? (moments[act.delivery.serving.index] ?? 0) - (before[act.delivery.serving.index] ?? 0) : 0
+  const out = manner < 0.25 ? tooLate(state, moved) : affected(state, before, moved)
+  if (manner > 0.25 && random.unit() < 0.5) out.push(...beside(state, out))
+  if (manner > 0.5 && random.unit() < 0.5) out.push(...about(state, out, (before[serving.index] ?? 0) - random.below(NEAR / 2)))
+  const places = new Map(out.map((act) => [act, state.places[act.index]]))
   for (const delivery of model.deliveries) putKeep(state, delivery, undefined)
   for (const act of out) take(state, act)
   setMoments(state, moments)
   for (const delivery of model.deliveries) refreshKeep(state, delivery)
-  for (const act of backward(state, out)) {
-    const start = starts.get(act)
-    insert(state, act, random, { ...(start === undefined ? {} : { start }), blink: 0.1 })
+  const order = backward(state, out)
+  if (manner < 0.5) for (const act of order) moveAlong(state, act, places.get(act), moved(act))
+  for (const act of order) {
+    if (state.places[act.index]) continue
+    const place = places.get(act)
+    insert(state, act, random, { ...(place ? { start: place.start + moved(act) } : {}), blink: 0.1 })
   }
+}
+
+/** The same place, so many ticks later, when nothing forbids it. */
+const moveAlong = (state: State, act: Act, place: Place | undefined, by: number): void => {
+  if (!place) return
+  state.steps++
+  const start = place.start + by
+  const len = place.end - place.start
+  const { lo, hi } = startBounds(state, act, len)
+  const again = start >= lo && start <= hi ? fits(state, act, place.mode, { cooks: place.team, len }, start, len) : undefined
+  if (!again) return
+  put(state, again)
+  if (act.delivery) refreshKeep(state, act.delivery)
+}
+
+/** Only what the new moments leave no time for, and what has no place yet. */
+const tooLate = (state: State, moved: (act: Act) => number): Act[] => {
+  const inTheWay = besideWaiting(state)
+  return movable(state).filter((act) => {
+    const place = state.places[act.index]
+    return !place || inTheWay.has(act) || (moved(act) < 0 && place.end > deadline(state, act) + moved(act))
+  })
+}
+
+/** All that belongs to a serving that moves and lies near it. */
+const affected = (state: State, before: readonly number[], moved: (act: Act) => number): Act[] => {
+  const inTheWay = besideWaiting(state)
+  return movable(state).filter((act) => {
+    const place = state.places[act.index]
+    if (!place || inTheWay.has(act)) return true
+    return act.delivery !== undefined && moved(act) !== 0 && place.end > (before[act.delivery.serving.index] ?? 0) - NEAR
+  })
 }
 
 /** What hangs on them by lags from other dishes. */
