@@ -283,7 +283,8 @@ describe('ovens', () => {
     expect(troubles(of, order)).toEqual([])
     const [cold, hot, still] = order.ovens[0]?.line ?? []
     expect([cold?.c, hot?.c, still?.c]).toEqual([20, 180, 180])
-    expect([hot?.at, still?.at]).toEqual([cueOf(order, 'bake').start, cueOf(order, 'brown').end])
+    expect(hot?.at).toBe(cueOf(order, 'bake').start)
+    expect(still && still.at >= cueOf(order, 'brown').end, still?.at).toBe(true)
     expect(order.ovens[0]?.preheats).toHaveLength(1)
   })
 
