@@ -72,7 +72,9 @@ export function DishScreen({ id }: { readonly id: string }) {
         </h1>
         <p className={css.about}>
           With {course?.name ?? 'its course'}
-          {toTable ? `, to table ${clockText(toTable, evening.zone)}` : ''}.{' '}
+          {toTable ? `, to table ${clockText(toTable, evening.zone)}` : ''}.
+        </p>
+        <p>
           <ClaimLine target={dish.id} name={dish.name} giving />
         </p>
         <h2 className="vh">Method</h2>

@@ -6,7 +6,6 @@ import { useState } from 'react'
 import type { Wanted } from '#app/_sync/plan.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
-import { WordChoice } from '#app/_ui/word.tsx'
 import { refusalText } from '#app/_words/link.ts'
 import { type Names, namesOf } from '#app/_words/names.ts'
 import css from './claim.module.css'
@@ -22,7 +21,8 @@ interface Props {
   readonly brief?: boolean
 }
 
-const NOBODY = ''
+/** So many names stand in the line; more are folded behind one word. */
+const FEW = 2
 
 /** Who has a course, a dish or a step, and taking, returning and giving it. The server decides; until it has, it says "asking". */
 export function ClaimLine({ target, name, giving = false, brief = false }: Props) {
@@ -30,6 +30,7 @@ export function ClaimLine({ target, name, giving = false, brief = false }: Props
   const { evening, me, asking } = plan
   const names = namesOf(evening)
   const [refused, setRefused] = useState<string | null>(null)
+  const [listing, setListing] = useState(false)
   const [waiting, setWaiting] = useState(false)
   const eveningId = String(useParams().id ?? evening.id)
   const claim = evening.claims.find((candidate) => candidate.target === target)
@@ -44,9 +45,10 @@ export function ClaimLine({ target, name, giving = false, brief = false }: Props
     setRefused(outcome.kind === 'refused' ? refusalText(outcome.why, names) : null)
   }
   const give = (cook: string) => {
-    if (cook === NOBODY) return claim ? ask({ kind: 'release', target, cook: claim.cook }) : undefined
-    return claim ? ask({ kind: 'reassign', target, from: claim.cook, cook }) : ask({ kind: 'claim', target, cook })
+    setListing(false)
+    return ask(claim ? { kind: 'reassign', target, from: claim.cook, cook } : { kind: 'claim', target, cook })
   }
+  const others = evening.cooks.filter((cook) => cook.id !== claim?.cook && (claim !== undefined || cook.id !== mine))
   const mayGive = giving && (me?.role === 'host' || (claim !== undefined && claim.cook === mine))
 
   return (
@@ -64,19 +66,18 @@ export function ClaimLine({ target, name, giving = false, brief = false }: Props
         </Button>
       ) : null}
       {mine === null && giving && me !== null ? <Link href={`/evenings/${eveningId}/cooks`}>Say which cook you are</Link> : null}
-      {mayGive && !isAsking && evening.cooks.length > 0 ? (
-        <span className={css.give}>
-          {claim ? 'give to ' : 'or it is for '}
-          <WordChoice
-            label={`Give ${name} to`}
-            value={NOBODY}
-            options={[
-              [NOBODY, claim ? 'somebody else' : 'somebody'],
-              ...evening.cooks.filter((cook) => cook.id !== claim?.cook).map((cook) => [cook.id, cook.name] as const),
-            ]}
-            onChoose={give}
-          />
-        </span>
+      {mayGive && !isAsking && others.length > 0 ? (
+        others.length <= FEW || listing ? (
+          others.map((cook) => (
+            <Button key={cook.id} tone="word" onClick={() => give(cook.id)} aria-label={`Give ${name} to ${cook.name}`}>
+              {claim ? 'give to' : 'for'} {cook.name}
+            </Button>
+          ))
+        ) : (
+          <Button tone="word" onClick={() => setListing(true)} aria-label={`Give ${name} to somebody`}>
+            give to…
+          </Button>
+        )
       ) : null}
       {refused ? (
         <span className={css.refused} role="alert">

@@ -60,6 +60,7 @@ export function CourseBlock({ course, index, editing, isFresh, fresh, onFresh, m
             <h2 id={`course-${course.id}`}>
               <WordText
                 display
+                long
                 autoFocus={isFresh}
                 label={`Name of course ${index + 1}`}
                 text={course.name}

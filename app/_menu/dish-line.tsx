@@ -50,6 +50,7 @@ export function DishLine({ dish, editing, isFresh, isFirst, isLast, minutes, beg
         <span className={css.dishName}>
           <WordText
             display
+            long
             autoFocus={isFresh}
             label={`Name of the dish ${dish.name}`}
             text={dish.name}

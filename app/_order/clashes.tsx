@@ -22,7 +22,7 @@ export function Clashes({
       {order.clashes.map((clash) => (
         <li className={css.clash} key={`${clash.kind}.${clash.from}.${clash.steps.join('.')}.${clash.dish}.${clash.course}`}>
           <h2>{clashTitle(clash, order.zone)}</h2>
-          <p>{clashText(clash, names)}</p>
+          <p>{clashText(clash, names, order.cues)}</p>
           {clash.ways.length > 0 ? (
             <ul className={css.ways} aria-label="Ways out">
               {clash.ways.map((way) => (

@@ -28,7 +28,7 @@ export function OrderList({ evening, order, names, chosen, onChoose }: Props) {
       {days.map(({ day, rows }) => (
         <section key={day} aria-labelledby={`day-${day}`}>
           <h2 id={`day-${day}`}>{day === 0 ? longDate(evening.date) : dayName(evening.date, day)}</h2>
-          <ol>
+          <ol className={css.rows}>
             {rows.map((row) => (
               <ListRow
                 key={row.key}

@@ -161,8 +161,8 @@ function Shown({ order, isList, isOld }: { readonly order: RunningOrder; readonl
             <StepPanel doing={current} order={order} names={names} onClose={() => setChosen(null)} />
           </div>
         ) : null}
-        <Clashes order={order} names={names} evening={evening} />
         <Figures evening={evening} order={order} names={names} />
+        <Clashes order={order} names={names} evening={evening} />
       </aside>
     </div>
   )

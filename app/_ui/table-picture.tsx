@@ -9,6 +9,7 @@ interface Props {
   /** Who is known by name, in the order of their seats. */
   readonly people: readonly string[]
   readonly colour: DishColour | null
+  /** Empty when the words beside the picture say it. */
   readonly label: string
   readonly names?: boolean
 }
@@ -27,7 +28,14 @@ export function TablePicture({ width, height, covers, people, colour, label, nam
   const seats = seatsAround(covers, box)
   const large = box.width > 240
   return (
-    <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-label={label}>
+    <svg
+      width={width}
+      height={height}
+      viewBox={`0 0 ${width} ${height}`}
+      role="img"
+      aria-label={label}
+      aria-hidden={label === ''}
+    >
       {seats.map((seat, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a seat is its place
         <ellipse key={index} className={css.chair} cx={seat.chair.x} cy={seat.chair.y} rx={seat.chair.rx} ry={seat.chair.ry} />

@@ -27,6 +27,7 @@ export function WordText({
   empty = '…',
   display = false,
   long = false,
+  type = 'text',
   autoFocus = false,
   disabled = false,
 }: TextProps) {

@@ -24,12 +24,16 @@ export const clashTitle = (clash: Clash, zone: string): string =>
   `Clash at ${clockText(clash.from, zone)}: ${titles[clash.kind].slice(0, 1).toLowerCase()}${titles[clash.kind].slice(1)}`
 
 /** What cannot be kept and by how much, in one or two sentences. */
-export const clashText = (clash: Clash, names: Names): string => {
+export const clashText = (clash: Clash, names: Names, cues: readonly { readonly step: string }[] = []): string => {
   const by = durationText(clash.by)
   const steps = quoted(names, clash.steps)
   const kit = clash.kit === null ? '' : ` It is about ${names.kitName(clash.kit)}.`
   const dish = clash.dish === null ? 'A dish' : names.dishName(clash.dish)
   const course = clash.course === null ? 'the next course' : names.courseName(clash.course)
+  // A step in several batches may be left out in part.
+  const left = clash.steps.some((step) => cues.some((cue) => cue.step === step))
+    ? 'a batch of it is left out'
+    : 'it is left out of the order'
   switch (clash.kind) {
     case 'lag':
       return `Between ${steps} lie ${by} more than there should.${kit}`
@@ -42,11 +46,11 @@ export const clashText = (clash: Clash, names: Names): string => {
     case 'sit-down':
       return `${course} comes ${by} after you wanted to sit down.${kit}`
     case 'safety':
-      return `${steps} cannot be placed within its safe times, so it is left out of the order.${kit}`
+      return `${steps} cannot be placed within its safe times, so ${left}.${kit}`
     case 'no-cook':
-      return `No cook is there and free for ${steps}, so it is left out of the order.`
+      return `No cook is there and free for ${steps}, so ${left}.`
     case 'no-kit':
-      return `There is no kit for ${steps}, so it is left out of the order.${kit}`
+      return `There is no kit for ${steps}, so ${left}.${kit}`
   }
 }
 
