@@ -66,7 +66,7 @@ const sampled = (teams: readonly TeamModel[], random: Random): readonly TeamMode
 
 /** The lengths worth trying: the likely one, the longest, and those that reach back to just after what comes before. */
 const lengths = (state: State, act: Act, mode: ModeModel, team: TeamModel, search: Search): number[] => {
-  if (mode.upTo <= team.len) return [team.len]
+  if (mode.care !== 'leave' || mode.upTo <= team.len) return [team.len]
   const found = new Set([team.len, mode.upTo, team.len + search.random.below(mode.upTo - team.len)])
   const end = latestEnd(state, act, team.len)
   for (const lag of act.preds) {
