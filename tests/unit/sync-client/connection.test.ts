@@ -51,7 +51,7 @@ const rename = (at: APage, name: string, id = 'roast') => {
   if (!done.ok) throw new Error(done.error.kind)
 }
 
-test('an edit is seen by the other cook, and is said to be saved after it was stored', async () => {
+test('B1 an edit is seen by the other cook, and is said to be saved after it was stored', async () => {
   const kim = page('kim')
   const noor = page('noor')
   await Promise.all([kim.saved(), noor.saved()])
@@ -65,7 +65,7 @@ test('an edit is seen by the other cook, and is said to be saved after it was st
   expect(stored.dishes.find(({ id }) => id === 'roast')?.name).toBe('Pork with crackling')
 })
 
-test('an edit made without a connection is unsent, and is sent and saved when the connection is back', async () => {
+test('B2 an edit made without a connection is unsent, and is sent and saved when the connection is back', async () => {
   const line = await cable()
   const kim = page('kim', line.port)
   const noor = page('noor')
@@ -81,7 +81,7 @@ test('an edit made without a connection is unsent, and is sent and saved when th
   expect(kim.links.slice(-2)).toEqual(['saving', 'saved'])
 })
 
-test('a deletion made without a connection is not taken for saved before it is acknowledged', async () => {
+test('B1 a deletion made without a connection is not taken for saved before it is acknowledged', async () => {
   const line = await cable()
   const kim = page('kim', line.port)
   await kim.saved()
@@ -96,7 +96,7 @@ test('a deletion made without a connection is not taken for saved before it is a
   expect((await server.rooms().read(plan.id)).dishes.find(({ id }) => id === 'roast')?.name).toBe('Dish roast')
 })
 
-test('an edit made offline survives a reload while offline, is shown as unsent, and reaches everybody in the end', async () => {
+test('B2 an edit made offline survives a reload while offline, is shown as unsent, and reaches everybody in the end', async () => {
   const line = await cable()
   const shelf = pageShelf()
   const kim = page('kim', line.port, { shelf })
@@ -118,7 +118,7 @@ test('an edit made offline survives a reload while offline, is shown as unsent, 
   expect(shelf.keys('').filter((key) => key.includes('unsent'))).toEqual([])
 })
 
-test('a restart of the server is survived by every edit, those made meanwhile included', async () => {
+test('B2 a restart of the server is survived by every edit, those made meanwhile included', async () => {
   const kim = page('kim')
   const noor = page('noor')
   await Promise.all([kim.saved(), noor.saved()])
@@ -132,7 +132,7 @@ test('a restart of the server is survived by every edit, those made meanwhile in
   await noor.until(() => noor.nameOf('roast') === 'Before')
 })
 
-test('a connection that has gone dead is noticed after ten seconds of silence, and taken up again', async () => {
+test('B3 a connection that has gone dead is noticed after ten seconds of silence, and taken up again', async () => {
   const { clock: timers, pass } = handClock()
   const line = await cable()
   const kim = page('kim', line.port, { timers })
@@ -150,7 +150,7 @@ test('a connection that has gone dead is noticed after ten seconds of silence, a
   expect((await server.rooms().read(plan.id)).dishes.find(({ id }) => id === 'roast')?.name).toBe('Unheard')
 })
 
-test('an edit that goes into a dead connection is not said to be saved', async () => {
+test('B1 an edit that goes into a dead connection is not said to be saved', async () => {
   const { clock: timers, pass } = handClock()
   const line = await cable()
   const kim = page('kim', line.port, { timers })
@@ -185,7 +185,7 @@ test.each([
   expect(kim.link()).toEqual({ kind: 'closed', why })
 })
 
-test('a document put back from a backup is not mixed with the copy of the one before', async () => {
+test('B5 a document put back from a backup is not mixed with the copy of the one before', async () => {
   const shelf = pageShelf()
   const line = await cable()
   const kim = page('kim', line.port, { shelf })
@@ -206,7 +206,7 @@ test('a document put back from a backup is not mixed with the copy of the one be
   expect((await server.rooms().read(plan.id)).dishes.find(({ id }) => id === 'roast')?.name).toBe('Dish roast')
 })
 
-test('after a refused edit the next page starts from what the server has', async () => {
+test('B4 after a refused edit the next page starts from what the server has', async () => {
   const shelf = pageShelf()
   const noor = page('noor', server.port(), { shelf })
   await noor.saved()
@@ -219,7 +219,7 @@ test('after a refused edit the next page starts from what the server has', async
   expect(again.plan().evening.claims).toEqual([])
 })
 
-test('a claim is asked for, answered, and the loser is told who has it', async () => {
+test('B6 a claim is asked for, answered, and the loser is told who has it', async () => {
   const kim = page('kim')
   const noor = page('noor')
   await Promise.all([kim.saved(), noor.saved()])
@@ -256,7 +256,7 @@ test('R3 two claims made offline: one winner, and the loser is told after reconn
   expect(outcomes.find(({ kind }) => kind === 'refused')).toMatchObject({ why: { kind: 'taken', by: winner } })
 })
 
-test('a claim of something that was added offline follows it, also after a reload', async () => {
+test('B6 a claim of something that was added offline follows it, also after a reload', async () => {
   const line = await cable()
   const shelf = pageShelf()
   const kim = page('kim', line.port, { shelf })
@@ -299,7 +299,7 @@ test('undo takes back one’s own edit and leaves the other’s', async () => {
   await noor.until(() => noor.nameOf('roast') === 'Kim’s')
 })
 
-test('closing the page is a risk only while an edit is unsent and nothing is kept here', async () => {
+test('B7 closing the page is a risk only while an edit is unsent and nothing is kept here', async () => {
   const shelf = pageShelf()
   const first = page('kim', server.port(), { shelf })
   await first.saved()

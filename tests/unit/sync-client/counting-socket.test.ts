@@ -31,14 +31,14 @@ test('an update that would run ahead of the answer to the server stays here: the
   expect(documents()).toBe(2)
 })
 
-test('only frames that carry the document are counted, and presence stays here', () => {
+test('B1 only frames that carry the document are counted, and presence stays here', () => {
   const { socket, documents } = opened()
   for (const frame of [QUESTION, ANSWER, COMMAND, PRESENCE, 'text']) socket.send(frame)
   expect(socket.out).toEqual([QUESTION, ANSWER, COMMAND, 'text'])
   expect(documents()).toBe(1)
 })
 
-test('a frame is counted after it has gone out', () => {
+test('B1 a frame is counted after it has gone out', () => {
   const sent: unknown[][] = []
   const Counting = countingSocket(Wire as unknown as typeof WebSocket, (socket) => {
     sent.push([...(socket as unknown as Wire).out])

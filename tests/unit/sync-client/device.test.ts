@@ -12,7 +12,7 @@ const clock = (from = 1000) => {
   }
 }
 
-test('an edit is unsent until everything is acknowledged, also after a reload', () => {
+test('B1 an edit is unsent until everything is acknowledged, also after a reload', () => {
   const shelf = pageShelf()
   const first = openUnsent(shelf, 'unsent/', 'page-1')
   expect(first.any()).toBe(false)
@@ -25,7 +25,7 @@ test('an edit is unsent until everything is acknowledged, also after a reload', 
   expect(openUnsent(shelf, 'unsent/', 'page-3').any()).toBe(false)
 })
 
-test('another page’s acknowledgement does not answer for edits made since it was opened', () => {
+test('B1 another page’s acknowledgement does not answer for edits made since it was opened', () => {
   const shelf = pageShelf()
   const offline = openUnsent(shelf, 'unsent/', 'page-1')
   offline.add()
@@ -36,7 +36,7 @@ test('another page’s acknowledgement does not answer for edits made since it w
   expect(offline.any()).toBe(true)
 })
 
-test('a command is kept until it is answered, in the order of asking, and across a reload', async () => {
+test('B6 a command is kept until it is answered, in the order of asking, and across a reload', async () => {
   const shelf = pageShelf()
   const before = openCommands(shelf, 'command/', clock())
   const first = before.ask({ kind: 'claim', target: 'd1', cook: 'c1' })
@@ -56,7 +56,7 @@ test('a command is kept until it is answered, in the order of asking, and across
   expect(after.waiting().map(({ target }) => target)).toEqual(['d2', 'd3'])
 })
 
-test('who asked before a reload is told of the refusal after it, once', () => {
+test('B6 who asked before a reload is told of the refusal after it, once', () => {
   const shelf = pageShelf()
   openCommands(shelf, 'command/', clock()).ask({ kind: 'claim', target: 'd1', cook: 'c1' })
   const after = openCommands(shelf, 'command/', clock(2000))
@@ -70,7 +70,7 @@ test('who asked before a reload is told of the refusal after it, once', () => {
   expect(openCommands(shelf, 'command/', clock(3000)).waiting()).toEqual([])
 })
 
-test('a command that cannot be read is dropped', () => {
+test('B6 a command that cannot be read is dropped', () => {
   const shelf = pageShelf()
   shelf.set('command/1', '{"kind":')
   shelf.set('command/2', '{"kind":"dance","op":"12345678"}')
@@ -85,7 +85,7 @@ test('operation ids are long, random and fit the wire', () => {
   for (const op of ops) expect(op).toMatch(/^[0-9a-f]{32}$/)
 })
 
-test('a copy set aside stays where it is, and the next one is another database', () => {
+test('B5 a copy set aside stays where it is, and the next one is another database', () => {
   const shelf = pageShelf()
   const copies = openCopies(shelf, 'tableward/e1/u1/')
   expect(copies.database()).toBeNull()
