@@ -90,25 +90,26 @@ const NOUN: { readonly [root in EntryRoot]: string } = {
 }
 
 const readRoot = <R extends EntryRoot>(doc: Y.Doc, root: R, reports: string[]): Listed<EntryOf[R]> => {
-  const map = rootMap(doc, root)
   const found: { key: string; entry: EntryOf[R] }[] = []
   const gone = new Set<string>()
-  for (const id of [...(map?.keys() ?? [])].toSorted()) {
-    const value = map?.get(id)
+  const notes: { id: string; why: string }[] = []
+  for (const [id, value] of rootMap(doc, root)?.entries() ?? []) {
     if (!(value instanceof Y.Map) || !isId(id)) {
-      reports.push(`A ${NOUN[root]} was not readable.`)
+      notes.push({ id, why: `A ${NOUN[root]} was not readable.` })
       continue
     }
     const reading = readEntry(root, id, value)
     if (reading.kind === 'empty' || reading.kind === 'gone') gone.add(id)
     else {
-      for (const why of reading.reports) reports.push(`The ${NOUN[root]} "${id}": ${why}.`)
+      for (const why of reading.reports) notes.push({ id, why: `The ${NOUN[root]} "${id}": ${why}.` })
       if (reading.kind === 'whole') found.push({ key: reading.key, entry: reading.entry })
     }
   }
-  const sorted = found.toSorted((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : a.entry.id < b.entry.id ? -1 : 1))
-  if (sorted.length > MOST[root]) reports.push(`Only the first ${MOST[root]} of ${sorted.length} ${root} are read.`)
-  return { items: sorted.slice(0, MOST[root]).map(({ entry }) => entry), gone }
+  // The document's own order of its keys differs between devices.
+  for (const { why } of notes.toSorted((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0))) reports.push(why)
+  found.sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : a.entry.id < b.entry.id ? -1 : 1))
+  if (found.length > MOST[root]) reports.push(`Only the first ${MOST[root]} of ${found.length} ${root} are read.`)
+  return { items: found.slice(0, MOST[root]).map(({ entry }) => entry), gone }
 }
 
 const readClaims = (doc: Y.Doc): Claim[] =>

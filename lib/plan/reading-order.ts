@@ -15,11 +15,11 @@ export const byParent = <T extends Sibling>(
   parentOf: (item: T) => string | null,
 ): T[] => {
   const place = new Map(parents.map((parent, index) => [parent.id, index]))
-  const placeOf = (item: T) => {
+  const placed = items.map((item) => {
     const parent = parentOf(item)
-    return (parent === null ? undefined : place.get(parent)) ?? parents.length
-  }
-  return items.toSorted((a, b) => placeOf(a) - placeOf(b) || bySiblingOrder(a, b))
+    return { item, at: (parent === null ? undefined : place.get(parent)) ?? parents.length }
+  })
+  return placed.sort((a, b) => a.at - b.at || bySiblingOrder(a.item, b.item)).map(({ item }) => item)
 }
 
 /** Dishes by their courses, then by their own order. */

@@ -147,7 +147,20 @@ const run = async (seed: number, tally: Tally): Promise<void> => {
     })
     await action?.[1](chance.pick(devices))
   }
+  await wholeLinesAreUpToDate(room, distrusted)
   await comeTogether(room)
+}
+
+/** A line on which no frame was harmed has brought everything, without coming again. */
+const wholeLinesAreUpToDate = async (room: LoopbackRoom, distrusted: ReadonlySet<unknown>) => {
+  room.clock.advance(3000)
+  await room.settle()
+  const evening = await room.rooms().read(EVENING)
+  for (const { line, client } of room.devices) {
+    if (!line || distrusted.has(line)) continue
+    expect(readPlan(client.doc).evening).toEqual(evening)
+    expect(client.acked).toBe(client.sent)
+  }
 }
 
 /** A frame is swapped with the next, doubled or lost, in either direction. */
