@@ -7,8 +7,8 @@ export interface Bounds {
   readonly hi: Tick
 }
 
-/** The starts that the hard lags to what is placed, the activity's own window and its serving allow. */
-export const startBounds = (state: State, act: Act, len: number): Bounds => {
+/** The starts that hard lags to what is placed (safety limits only when asked), its own window and its serving allow. */
+export const startBounds = (state: State, act: Act, len: number, safely = true): Bounds => {
   let lo = act.from
   let hi = deadline(state, act) - len
   for (const lag of act.preds) {
@@ -16,14 +16,14 @@ export const startBounds = (state: State, act: Act, len: number): Bounds => {
     if (!place) continue
     const edge = lag.fromEnd ? place.end : place.start
     lo = Math.max(lo, edge + lag.least)
-    if (lag.safety) hi = Math.min(hi, edge + lag.most)
+    if (lag.safety && safely) hi = Math.min(hi, edge + lag.most)
   }
   for (const lag of act.succs) {
     const place = state.places[lag.to.index]
     if (!place) continue
     const own = lag.fromEnd ? len : 0
     hi = Math.min(hi, place.start - lag.least - own)
-    if (lag.safety) lo = Math.max(lo, place.start - lag.most - own)
+    if (lag.safety && safely) lo = Math.max(lo, place.start - lag.most - own)
   }
   return { lo, hi }
 }

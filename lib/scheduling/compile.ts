@@ -84,6 +84,9 @@ export const compile = (problem: Problem): Model => {
     from,
     to: problem.horizon.to,
     acts,
+    underWay: acts.filter(
+      ({ fact, modes }) => fact?.kind === 'running' && modes.some((mode) => mode.touches.length > 0 || mode.upTo > mode.likely),
+    ),
     cooks,
     kits,
     servings,

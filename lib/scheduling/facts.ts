@@ -1,8 +1,11 @@
-import { placeOf } from './fits.ts'
-import { kitsFor } from './kit-fits.ts'
+import { holdEndOf, placeOf } from './fits.ts'
+import { refreshKeep } from './keeping.ts'
+import { kitsFor, type Wanting } from './kit-fits.ts'
 import { laneBlocks, stayBlocks } from './lane-fits.ts'
 import type { Act, CookModel, ModeModel } from './model.ts'
-import { put, type State, type TouchPlace } from './state.ts'
+import { EYE_PIECE } from './problem.ts'
+import type { Random } from './random.ts'
+import { put, type State, type TouchPlace, take } from './state.ts'
 import { touchesToCome } from './touches-to-come.ts'
 
 /** Puts what has happened where it happened, done things first. Post: every fact is placed and is never taken away. */
@@ -16,25 +19,61 @@ export const putFacts = (state: State): void => {
 }
 
 const putFact = (state: State, act: Act, mode: ModeModel): void => {
-  const { fact } = act
-  if (!fact) return
-  const { start } = fact
-  const end = start + act.minLen
-  const cooks = (fact.cooks ?? []).flatMap((id) => state.model.cooks.find((cook) => cook.id === id) ?? [])
-  const { touches, missing } = fact.kind === 'running' ? placeTouches(state, act, mode, start, end) : { touches: [], missing: 0 }
-  const wanting = {
-    who: act.index,
-    uses: mode.uses,
-    from: start,
-    to: end,
-    touches: touches.map((touch) => touch.at),
-    vessel: act.vessel,
-    isActivity: true,
-  }
-  const free = kitsFor(state, wanting)
+  if (!act.fact) return
+  const end = act.fact.start + act.minLen
+  const { touches, missing } = act.fact.kind === 'running' ? placeTouches(state, act, mode, end) : NOTHING_TO_COME
+  const free = kitsFor(state, wantingOf(act, mode, touches, end))
   const kit = free?.kit ?? anyKit(state, act, mode)
   const vesselKit = free?.vesselKit ?? (kit.includes(-1) ? anyRing(state, act, mode) : -1)
-  put(state, { ...placeOf(act, mode, cooks, start, end, touches, kit, vesselKit), missing })
+  put(state, { ...placeOf(act, mode, attending(state, act), act.fact.start, end, touches, kit, vesselKit), missing })
+}
+const NOTHING_TO_COME = { touches: [], missing: 0 }
+
+const attending = (state: State, act: Act): CookModel[] =>
+  (act.fact?.cooks ?? []).flatMap((id) => state.model.cooks.find((cook) => cook.id === id) ?? [])
+
+const wantingOf = (act: Act, mode: ModeModel, touches: readonly TouchPlace[], end: number): Wanting => ({
+  who: act.index,
+  uses: mode.uses,
+  from: act.fact?.start ?? act.from,
+  to: holdEndOf(mode, touches, end),
+  touches: touches.map((touch) => touch.at),
+  vessel: act.vessel,
+  isActivity: true,
+})
+
+/** Tries another end and other hands for something under way; it stays as it was when there is no kit for that. */
+export const resettle = (state: State, act: Act, random: Random): void => {
+  const place = state.places[act.index]
+  const { fact } = act
+  if (!place || fact?.kind !== 'running') return
+  const { mode } = place
+  const end = anEnd(state, act, mode, random)
+  take(state, act)
+  if (act.delivery) refreshKeep(state, act.delivery)
+  const { touches, missing } = placeTouches(state, act, mode, end, random)
+  const free = kitsFor(state, wantingOf(act, mode, touches, end))
+  const again = free && placeOf(act, mode, place.team, fact.start, end, touches, free.kit, free.vesselKit)
+  put(state, again ? { ...again, missing } : place)
+  if (act.delivery) refreshKeep(state, act.delivery)
+}
+
+/** Its earliest end or, when it may last longer by choice, one that suits what comes after it. */
+const anEnd = (state: State, act: Act, mode: ModeModel, random: Random): number => {
+  const start = act.fact?.start ?? act.from
+  const least = start + act.minLen
+  let most = mode.upTo > mode.likely ? Math.max(least, start + mode.upTo) : least
+  const { delivery } = act
+  if (delivery && !delivery.serving.served) most = Math.min(most, (state.moments[delivery.serving.index] ?? most) + delivery.late)
+  const ends = [least]
+  for (const lag of act.succs) {
+    const after = state.places[lag.to.index]
+    if (!after || !lag.fromEnd) continue
+    most = Math.min(most, after.start - lag.least)
+    ends.push(after.start - lag.least, after.start - lag.most)
+  }
+  ends.push(most)
+  return Math.max(least, Math.min(most, ends[random.below(ends.length)] ?? least))
 }
 
 const anyRing = (state: State, act: Act, mode: ModeModel): number => {
@@ -56,38 +95,40 @@ const anyKit = (state: State, act: Act, mode: ModeModel): number[] => {
   })
 }
 
-/** The touches still to come, each by whoever is free first. */
+/** The touches still to come, each by whoever is free: the first there is or, when given dice, any. */
 const placeTouches = (
   state: State,
   act: Act,
   mode: ModeModel,
-  start: number,
   end: number,
+  random?: Random,
 ): { touches: TouchPlace[]; missing: number } => {
-  const windows = touchesToCome(act.activity.modes[mode.index] ?? NO_TOUCHES, start, end, state.model.problem.now)
+  const start = act.fact?.start ?? act.from
+  const windows = touchesToCome(act.activity.modes[mode.index] ?? NOTHING_TO_COME, start, end, state.model.problem.now)
   const touches: TouchPlace[] = []
   for (const { touch, lo, hi, takes } of windows) {
-    const found = firstFree(state, act, touches, lo, hi, takes)
+    const free = whoIsFree(state, act, touches, lo, hi, takes)
+    const found = free[random ? random.below(free.length) : 0]
     if (found) touches.push({ touch, takes, ...found })
   }
   return { touches, missing: windows.length - touches.length }
 }
-const NO_TOUCHES = { touches: [] }
 
-const firstFree = (
+const whoIsFree = (
   state: State,
   act: Act,
   chosen: readonly TouchPlace[],
   lo: number,
   hi: number,
   takes: number,
-): { at: number; cook: CookModel } | undefined => {
+): { at: number; cook: CookModel }[] => {
+  const free: { at: number; cook: CookModel }[] = []
   for (let at = lo; at <= hi; at++)
     for (const cook of state.model.cooks) {
       if (stayBlocks(state, act.touchStays[cook.index] ?? [], at, takes)) continue
-      if (laneBlocks(state, state.cookLanes[cook.index] ?? [], 'hands', act.spot, takes <= 20, at, takes)) continue
+      if (laneBlocks(state, state.cookLanes[cook.index] ?? [], 'hands', act.spot, takes <= EYE_PIECE, at, takes)) continue
       if (chosen.some((other) => other.cook === cook && other.at < at + takes && other.at + other.takes > at)) continue
-      return { at, cook }
+      free.push({ at, cook })
     }
-  return undefined
+  return free
 }

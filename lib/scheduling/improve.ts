@@ -1,4 +1,5 @@
 import { backward } from './construct.ts'
+import { resettle } from './facts.ts'
 import { insert } from './insert.ts'
 import type { Act } from './model.ts'
 import {
@@ -104,6 +105,7 @@ export const rebuild = (state: State, acts: readonly Act[], random: Random, firs
     if (act.delivery) putKeep(state, act.delivery, undefined)
     take(state, act)
   }
+  for (const act of state.model.underWay) if (random.unit() < 0.3) resettle(state, act, random)
   const blink = [0, 0.1, 0.1, 0.5][random.below(4)] ?? 0
   for (const act of ordered(state, out, missing, random, first)) {
     const start = starts.get(act)

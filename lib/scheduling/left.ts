@@ -1,20 +1,23 @@
 import { startBounds } from './bounds.ts'
 import { modelUses } from './compile-kit.ts'
-import { kitsFor } from './kit-fits.ts'
-import { capacityBlocks, laneBlocks, stayBlocks } from './lane-fits.ts'
+import { fits } from './fits.ts'
+import { laneBlocks, stayBlocks } from './lane-fits.ts'
 import type { Act, ModeModel, TeamModel } from './model.ts'
+import { EYE_PIECE } from './problem.ts'
 import type { LeftOut } from './schedule.ts'
 import type { State } from './state.ts'
 import { pickTouches } from './touch-fits.ts'
 
-/** Why an activity has no place, tested against all that has one: kit first, then cooks, then lags and windows. */
+/**
+ * Why an activity has no place, tested against all that has one: safety when it would fit if no safety limit held, or when
+ * its window is too short; otherwise what is missing, cooks before kit.
+ */
 export const whyLeft = (state: State, act: Act): LeftOut['because'] => {
   if (act.modes.length === 0) return neverHasKit(state, act) ? 'no-kit' : 'no-cook'
-  const tries = act.modes.flatMap((mode) => mode.teams.map((team) => ({ mode, team })))
-  if (tries.every(({ mode, team }) => !anyStart(state, act, team, () => false, mode))) return 'safety'
-  if (tries.every(({ mode, team }) => !anyStart(state, act, team, cooksBlock, mode))) return 'no-cook'
-  if (tries.every(({ mode, team }) => !anyStart(state, act, team, kitBlocks, mode))) return 'no-kit'
-  return 'safety'
+  const anyStart = (blocks: Blocks) =>
+    act.modes.some((mode) => mode.teams.some((team) => startFor(state, act, mode, team, blocks)))
+  if (!anyStart(nothingBlocks) || anyStart(anythingBlocks)) return 'safety'
+  return anyStart(cooksBlock) ? 'no-kit' : 'no-cook'
 }
 
 const neverHasKit = (state: State, act: Act): boolean =>
@@ -24,8 +27,8 @@ const neverHasKit = (state: State, act: Act): boolean =>
 
 type Blocks = (state: State, act: Act, mode: ModeModel, team: TeamModel, start: number) => boolean
 
-const anyStart = (state: State, act: Act, team: TeamModel, blocks: Blocks, mode: ModeModel): boolean => {
-  const { lo, hi } = startBounds(state, act, team.len)
+const startFor = (state: State, act: Act, mode: ModeModel, team: TeamModel, blocks: Blocks): boolean => {
+  const { lo, hi } = startBounds(state, act, team.len, false)
   for (let start = hi; start >= lo; start = Math.min(start - 1, state.lo)) {
     state.lo = start
     if (!blocks(state, act, mode, team, start)) return true
@@ -33,22 +36,16 @@ const anyStart = (state: State, act: Act, team: TeamModel, blocks: Blocks, mode:
   return false
 }
 
+const nothingBlocks: Blocks = () => false
+const anythingBlocks: Blocks = (state, act, mode, team, start) => !fits(state, act, mode, team, start, team.len)
+
 const cooksBlock: Blocks = (state, act, mode, team, start) => {
   const kind = mode.care === 'eye' ? 'eye' : act.road ? 'road' : 'hands'
   return (
     team.cooks.some(
       (cook) =>
         stayBlocks(state, act.stays[cook.index] ?? [], start, team.len) ||
-        laneBlocks(state, state.cookLanes[cook.index] ?? [], kind, act.spot, team.len <= 20, start, team.len),
+        laneBlocks(state, state.cookLanes[cook.index] ?? [], kind, act.spot, team.len <= EYE_PIECE, start, team.len),
     ) || pickTouches(state, act, mode, team, start, start + team.len, true) === undefined
   )
-}
-
-const kitBlocks: Blocks = (state, act, mode, team, start) => {
-  const to = start + team.len
-  if (
-    act.groups.some((group) => capacityBlocks(state, state.groupLanes[group] ?? [], state.model.groups[group] ?? 1, 1, start, to))
-  )
-    return true
-  return !kitsFor(state, { who: act.index, uses: mode.uses, from: start, to, touches: [], vessel: act.vessel, isActivity: true })
 }

@@ -12,6 +12,8 @@ export interface Model {
   readonly from: Tick
   readonly to: Tick
   readonly acts: readonly Act[]
+  /** What runs and still has touches to come or a choice of length. */
+  readonly underWay: readonly Act[]
   readonly cooks: readonly CookModel[]
   readonly kits: readonly KitModel[]
   readonly servings: readonly ServingModel[]
