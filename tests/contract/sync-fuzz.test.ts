@@ -5,8 +5,9 @@ import type { Evening } from '#lib/domain/evening.ts'
 import { readPlan } from '#lib/plan/read.ts'
 import { editAs, openUndo } from '#lib/plan/undo.ts'
 import { type Dice, dice } from '#tests/support/dice.ts'
-import { type Device, EVENING, type LoopbackRoom, loopbackRoom, readEvening, turn } from '#tests/support/loopback-room.ts'
+import { type Device, EVENING, type LoopbackRoom, loopbackRoom, turn } from '#tests/support/loopback-room.ts'
 import { randomEdit } from '#tests/support/random-edits.ts'
+import { readEvening } from '#tests/support/read-evening.ts'
 
 // The long run: SYNC_SEEDS=5000 SYNC_OPS=1500 npx vitest run -c tests/vitest.config.ts tests/contract/sync-fuzz
 const SEEDS = Number(process.env.SYNC_SEEDS ?? 200)

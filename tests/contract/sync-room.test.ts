@@ -7,7 +7,8 @@ import { renameDish, setEvening, setFields } from '#lib/plan/commands/set.ts'
 import { readPlan } from '#lib/plan/read.ts'
 import { editAs, openUndo } from '#lib/plan/undo.ts'
 import { CLOSE, WIRE } from '#lib/plan/wire.ts'
-import { type Device, EVENING, type LoopbackRoom, loopbackRoom, readEvening, turn } from '#tests/support/loopback-room.ts'
+import { type Device, EVENING, type LoopbackRoom, loopbackRoom, turn } from '#tests/support/loopback-room.ts'
+import { readEvening } from '#tests/support/read-evening.ts'
 
 const lamb = readEvening('a-lamb')
 const [dish1] = lamb.dishes

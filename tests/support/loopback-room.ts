@@ -1,6 +1,4 @@
-import { readFileSync } from 'node:fs'
 import type { Evening } from '#lib/domain/evening.ts'
-import { parseEvening } from '#lib/domain/parse.ts'
 import type { OrderMessage } from '#lib/plan/wire.ts'
 import type { Rooms, Seat } from '#server/live.ts'
 import { openRooms } from '#server/sync/open-rooms.ts'
@@ -13,13 +11,6 @@ import { type SyncClient, syncClient } from './sync-client.ts'
 export const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve))
 
 export const EVENING = 'evening-1'
-
-/** An evening of tests/support/evenings. */
-export const readEvening = (name: string): Evening => {
-  const parsed = parseEvening(JSON.parse(readFileSync(new URL(`./evenings/${name}.json`, import.meta.url), 'utf8')))
-  if (!parsed.ok) throw new Error(`${name} is no evening`)
-  return parsed.value
-}
 
 /** A device of a member, and its line when it has one. */
 export interface Device {

@@ -13,9 +13,10 @@ import { textDifference } from '#lib/plan/commands/text.ts'
 import { keysFor, type Place, spreadKeys } from '#lib/plan/order-keys.ts'
 import { readPlan } from '#lib/plan/read.ts'
 import { editAs, openUndo } from '#lib/plan/undo.ts'
-import { copyOf, eveningOf, exchange, planOf } from './open-plan.ts'
+import { readEvening } from '#tests/support/read-evening.ts'
+import { copyOf, exchange, planOf } from './open-plan.ts'
 
-const lamb = eveningOf('a-lamb')
+const lamb = readEvening('a-lamb')
 const [course1, course2] = lamb.courses
 const [dish1, dish2] = lamb.dishes
 const [step1, step2, step3] = lamb.steps

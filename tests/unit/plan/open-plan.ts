@@ -1,16 +1,6 @@
-import { readFileSync } from 'node:fs'
 import * as Y from 'yjs'
 import type { Evening } from '#lib/domain/evening.ts'
-import { parseEvening } from '#lib/domain/parse.ts'
 import { writeEvening } from '#lib/plan/write-evening.ts'
-
-/** An evening of tests/support/evenings, by its file's name. */
-export const eveningOf = (name: string): Evening => {
-  const file = new URL(`../../support/evenings/${name}.json`, import.meta.url)
-  const parsed = parseEvening(JSON.parse(readFileSync(file, 'utf8')))
-  if (!parsed.ok) throw new Error(`${name}: ${JSON.stringify(parsed.error)}`)
-  return parsed.value
-}
 
 /** A document with that evening in it. */
 export const planOf = (evening: Evening): Y.Doc => {

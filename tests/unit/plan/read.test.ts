@@ -6,7 +6,8 @@ import { Evening } from '#lib/domain/evening.ts'
 import { ENTRY_ROOTS, FIELDS, ROOTS } from '#lib/plan/layout.ts'
 import { readPlan } from '#lib/plan/read.ts'
 import { inReadingOrder } from '#lib/plan/reading-order.ts'
-import { copyOf, eveningOf, planOf } from './open-plan.ts'
+import { readEvening } from '#tests/support/read-evening.ts'
+import { copyOf, planOf } from './open-plan.ts'
 
 const sound = (evening: Evening): void => {
   expect(Evening.safeParse(evening).error).toBeUndefined()
@@ -16,7 +17,7 @@ const sound = (evening: Evening): void => {
 describe('writing and reading', () => {
   for (const name of ['a-lamb', 'c-pork'])
     test(`L1 ${name} is read as it was written, in reading order and without guests`, () => {
-      const evening = eveningOf(name)
+      const evening = readEvening(name)
       const reading = readPlan(copyOf(planOf(evening)))
       expect(reading.reports).toEqual([])
       expect(reading.evening).toEqual(inReadingOrder(evening))
@@ -24,7 +25,7 @@ describe('writing and reading', () => {
     })
 
   test('L1 claims, facts of the night and optional fields survive', () => {
-    const lamb = eveningOf('a-lamb')
+    const lamb = readEvening('a-lamb')
     const [step, dish, course, cook] = [lamb.steps[0], lamb.dishes[0], lamb.courses[0], lamb.cooks[0]]
     if (!step || !dish || !course || !cook) throw new Error('the evening has no step')
     const evening: Evening = {
@@ -55,7 +56,7 @@ describe('writing and reading', () => {
   })
 
   test('L1 an entry that did not change is the same object at the next reading', () => {
-    const doc = planOf(eveningOf('a-lamb'))
+    const doc = planOf(readEvening('a-lamb'))
     const before = readPlan(doc).evening
     const dish = doc.getMap('dishes').get(before.dishes[0]?.id ?? '') as Y.Map<unknown>
     dish.set('name', 'Another name')
@@ -72,7 +73,7 @@ describe('reading what does not fit together', () => {
     if (!(found instanceof Y.Map)) throw new Error(`no ${root} ${id}`)
     return found
   }
-  const lamb = eveningOf('a-lamb')
+  const lamb = readEvening('a-lamb')
 
   test('L2 an empty document reads as an evening in which nothing stands yet', () => {
     const reading = readPlan(new Y.Doc())
@@ -201,7 +202,7 @@ const strike = (doc: Y.Doc, { root, pick, field, how, value }: Blow): void => {
 }
 
 describe('reading is total', () => {
-  const lambs = [eveningOf('a-lamb'), eveningOf('c-pork')]
+  const lambs = [readEvening('a-lamb'), readEvening('c-pork')]
   test('L2 whatever 1 to 40 random blows do to a document, its reading is a sound evening, the same on every device', () => {
     let reported = 0
     fc.assert(

@@ -1,0 +1,62 @@
+import fc from 'fast-check'
+import * as decoding from 'lib0/decoding'
+import { describe, expect, test } from 'vitest'
+import {
+  readAck,
+  readBeat,
+  readCommand,
+  readHello,
+  readOrder,
+  readOutcome,
+  readType,
+  writeAck,
+  writeBeat,
+  writeCommand,
+  writeHello,
+  writeOrder,
+  writeOutcome,
+} from '#lib/plan/frames.ts'
+import { type Command, type Hello, type OrderMessage, type Outcome, WIRE } from '#lib/plan/wire.ts'
+
+const hello: Hello = { epoch: 'e', layout: 1, minClient: 1, member: 'm', role: 'cook', cook: null, serverMs: 1.5 }
+const command: Command = { op: 'op-12345', kind: 'claim', target: 's', cook: 'c', also: ['d'] }
+const outcome: Outcome = { op: 'op-12345', kind: 'refused', why: { kind: 'taken', by: 'c' } }
+const order: OrderMessage = { kind: 'failed', hash: 'h', why: 'no time' }
+const body = (frame: Uint8Array) => {
+  const read = readType(frame)
+  if (!read) throw new Error('no frame')
+  return read
+}
+
+describe('frames', () => {
+  test('R25 what is written is read again, under its type', () => {
+    const pairs: [number, Uint8Array, (body: decoding.Decoder) => unknown, unknown][] = [
+      [WIRE.hello, writeHello(hello), readHello, hello],
+      [WIRE.ack, writeAck(70_000), readAck, 70_000],
+      [WIRE.command, writeCommand(command), readCommand, command],
+      [WIRE.outcome, writeOutcome(outcome), readOutcome, outcome],
+      [WIRE.order, writeOrder(order), readOrder, order],
+      [WIRE.beat, writeBeat(12), readBeat, { serverMs: 12 }],
+    ]
+    for (const [type, frame, read, value] of pairs) {
+      expect(body(frame).type).toBe(type)
+      expect(read(body(frame).body)).toEqual(value)
+      for (const [other, otherFrame] of pairs)
+        if (other !== type && type !== WIRE.ack) expect(read(body(otherFrame).body)).toBeNull()
+    }
+  })
+
+  test('R25 no bytes make a reader throw, and what is cut short or has something behind it is no message', () => {
+    const readers = [readHello, readCommand, readOutcome, readOrder, readBeat]
+    fc.assert(
+      fc.property(fc.uint8Array({ maxLength: 60 }), (bytes) => {
+        readType(bytes)
+        readAck(decoding.createDecoder(bytes))
+        for (const read of readers) expect(read(decoding.createDecoder(bytes))).toBeNull()
+      }),
+    )
+    const whole = writeCommand(command)
+    for (let length = 1; length < whole.length; length += 1) expect(readCommand(body(whole.slice(0, length)).body)).toBeNull()
+    expect(readCommand(body(new Uint8Array([...whole, 1])).body)).toBeNull()
+  })
+})
