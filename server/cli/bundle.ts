@@ -2,16 +2,16 @@ import { rmSync } from 'node:fs'
 import { build } from 'esbuild'
 import { root } from '#server/root.ts'
 
-/** The programs of the server: the process and its threads. server/worker-file.ts finds dist/NAME.js by the source's name. */
-const ENTRIES = ['server/main.ts', 'server/sync/log-worker.ts', 'server/planner/plan-worker.ts']
+/** The threads. server/worker-file.ts finds the bundled file by its source's name, beside the program that starts it. */
+const THREADS = ['server/sync/log-worker.ts', 'server/planner/plan-worker.ts']
 
-/** Puts our own sources together in dist/, packages left where they are. */
-export const bundleServer = async (): Promise<void> => {
-  rmSync(`${root}dist`, { recursive: true, force: true })
+/** Puts our own sources together in a folder, packages left where they are: `main` as server.js, and the threads. */
+export const bundleProgram = async (main: string, outdir: string): Promise<void> => {
+  rmSync(outdir, { recursive: true, force: true })
   await build({
     absWorkingDir: root,
-    entryPoints: ENTRIES.map((file) => ({ in: file, out: file === 'server/main.ts' ? 'server' : nameOf(file) })),
-    outdir: 'dist',
+    entryPoints: [{ in: main, out: 'server' }, ...THREADS.map((file) => ({ in: file, out: nameOf(file) }))],
+    outdir,
     bundle: true,
     platform: 'node',
     format: 'esm',
@@ -21,5 +21,8 @@ export const bundleServer = async (): Promise<void> => {
     logLevel: 'warning',
   })
 }
+
+/** What `npm start` runs. */
+export const bundleServer = (): Promise<void> => bundleProgram('server/main.ts', `${root}dist`)
 
 const nameOf = (file: string): string => file.replace(/^.*\//, '').replace(/\.ts$/, '')

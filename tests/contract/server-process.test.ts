@@ -1,6 +1,6 @@
 import { mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
 import Database from 'libsql'
-import { afterEach, expect, test } from 'vitest'
+import { afterEach, expect, test, vi } from 'vitest'
 import {
   failToStart,
   freePort,
@@ -9,6 +9,9 @@ import {
   type StartedServer,
   startServer,
 } from '#tests/support/start-server.ts'
+
+// Each starts several processes.
+vi.setConfig({ testTimeout: 120_000 })
 
 const started: StartedServer[] = []
 const start = async (how: HowToStart = {}): Promise<StartedServer> => {

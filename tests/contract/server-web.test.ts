@@ -97,3 +97,25 @@ test('A2 the server says that it and its database are well', async () => {
   const answer = await newBrowser(server.address).get('/api/health')
   expect([answer.status, await answer.json()]).toEqual([200, { ok: true }])
 })
+
+test('A16 no body that is sent to the sign-in handlers makes the server fail', async () => {
+  const browser = newBrowser(server.address)
+  const bodies: readonly (readonly [string, string])[] = [
+    ['application/json', '{'],
+    ['application/json', 'null'],
+    ['multipart/form-data', 'nonsense'],
+    ['application/x-www-form-urlencoded', 'csrfToken=%00&email[]=x'],
+    ['application/x-www-form-urlencoded', `password=${'x'.repeat(20_000)}`],
+  ]
+  const actions = ['callback/credentials', 'signin/credentials', 'signout', 'session', 'csrf', '_log', 'nope']
+  for (const action of actions)
+    for (const [type, body] of bodies) {
+      const answer = await browser.send(`/api/auth/${action}`, {
+        method: 'POST',
+        body,
+        headers: { 'content-type': type, origin: server.address },
+      })
+      expect([action, body.slice(0, 20), answer.status < 500]).toEqual([action, body.slice(0, 20), true])
+    }
+  expect(server.output()).not.toMatch(/Error/)
+})

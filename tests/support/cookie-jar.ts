@@ -26,6 +26,7 @@ export const newBrowser = (address: string) => {
     setBy: (name: string): string => lines.get(name) ?? '',
     get: (path: string) => send(path, {}),
     post,
+    send,
     /** By next-auth's own way, as its client does; gives its error, null when all is well. */
     signIn: async ({ email, password }: { readonly email: string; readonly password: string }): Promise<string | null> => {
       const { csrfToken } = (await (await send('/api/auth/csrf', {})).json()) as { csrfToken: string }

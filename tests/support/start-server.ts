@@ -1,7 +1,9 @@
 import { type ChildProcess, spawn } from 'node:child_process'
-import { mkdtempSync, rmSync } from 'node:fs'
+import { createHash } from 'node:crypto'
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs'
 import { type AddressInfo, createServer } from 'node:net'
 import { tmpdir } from 'node:os'
+import { bundleProgram } from '#server/cli/bundle.ts'
 import { root } from '#server/root.ts'
 
 export interface StartedServer {
@@ -19,7 +21,7 @@ export interface StartedServer {
 }
 
 export interface HowToStart {
-  /** "bare": the source without the screens, ready in about a second. "built": dist/server.js as npm start runs it; build first. */
+  /** "bare": bundled from the source as it is, without the screens. "built": dist/server.js as npm start runs it; build first. */
   readonly kind?: 'bare' | 'built'
   /** A new one under the system's temporary folder when absent. */
   readonly dataFolder?: string
@@ -32,7 +34,7 @@ export interface HowToStart {
 export const startServer = async (how: HowToStart = {}): Promise<StartedServer> => {
   const dataFolder = how.dataFolder ?? newDataFolder()
   const port = how.port ?? (await freePort())
-  const child = spawnServer({ ...how, dataFolder, port })
+  const child = await spawnServer({ ...how, dataFolder, port })
   const gone = goneOf(child)
   let printed = ''
   const ready = new Promise<void>((resolve, reject) => {
@@ -70,7 +72,7 @@ export const startServer = async (how: HowToStart = {}): Promise<StartedServer> 
 
 /** Runs a server that is expected not to start; gives its exit code and what it printed. */
 export const failToStart = async (how: HowToStart & { readonly dataFolder: string }) => {
-  const child = spawnServer({ ...how, port: how.port ?? (await freePort()) })
+  const child = await spawnServer({ ...how, port: how.port ?? (await freePort()) })
   let output = ''
   for (const stream of [child.stdout, child.stderr]) stream?.on('data', (chunk: Buffer) => (output += chunk.toString()))
   const started = new Promise<never>((_, reject) => {
@@ -86,8 +88,34 @@ export const failToStart = async (how: HowToStart & { readonly dataFolder: strin
 
 export const newDataFolder = (): string => mkdtempSync(`${tmpdir()}/tableward-test-`)
 
-const spawnServer = ({ kind = 'bare', dataFolder, port, env }: HowToStart): ChildProcess =>
-  spawn(process.execPath, kind === 'built' ? ['dist/server.js'] : ['--import', 'tsx', 'tests/support/bare-server.ts'], {
+let bare: Promise<string> | null = null
+
+/** Once a test process, under the name of what is in it; tsx would read every source again at each start. */
+const bundleBare = async (): Promise<string> => {
+  mkdirSync(`${root}.cache`, { recursive: true })
+  const making = mkdtempSync(`${root}.cache/bare-new-`)
+  await bundleProgram('tests/support/bare-server.ts', making)
+  const hash = createHash('sha256')
+  for (const name of readdirSync(making).sort()) hash.update(name).update(readFileSync(`${making}/${name}`))
+  const folder = `${root}.cache/bare-${hash.digest('hex').slice(0, 12)}`
+  try {
+    renameSync(making, folder)
+  } catch (cause) {
+    // Another test process was first.
+    if (!existsSync(`${folder}/server.js`)) throw cause
+    rmSync(making, { recursive: true })
+  }
+  return `${folder}/server.js`
+}
+
+const programOf = (kind: 'bare' | 'built'): Promise<string> => {
+  if (kind === 'built') return Promise.resolve(`${root}dist/server.js`)
+  bare ??= bundleBare()
+  return bare
+}
+
+const spawnServer = async ({ kind = 'bare', dataFolder, port, env }: HowToStart): Promise<ChildProcess> =>
+  spawn(process.execPath, ['--enable-source-maps', await programOf(kind)], {
     cwd: root,
     stdio: ['ignore', 'pipe', 'pipe'],
     env: {
