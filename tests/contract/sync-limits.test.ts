@@ -53,7 +53,7 @@ const deliver = (device: Device) => {
 }
 
 describe('limits', () => {
-  test('S3 at most eight sockets a user and three hundred a room', async () => {
+  test('R26 at most eight sockets a user and three hundred a room', async () => {
     const room = await loopbackRoom(lamb)
     const nine = Array.from({ length: 9 }, () => room.device('kim'))
     for (const device of nine) room.connect(device)
@@ -69,7 +69,7 @@ describe('limits', () => {
     expect(nine[8]?.closedWith).toBeNull()
   })
 
-  test('S3 fifty messages a second, two hundred at once: who sends more is closed, the others are not', async () => {
+  test('R26 fifty messages a second, two hundred at once: who sends more is closed, the others are not', async () => {
     const { room, kim, noor } = await settledRoom()
     const ask = askFrame(new Y.Doc())
     for (let second = 0; second < 10; second += 1) {
@@ -85,7 +85,7 @@ describe('limits', () => {
     expect(noor.closedWith).toBeNull()
   })
 
-  test('S3 a socket that lets more than 1 MB wait is ended', async () => {
+  test('R26 a socket that lets more than 1 MB wait is ended', async () => {
     const { room, kim, noor } = await settledRoom()
     if (kim.line) Object.assign(kim.line.server, { bufferedAmount: LIMITS.waiting + 1 })
     room.clock.advance(5000)
@@ -96,7 +96,7 @@ describe('limits', () => {
 })
 
 describe('presence', () => {
-  test('S3 one id a socket, under the name that the server gives', async () => {
+  test('R26 one id a socket, under the name that the server gives', async () => {
     const { room, kim, noor } = await settledRoom()
     say(kim, presenceOf(77, { at: 'menu', who: { name: 'Somebody else', member: 'noor' } }))
     deliver(kim)
@@ -116,7 +116,7 @@ describe('presence', () => {
     expect([...seenBy(late).keys()]).toEqual([])
   })
 
-  test('S3 more than 1 KB of presence, or bytes that are none, end their sender', async () => {
+  test('R26 more than 1 KB of presence, or bytes that are none, end their sender', async () => {
     for (const frame of [
       presenceOf(77, { at: 'x'.repeat(LIMITS.presenceBytes) }),
       frameOf(new Uint8Array([200, 200, 200])),
