@@ -331,7 +331,6 @@ function PaintLabel({ label, chosen, clash, clockWidth, lead }: LabelProps) {
         {label.words.map((words, index) => (
           <tspan key={words} x={label.x + clockWidth} dy={index * lead}>
             {words}
-            {state === 'done' && index === label.words.length - 1 ? ' ✓' : ''}
           </tspan>
         ))}
       </text>

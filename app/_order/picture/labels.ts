@@ -69,8 +69,9 @@ export interface Label {
 
 /** A touch keeps its "in" or "out"; who helps is dropped first, for it shows in the other column at the same height. */
 const wordsOf = (doing: Doing, size: number, room: number, lines: number): readonly string[] => {
-  const whole = `${doing.words}${doing.tail}`
-  const kept = doing.touch === null ? '' : doing.tail
+  const done = doing.cue.state === 'done' ? ' ✓' : ''
+  const whole = `${doing.words}${doing.tail}${done}`
+  const kept = `${doing.touch === null ? '' : doing.tail}${done}`
   if (textWidth(whole, size) <= room) return [whole]
   if (lines === 1) return [`${fitText(doing.words, size, room - textWidth(kept, size))}${kept}`]
   const { first, rest } = breakLine(whole, size, room)
