@@ -1,0 +1,92 @@
+import { type Browser, expect, type Locator, type Page } from '@playwright/test'
+import { printEvening } from '#lib/domain/parse.ts'
+import { loadEvening } from '#tests/support/load-evening.ts'
+
+export interface Person {
+  readonly name: string
+  readonly email: string
+  readonly page: Page
+}
+
+const PASSWORD = 'long table, short night'
+
+/** The demo's accounts, as the server printed them at its start. */
+export const demo = (): readonly { readonly email: string; readonly password: string }[] => {
+  const printed = JSON.parse(process.env.TABLEWARD_DEMO ?? '[]') as { email: string; password: string }[]
+  expect(printed.length, 'the server printed its demo sign-ins').toBeGreaterThan(1)
+  return printed
+}
+
+export const firstDemo = (): { readonly email: string; readonly password: string } => {
+  const [first] = demo()
+  if (!first) throw new Error('no demo sign-in')
+  return first
+}
+
+/** The page listens: its script runs, and on an evening's screen the plan has come. */
+export const ready = (page: Page): Promise<void> => page.locator('html[data-ready]').waitFor({ state: 'attached' })
+
+export const signIn = async (page: Page, { email, password }: { email: string; password: string }): Promise<void> => {
+  await page.goto('/sign-in')
+  await ready(page)
+  await page.getByLabel('E-mail address').fill(email)
+  await page.getByLabel('Password').fill(password)
+  await page.getByRole('button', { name: 'Sign in' }).click()
+  await page.waitForURL((url) => url.pathname === '/')
+  await ready(page)
+}
+
+/** A new account in a browser of its own. */
+export const newPerson = async (browser: Browser, name: string, email: string): Promise<Person> => {
+  const context = await browser.newContext()
+  const page = await context.newPage()
+  await page.goto('/sign-up')
+  await ready(page)
+  await page.getByLabel('Your name').fill(name)
+  await page.getByLabel('E-mail address').fill(email)
+  await page.getByLabel('Password').fill(PASSWORD)
+  await page.getByRole('button', { name: 'Make an account' }).click()
+  await page.waitForURL((url) => url.pathname === '/')
+  await ready(page)
+  return { name, email, page }
+}
+
+/** Brings evening A in from its file; gives the new evening's id, its menu on the screen. */
+export const bringLamb = async (page: Page): Promise<string> => {
+  await page.goto('/evenings/new')
+  await ready(page)
+  await page
+    .getByLabel('Evening file')
+    .setInputFiles({ name: 'lamb.json', mimeType: 'application/json', buffer: Buffer.from(printEvening(loadEvening('a-lamb'))) })
+  await page.getByRole('button', { name: 'Bring it in' }).click()
+  await page.waitForURL(/\/evenings\/[^/]+\/menu$/)
+  await ready(page)
+  return new URL(page.url()).pathname.split('/')[2] ?? ''
+}
+
+/** Two cooks of one evening: its host is Kim, the other one, let in by the host, is Lou. */
+export const twoCooks = async (browser: Browser, tag: string): Promise<{ kim: Person; lou: Person; eveningId: string }> => {
+  const lou = await newPerson(browser, 'Lou', `lou-${tag}@example.test`)
+  const kim = await newPerson(browser, 'Kim', `kim-${tag}@example.test`)
+  const eveningId = await bringLamb(kim.page)
+  await kim.page.goto(`/evenings/${eveningId}/cooks`)
+  await ready(kim.page)
+  const form = kim.page.getByRole('form', { name: 'Add somebody' })
+  await form.getByLabel('E-mail address of their account').fill(lou.email)
+  await form.getByLabel('They are').selectOption({ label: 'Lou' })
+  await form.getByRole('button', { name: 'Let them in' }).click()
+  await expect(kim.page.getByText(`${lou.email} is with you now`)).toBeVisible()
+  await lou.page.goto(`/evenings/${eveningId}/menu`)
+  await ready(lou.page)
+  return { kim, lou, eveningId }
+}
+
+/** Where this device's copy stands: saved, saving, offline, closed. */
+export const badge = (page: Page): Locator => page.locator('[data-link]')
+
+export const saved = (page: Page): Promise<void> => expect(badge(page)).toHaveAttribute('data-link', 'saved')
+
+export const openDish = async (page: Page, eveningId: string, dish: string): Promise<void> => {
+  await page.goto(`/evenings/${eveningId}/menu/${dish}`)
+  await ready(page)
+}
