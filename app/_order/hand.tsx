@@ -1,0 +1,120 @@
+'use client'
+
+import { type KeyboardEvent, useMemo, useRef } from 'react'
+import type { Names } from '#app/_words/names.ts'
+import { bandsOf } from './bands.ts'
+import type { Shape } from './picture/columns.ts'
+import type { Label } from './picture/labels.ts'
+import type { Picture } from './picture/picture.ts'
+import css from './picture.module.css'
+
+interface Props {
+  readonly picture: Picture
+  readonly names: Names
+  readonly shape: Shape
+  readonly chosen: string | null
+  readonly onChoose: (key: string) => void
+  /** Height of the heads above the drawing's zero. */
+  readonly top: number
+}
+
+/** What lies over the drawing for the hand and the keyboard: one target for each line of each cook (drawing rule 13). */
+export function Hand({ picture, names, shape, chosen, onChoose, top }: Props) {
+  const hand = useRef<SVGSVGElement>(null)
+  const bands = useMemo(() => bandsOf(picture), [picture])
+  const tabStop = (picture.labels.find((label) => label.key === chosen) ?? picture.labels[0])?.key
+  const height = picture.height + top
+
+  const move = (label: Label, key: string): Label | undefined => {
+    const own = picture.labels.filter((other) => other.cook === label.cook)
+    const at = own.findIndex((other) => other.key === label.key)
+    const cooks = picture.columns.cooks.map((column) => column.id)
+    switch (key) {
+      case 'ArrowDown':
+        return own[at + 1]
+      case 'ArrowUp':
+        return own[at - 1]
+      case 'Home':
+        return own[0]
+      case 'End':
+        return own[own.length - 1]
+      case 'ArrowLeft':
+      case 'ArrowRight': {
+        const next = cooks[cooks.indexOf(label.cook) + (key === 'ArrowLeft' ? -1 : 1)]
+        const others = picture.labels.filter((other) => other.cook === next)
+        const distance = (other: Label) => Math.abs(other.doing.from - label.doing.from)
+        return others.reduce<Label | undefined>(
+          (best, other) => (!best || distance(other) < distance(best) ? other : best),
+          undefined,
+        )
+      }
+    }
+    return undefined
+  }
+
+  const onKey = (event: KeyboardEvent, label: Label) => {
+    if (event.key === 'Enter' || event.key === ' ') {
+      event.preventDefault()
+      onChoose(label.key)
+      return
+    }
+    const next = move(label, event.key)
+    if (!next) return
+    event.preventDefault()
+    onChoose(next.key)
+    const target = hand.current?.querySelector(`[data-key="${CSS.escape(next.key)}"]`)
+    if (target instanceof SVGElement) target.focus()
+  }
+
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a group of targets inside an SVG has no HTML element
+    <svg
+      ref={hand}
+      className={`${css.hand} ${shape === 'phone' ? css.phone : ''}`}
+      viewBox={`0 ${-top} ${picture.width} ${height}`}
+      width={picture.width}
+      height={height}
+      role="group"
+      aria-label="Steps in the drawing. Up and down walk one cook’s steps, left and right change cook."
+    >
+      {picture.labels.map((label) => {
+        const band = bands.get(label.key)
+        return band ? (
+          // biome-ignore lint/a11y/useSemanticElements: SVG has no button
+          <g
+            key={label.key}
+            className={css.hit}
+            data-key={label.key}
+            role="button"
+            tabIndex={label.key === tabStop ? 0 : -1}
+            aria-pressed={label.key === chosen}
+            aria-label={`${label.clock} ${label.doing.words}${label.doing.tail}, ${names.cookName(label.cook)}`}
+            onClick={(event) => {
+              onChoose(label.key)
+              if (shape === 'phone') keepInView(event.currentTarget)
+            }}
+            onKeyDown={(event) => onKey(event, label)}
+          >
+            <rect className={css.target} x={band.x} y={band.y} width={band.width} height={band.height} />
+            <rect
+              className={css.ring}
+              x={label.box.x - 6}
+              y={label.box.y - 1.5}
+              width={label.box.width + 12}
+              height={label.box.height + 4}
+              rx={5}
+            />
+          </g>
+        ) : null
+      })}
+    </svg>
+  )
+}
+
+/** On a phone the panel covers the lower half: what was chosen moves up out of it. */
+const keepInView = (element: SVGGElement) => {
+  const { top, bottom } = element.getBoundingClientRect()
+  if (bottom < window.innerHeight * 0.5 && top > 0) return
+  const calm = window.matchMedia('(prefers-reduced-motion: reduce)').matches
+  window.scrollBy({ top: top - window.innerHeight * 0.2, behavior: calm ? 'auto' : 'smooth' })
+}
