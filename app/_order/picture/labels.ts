@@ -7,7 +7,7 @@ import { breakLine, fitText, textWidth } from './text.ts'
 
 /** Sizes of a label line, in pixels. `pitch`: between two lines of one cook. */
 export const LINE = {
-  wide: { size: 12.5, clock: 37, left: 34, mark: 21, pitch: 16, text: 13, lines: 1, lead: 0 },
+  wide: { size: 12.5, clock: 36, left: 31, mark: 18, pitch: 16, text: 13, lines: 1, lead: 0 },
   phone: { size: 14.5, clock: 44, left: 36, mark: 20, pitch: 44, text: 16, lines: 2, lead: 17 },
 } as const
 
@@ -97,7 +97,7 @@ export const placeLabels = (
     return group.doings.map((doing, index) => {
       const top = y(group.at) + clear + index * line.pitch
       const x = column.x + line.left
-      const words = wordsOf(doing, line.size, column.width - line.left - line.clock - 8, line.lines)
+      const words = wordsOf(doing, line.size, column.width - line.left - line.clock - 5, line.lines)
       return {
         key: doing.key,
         doing,

@@ -165,7 +165,7 @@ const marksOf = (
       busy.set(group.cook, [...before, { from: doing.from, to: doing.to, lane }])
       const top = scale.y(doing.from) + (lines.includes(doing.from) ? 2 : 0)
       const bottom = scale.y(doing.to) - (lines.includes(doing.to) ? 2 : 0.6)
-      return { key: doing.key, doing, x: column.x + LINE[shape].mark - lane * 8, y: top, height: Math.max(5, bottom - top) }
+      return { key: doing.key, doing, x: column.x + LINE[shape].mark - lane * 7.5, y: top, height: Math.max(5, bottom - top) }
     })
   })
 }

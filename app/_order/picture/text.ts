@@ -24,9 +24,12 @@ export const fitText = (text: string, size: number, width: number): string => {
     if (textWidth(`${kept}${char}…`, size) > width) break
     kept += char
   }
-  const space = kept.lastIndexOf(' ')
-  const cut = space > kept.length * 0.55 ? kept.slice(0, space) : kept
-  return `${cut.replace(/(?: (?:the|a|an|of|in|on|to|and|with|for|into))+$/i, '').replace(/[ ,;:.–-]+$/, '')}…`
+  const whole = kept
+    .slice(0, Math.max(0, kept.lastIndexOf(' ')))
+    .replace(/(?: (?:the|a|an|of|in|on|to|and|with|for|into))+$/i, '')
+  // Half a word says more than one word of three.
+  const cut = whole.length >= kept.length * 0.6 ? whole : kept
+  return `${cut.replace(/[ ,;:.–-]+$/, '')}…`
 }
 
 /** The words that fit on a first line, and the others. A single word that does not fit is left to be cut. */
