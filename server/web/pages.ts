@@ -22,8 +22,9 @@ export const openPages = async (settings: Settings, port: number): Promise<Pages
   return {
     ready: web.prepare(),
     handle: (request, response) => handle(request, response),
+    // Next leaves every other upgrade open, neither taken nor refused.
     upgrade: (request, socket, head) =>
-      settings.dev && request.url?.startsWith('/_next/') === true && hotReload.emit('upgrade', request, socket, head),
+      settings.dev && request.url?.startsWith('/_next/hmr') === true && hotReload.emit('upgrade', request, socket, head),
     close: () => web.close(),
   }
 }
