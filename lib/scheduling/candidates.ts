@@ -9,6 +9,8 @@ import type { State } from './state.ts'
 const EDGES = 4
 /** So little room that every start may be tried. */
 const NARROW = 16
+/** And so little that a thorough search tries them all. */
+const MODEST = 64
 
 /**
  * Starts where the price has a corner, the latest first, without doubles and within bounds: as late as may be, at the
@@ -21,7 +23,7 @@ export const candidateStarts = (
   team: TeamModel,
   len: number,
   { lo, hi }: Bounds,
-  wished: Tick | undefined,
+  wish: { readonly start?: Tick; readonly thorough?: boolean },
   random: Random,
 ): readonly Tick[] => {
   const starts: Tick[] = [hi]
@@ -35,12 +37,13 @@ export const candidateStarts = (
     if (mode.care === 'leave') addTouchEdges(mode, len, first, starts)
     addEdges(state, act, mode, team, len, { lo: Math.max(lo, first - CALM_HOUR - len), hi: Math.min(hi, last) }, random, starts)
   }
-  if (wished !== undefined) starts.push(wished)
+  if (wish.start !== undefined) starts.push(wish.start)
   if (act.told) starts.push(act.told.start)
   for (const cook of team.cooks)
     for (const stay of act.stays[cook.index] ?? []) if (stay.to - len < hi) starts.push(stay.to - len)
   starts.push(lo)
-  if (hi - lo < NARROW && random.unit() < 0.3) for (let start = lo; start < hi; start++) starts.push(start)
+  if (hi - lo < (wish.thorough ? MODEST : NARROW) && (wish.thorough || random.unit() < 0.3))
+    for (let start = lo; start < hi; start++) starts.push(start)
   starts.push(lo + random.below(hi - lo))
   return downward(starts, lo, hi)
 }

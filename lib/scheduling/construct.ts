@@ -3,10 +3,10 @@ import { insert, type Wish } from './insert.ts'
 import { refreshKeep } from './keeping.ts'
 import type { Act, Model } from './model.ts'
 import { momentsFrom } from './moments.ts'
-import { price } from './price.ts'
+import { price, readyOf } from './price.ts'
 import type { Tick } from './problem.ts'
 import type { Random } from './random.ts'
-import { newState, type State } from './state.ts'
+import { newState, putKeep, type State, setMoments } from './state.ts'
 
 /**
  * Serial generation backward from the handoffs (Kolisch 1996, "Serial and parallel resource-constrained project
@@ -64,7 +64,24 @@ const constructAt = (model: Model, moments: readonly Tick[], random: Random): St
     random,
     () => ({ blink: 0 }),
   )
+  pullIn(state)
   return state
+}
+
+/** No serving later than what was placed for it asks. */
+const pullIn = (state: State): void => {
+  const { model } = state
+  const floors = model.servings.map((serving) =>
+    Math.max(
+      model.from,
+      ...model.deliveries.flatMap((delivery) => (delivery.serving === serving ? [readyOf(state, delivery) - delivery.late] : [])),
+    ),
+  )
+  const moments = momentsFrom(model, floors)
+  if (moments.every((moment, i) => moment >= (state.moments[i] ?? moment))) return
+  for (const delivery of model.deliveries) putKeep(state, delivery, undefined)
+  setMoments(state, moments)
+  for (const delivery of model.deliveries) refreshKeep(state, delivery)
 }
 
 /** Inserts in this order: latest first, what can stretch once its neighbours are there. */

@@ -15,6 +15,7 @@ import {
   oneWindow,
   somethingHurt,
 } from './neighbourhoods.ts'
+import { polish } from './polish.ts'
 import { price } from './price.ts'
 import type { Random } from './random.ts'
 import type { Budget } from './schedule.ts'
@@ -36,6 +37,8 @@ const TURNS_SUM = TURNS.reduce((sum, [, share]) => sum + share, 0)
 const WARM = 60
 const HOT = 2000
 const COLD = 1
+/** The share of the steps kept for the last touches. */
+const POLISH = 0.15
 
 /**
  * Large neighbourhood search (Shaw 1998, "Using constraint programming and local search methods to solve vehicle routing
@@ -48,11 +51,11 @@ export const improve = (state: State, budget: Budget, random: Random): void => {
   let best: Snapshot = current
   let least = cost
   const begin = state.steps
+  const end = budget.steps - Math.max(0, budget.steps - begin) * POLISH
   let sinceBest = 0
-  for (let round = 0; state.steps < budget.steps; round++) {
+  for (let round = 0; state.steps < end; round++) {
     if (budget.stop && round % 16 === 0 && budget.stop()) break
-    if (movable(state).length === 0) break
-    const progress = (state.steps - begin) / Math.max(1, budget.steps - begin)
+    const progress = (state.steps - begin) / Math.max(1, end - begin)
     const before = state.steps
     const luckyMove = random.unit()
     if (luckyMove < 0.12) shiftServings(state, random)
@@ -78,6 +81,7 @@ export const improve = (state: State, budget: Budget, random: Random): void => {
     }
   }
   restore(state, best)
+  polish(state, budget, random)
 }
 
 const choose = (random: Random): Neighbourhood => {

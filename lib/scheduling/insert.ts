@@ -13,6 +13,8 @@ export interface Wish {
   readonly start?: Tick
   /** Chance that a good enough place is passed over, to see something new. */
   readonly blink: number
+  /** Try every start where there are not too many. */
+  readonly thorough?: boolean
 }
 
 /** Places the activity where the price rises least; false when nothing hard leaves room. Counts one step. */
@@ -98,9 +100,9 @@ const scan = (
   search: Search,
 ): void => {
   const hard = startBounds(state, act, len)
-  const bounds = room ? within(hard, room, len - act.minLen) : hard
+  const bounds = room ? within(hard, room, pushesOn(state, act) ? len - act.minLen : 0) : hard
   if (bounds.lo > bounds.hi) return
-  const starts = candidateStarts(state, act, mode, team, len, bounds, search.wish.start, search.random)
+  const starts = candidateStarts(state, act, mode, team, len, bounds, search.wish, search.random)
   // The latest start that is not yet known to be impossible or tried.
   let open = bounds.hi
   let patience = PATIENCE
@@ -115,6 +117,12 @@ const scan = (
       start = open
     }
   }
+}
+
+/** Does its end, too, decide when something that is yet to be placed may start? */
+const pushesOn = (state: State, act: Act): boolean => {
+  for (const lag of act.succs) if (lag.fromEnd && !state.places[lag.to.index]) return true
+  return false
 }
 
 /** A bound on the work of one scan through crowded lanes. */

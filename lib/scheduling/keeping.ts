@@ -16,14 +16,30 @@ const keepFor = (state: State, delivery: DeliveryModel, from: number, to: number
   const who = state.model.acts.length + delivery.index
   const isFact = delivery.serving.served !== undefined || happened(state, delivery)
   const uses = isFact ? delivery.factUses : delivery.uses
-  const found = kitsFor(state, { who, uses, from, to, touches: [], vessel: -1, isActivity: false })
+  const wanting = { who, uses, from, to, touches: [], vessel: -1, isActivity: false }
+  const free = kitsFor(state, wanting)?.kit
+  // What waits already waits somewhere: beside other facts if need be, and if need be where something planned is now.
+  const besideFacts = free || !isFact ? undefined : kitsFor(amongFacts(state), wanting)?.kit
   const forced = isFact && uses.every((use) => use.kits.length > 0) ? uses.map((use) => use.kits[0] ?? 0) : undefined
-  const kit = found?.kit ?? forced
+  const kit = free ?? besideFacts ?? forced
   const items: { lane: Lane; item: Item }[] = []
   for (const [i, index] of (kit ?? []).entries()) {
     const use = uses[i]
     const lane = state.kitLanes[index]
     if (use && lane) items.push({ lane, item: { ...holdItem(who, from, to, use.amount), low: use.low, high: use.high } })
   }
-  return { from, to, kit, items }
+  return { from, to, kit, clash: !free && !besideFacts && (forced !== undefined || !isFact), items }
+}
+
+/** The same lanes without what is planned. */
+const amongFacts = (state: State): State => ({
+  ...state,
+  kitLanes: state.kitLanes.map((lane) => lane.filter((item) => !isPlanned(state, item))),
+})
+
+const isPlanned = (state: State, item: Item): boolean => {
+  const act = state.model.acts[item.who]
+  if (act) return !act.fact
+  const delivery = state.model.deliveries[item.who - state.model.acts.length]
+  return delivery !== undefined && !delivery.serving.served && !happened(state, delivery)
 }

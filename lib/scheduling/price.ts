@@ -188,19 +188,18 @@ export const happened = (state: State, delivery: DeliveryModel, also?: Place): b
 
 /** Keeping and carrying past their most, and what may never be. */
 const deliveryPrice = (state: State, delivery: DeliveryModel, also?: Place): number => {
-  if (delivery.serving.served) return 0
+  const clash = state.keeps[delivery.index]?.clash ? NEVER_WORTH : 0
+  if (delivery.serving.served) return clash
   const ready = readyOf(state, delivery, also)
   if (ready === Number.NEGATIVE_INFINITY) return 0
   const { past } = state.model.problem.weights
   const arrival = Math.max(ready, (state.moments[delivery.serving.index] ?? 0) - delivery.early)
   const isFact = happened(state, delivery, also)
-  let sum = priceOver(past, arrival - ready - delivery.most, delivery.safety, isFact)
+  let sum = clash + priceOver(past, arrival - ready - delivery.most, delivery.safety, isFact)
   if (delivery.carry) {
     const carried = carriedFor(state, delivery, arrival, also)
     sum += priceOver(past, carried - delivery.carry.most, delivery.carry.safety, isFact)
   }
-  const keep = state.keeps[delivery.index]
-  if (keep && !keep.kit && !isFact) sum += NEVER_WORTH
   return sum
 }
 

@@ -3,7 +3,7 @@ import { backward } from './construct.ts'
 import { fits } from './fits.ts'
 import { insert } from './insert.ts'
 import { refreshKeep } from './keeping.ts'
-import type { Act } from './model.ts'
+import type { Act, ServingModel } from './model.ts'
 import { repairMoments } from './moments.ts'
 import { movable } from './neighbourhoods.ts'
 import { happened } from './price.ts'
@@ -13,32 +13,46 @@ import { deadline, type Place, put, putKeep, type State, setMoments, take } from
 /** What lies so near before a serving that moves, it moves along: 2 h at 30 s. */
 const NEAR = 240
 
-/** Moves one serving, or it and all later ones, and puts what belongs to them back around the new moments. */
+export interface Shift {
+  readonly serving: ServingModel
+  readonly by: number
+  /** Later servings stay where they are. */
+  readonly alone: boolean
+  /** stay: only what has no time left goes; along: what belongs to it moves by as much; anew: it finds new places. */
+  readonly manner: 'stay' | 'along' | 'anew'
+}
+
+/** Some move of some serving. */
 export const shiftServings = (state: State, random: Random): void => {
-  const { model } = state
-  const free = model.servings.filter((serving) => !serving.served)
+  const free = state.model.servings.filter((serving) => !serving.served)
   const serving = free[random.below(free.length)]
   if (!serving) return
   const far = [1, 2, 4, 8, 16, 32][random.below(6)] ?? 1
   const by = random.unit() < 0.6 ? -far : far
-  const alone = random.unit() < 0.5
+  const manner = (['stay', 'along', 'anew', 'anew'] as const)[random.below(4)] ?? 'anew'
+  shift(state, { serving, by, alone: random.unit() < 0.5, manner }, random)
+}
+
+/** Moves one serving, or it and all later ones, and puts what belongs to them back around the new moments. */
+export const shift = (state: State, { serving, by, alone, manner }: Shift, random: Random): void => {
+  const { model } = state
   const before = [...state.moments]
   const wished = before.map((moment, i) => (i === serving.index || (!alone && i > serving.index) ? moment + by : moment))
   const moments = repairMoments(model, wished)
   if (moments.every((moment, i) => moment === before[i])) return
-  const manner = random.unit()
   const moved = (act: Act) =>
     act.delivery ? (moments[act.delivery.serving.index] ?? 0) - (before[act.delivery.serving.index] ?? 0) : 0
-  const out = manner < 0.25 ? tooLate(state, moved) : affected(state, before, moved)
-  if (manner > 0.25 && random.unit() < 0.5) out.push(...beside(state, out))
-  if (manner > 0.5 && random.unit() < 0.5) out.push(...about(state, out, (before[serving.index] ?? 0) - random.below(NEAR / 2)))
+  const out = manner === 'stay' ? tooLate(state, moved) : affected(state, before, moved)
+  if (manner !== 'stay' && random.unit() < 0.5) out.push(...beside(state, out))
+  if (manner === 'anew' && random.unit() < 0.5)
+    out.push(...about(state, out, (before[serving.index] ?? 0) - random.below(NEAR / 2)))
   const places = new Map(out.map((act) => [act, state.places[act.index]]))
   for (const delivery of model.deliveries) putKeep(state, delivery, undefined)
   for (const act of out) take(state, act)
   setMoments(state, moments)
   for (const delivery of model.deliveries) refreshKeep(state, delivery)
   const order = backward(state, out)
-  if (manner < 0.5) for (const act of order) moveAlong(state, act, places.get(act), moved(act))
+  if (manner === 'along') for (const act of order) moveAlong(state, act, places.get(act), moved(act))
   for (const act of order) {
     if (state.places[act.index]) continue
     const place = places.get(act)

@@ -65,11 +65,13 @@ export interface Place {
   readonly items: LaneItem[]
 }
 
-/** A dish that waits for the table in [from, to); kit undefined when there is no room for it. */
+/** A dish that waits for the table in [from, to). */
 export interface Keep {
   readonly from: Tick
   readonly to: Tick
   readonly kit: readonly number[] | undefined
+  /** There is no room for it beside what is planned. */
+  readonly clash: boolean
   readonly items: readonly LaneItem[]
 }
 

@@ -105,7 +105,7 @@ const touchPrice = (state: State, act: Act, cook: CookModel, at: Tick, takes: nu
   const { weights } = state.model.problem
   const calm = weights.calm * newlyBusy(attention, cook, at, at + takes)
   if (act.atTable || !(cook.eats || cook.host)) return calm
-  const missed = newlyMissed(attention, cook, at, at + takes) * (cook.eats ? weights.missed : 1)
+  const missed = newlyMissed(attention, cook, at, at + takes) * (cook.eats ? weights.missed : 0.1)
   return missed + calm + (cook.eats ? (attention.missed[cook.index] as number) * 1e-3 : 0)
 }
 

@@ -7,9 +7,18 @@ import { type State, take } from './state.ts'
 export const leaveOutUnsafe = (state: State): void => {
   for (const place of coldStarts(state)) leave(state, place.act)
   for (const delivery of state.model.deliveries) {
-    if (delivery.serving.served || happened(state, delivery) || !isUnsafe(state, delivery)) continue
+    const isFact = delivery.serving.served !== undefined || happened(state, delivery)
+    if (isFact && state.keeps[delivery.index]?.clash) makeRoom(state, delivery)
+    if (isFact || !isUnsafe(state, delivery)) continue
     for (const act of delivery.acts) if (!act.fact) leave(state, act)
   }
+}
+
+/** What is planned on the kit where a dish waits already is left out. */
+const makeRoom = (state: State, delivery: DeliveryModel): void => {
+  const lanes = (state.keeps[delivery.index]?.items ?? []).map(({ lane }) => lane)
+  const planned = new Set(lanes.flatMap((lane) => lane.flatMap(({ who }) => state.model.acts[who] ?? [])))
+  for (const act of planned) if (!act.fact) leave(state, act)
 }
 
 const leave = (state: State, act: Act): void => {
@@ -22,7 +31,7 @@ const isUnsafe = (state: State, delivery: DeliveryModel): boolean => {
   if (ready === Number.NEGATIVE_INFINITY) return false
   const arrival = Math.max(ready, (state.moments[delivery.serving.index] ?? 0) - delivery.early)
   const keep = state.keeps[delivery.index]
-  if (keep && !keep.kit) return true
+  if (keep?.clash) return true
   if (delivery.safety && arrival - ready > delivery.most) return true
   return delivery.carry?.safety === true && carriedFor(state, delivery, arrival) > delivery.carry.most
 }

@@ -1,0 +1,69 @@
+import { insert } from './insert.ts'
+import { refreshKeep } from './keeping.ts'
+import type { Act } from './model.ts'
+import { movable } from './neighbourhoods.ts'
+import { price } from './price.ts'
+import type { Random } from './random.ts'
+import type { Budget } from './schedule.ts'
+import { type Shift, shift } from './shift.ts'
+import { restore, snapshotOf } from './snapshot.ts'
+import { type State, take } from './state.ts'
+
+type Move = (state: State, random: Random) => void
+
+/** Every small move in turn, again while one helps and steps are left. Post: never dearer than before. */
+export const polish = (state: State, budget: Budget, random: Random): void => {
+  let cost = price(state)
+  for (let idle = 0; idle < IDLE; idle++) {
+    for (const move of [...shifts(state), ...singles(state), ...pairs(state)]) {
+      if (state.steps >= budget.steps || budget.stop?.()) return
+      const before = snapshotOf(state)
+      state.steps++
+      move(state, random)
+      const now = price(state)
+      if (now < cost - 1e-9) {
+        cost = now
+        idle = -1
+      } else restore(state, before)
+    }
+  }
+}
+
+/** Chance decides between equals, so a round that did not help may help the next time. */
+const IDLE = 3
+
+const MANNERS: readonly Shift['manner'][] = ['stay', 'along', 'anew']
+
+const shifts = (state: State): Move[] =>
+  state.model.servings
+    .filter((serving) => !serving.served)
+    .flatMap((serving) =>
+      [-1, 1, -3, 3].flatMap((by) =>
+        [false, true].flatMap((alone) =>
+          MANNERS.map(
+            (manner): Move =>
+              (at, random) =>
+                shift(at, { serving, by, alone, manner }, random),
+          ),
+        ),
+      ),
+    )
+
+const singles = (state: State): Move[] => movable(state).map((act) => again([act]))
+
+/** So few activities that each two of them can be tried in both orders. */
+const FEW = 10
+
+const pairs = (state: State): Move[] => {
+  const acts = movable(state)
+  if (acts.length > FEW) return []
+  return acts.flatMap((one) => acts.flatMap((other) => (one === other ? [] : [again([one, other])])))
+}
+
+const again =
+  (acts: readonly Act[]): Move =>
+  (state, random) => {
+    for (const act of acts) take(state, act)
+    for (const { delivery } of acts) if (delivery) refreshKeep(state, delivery)
+    for (const act of acts) insert(state, act, random, { blink: 0, thorough: true })
+  }
