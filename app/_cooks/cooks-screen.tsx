@@ -4,6 +4,7 @@ import { newId } from '#app/_frame/new-id.ts'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
+import { Ready } from '#app/_ui/ready.tsx'
 import { addCook } from '#lib/plan/commands/add.ts'
 import { AddMember } from './add-member.tsx'
 import { CookWords } from './cook-words.tsx'
@@ -25,6 +26,7 @@ export function CooksScreen({ eveningId, members }: { readonly eveningId: string
   }
   return (
     <main id="main" className={css.main}>
+      <Ready />
       <h1>Cooks</h1>
       <section aria-labelledby="cooking">
         <h2 id="cooking">Who cooks</h2>

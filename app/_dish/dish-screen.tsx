@@ -10,6 +10,7 @@ import { blankStep } from '#app/_menu/blank.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
 import { Plain } from '#app/_ui/plain.tsx'
+import { Ready } from '#app/_ui/ready.tsx'
 import { WordText } from '#app/_ui/word.tsx'
 import { clockText } from '#app/_words/clock.ts'
 import { namesOf } from '#app/_words/names.ts'
@@ -35,6 +36,7 @@ export function DishScreen({ id }: { readonly id: string }) {
   if (!dish) {
     return (
       <Plain title="This dish is not on the menu">
+        <Ready />
         <p>It was removed, perhaps by another cook. Undo brings back what you removed yourself.</p>
         <p>
           <Link href={`/evenings/${eveningId}/menu`}>The menu</Link>
@@ -55,6 +57,7 @@ export function DishScreen({ id }: { readonly id: string }) {
 
   return (
     <main id="main" className={css.main}>
+      <Ready />
       <div>
         <p className={css.back}>
           <Link href={`/evenings/${eveningId}/menu`}>Menu</Link>

@@ -2,7 +2,6 @@
 
 import Link from 'next/link'
 import { usePathname } from 'next/navigation'
-import { useEffect } from 'react'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import css from '#app/_ui/bar.module.css'
 import { Bar } from '#app/_ui/bar.tsx'
@@ -20,12 +19,6 @@ const WAYS = [
 export function EveningBar({ eveningId }: { readonly eveningId: string }) {
   const { evening, link } = usePlan()
   const path = usePathname()
-  useEffect(() => {
-    document.documentElement.dataset.ready = 'true'
-    return () => {
-      delete document.documentElement.dataset.ready
-    }
-  }, [])
   return (
     <>
       <Bar

@@ -7,6 +7,7 @@ import { firstWork, lastMinuteMinutes } from '#app/_order/last-minute.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
 import { Cloth } from '#app/_ui/cloth.tsx'
+import { Ready } from '#app/_ui/ready.tsx'
 import { countOf, countText, listText, sentence } from '#app/_words/clock.ts'
 import { minutesText } from '#app/_words/duration.ts'
 import { namesOf } from '#app/_words/names.ts'
@@ -38,6 +39,7 @@ export function MenuScreen() {
 
   return (
     <main id="main" className={css.main}>
+      <Ready />
       <div className={css.head}>
         <h1>Menu</h1>
         <p>

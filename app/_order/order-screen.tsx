@@ -5,6 +5,7 @@ import { useParams, useSearchParams } from 'next/navigation'
 import { useEffect, useMemo, useState } from 'react'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { LinkButton } from '#app/_ui/button.tsx'
+import { Ready } from '#app/_ui/ready.tsx'
 import { namesOf } from '#app/_words/names.ts'
 import { orderStateText } from '#app/_words/order-state.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
@@ -32,6 +33,7 @@ export function OrderScreen() {
   const isOld = planned !== null && order.kind !== 'current'
   return (
     <main id="main" className={css.main} data-order={order.kind}>
+      <Ready />
       <div className={css.head}>
         <h1>Running order</h1>
         <nav className={css.views} aria-label="How the running order is shown">
