@@ -27,7 +27,10 @@ export function Figures({
   const window = { from: Math.min(...moments), to: Math.max(...moments) }
   const atTable = new Set(evening.steps.filter((step) => step.where === 'table').map((step) => step.id))
   const all = doings(order, names).filter((doing) => !atTable.has(doing.cue.step))
-  const waits = order.courses.slice(1).map((course) => minutesOf(course.wait))
+  const waits = order.courses
+    .filter((course) => !welcome.has(course.course))
+    .slice(1)
+    .map((course) => minutesOf(course.wait))
   const away = minutesOf(order.allHostsAway)
   const hosts = evening.cooks.filter((cook) => cook.host).length
   const x = (ms: number) => 0.5 + ((ms - window.from) / Math.max(1, window.to - window.from)) * (WIDTH - 1)
