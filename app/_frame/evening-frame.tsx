@@ -5,6 +5,7 @@ import type { Link } from '#app/_sync/plan.ts'
 import { PlanProvider } from '#app/_sync/plan-provider.tsx'
 import { Bar } from '#app/_ui/bar.tsx'
 import { EveningBar } from './evening-bar.tsx'
+import { Reports, Told } from './notices.tsx'
 import { StripProvider } from './strip.tsx'
 import { Waiting } from './waiting.tsx'
 
@@ -29,6 +30,8 @@ export function EveningFrame({ eveningId, userId, children }: Props) {
     <PlanProvider eveningId={eveningId} userId={userId} waiting={waiting}>
       <StripProvider>
         <EveningBar eveningId={eveningId} />
+        <Told />
+        <Reports />
         {children}
       </StripProvider>
     </PlanProvider>

@@ -52,15 +52,24 @@ test('E2 an edit and a claim made offline are kept through a reload and sent whe
   await usual.fill('9 min')
   await usual.press('Enter')
   await expect(badge(kim.page)).toContainText('changes kept on this device')
+  // Kim asks for it offline; Lou, who is connected, is first.
+  await kim.page.getByRole('button', { name: 'I’ll do this: Blend' }).click()
+  await expect(kim.page.getByText('asking…')).toBeVisible()
 
   // Without a connection the page itself cannot come; the edit waits on the device.
   await kim.page.reload().catch((cause: unknown) => expect(String(cause)).toContain('ERR_INTERNET_DISCONNECTED'))
   await openDish(lou.page, eveningId, 'soup')
   await expect(lou.page.getByText('usually 6 min')).toBeVisible()
+  await lou.page.getByRole('button', { name: 'Blend' }).click()
+  await lou.page.getByRole('button', { name: 'I’ll do this: Blend' }).click()
+  await expect(lou.page.getByText('You have this')).toBeVisible()
+  await lou.page.getByRole('button', { name: 'Blend', exact: true }).click()
   await kim.page.context().setOffline(false)
   await openDish(kim.page, eveningId, 'soup')
   await expect(kim.page.getByText('usually 9 min')).toBeVisible()
   await saved(kim.page)
+  await expect(kim.page.getByText('“Blend” did not become yours.')).toContainText('did not become yours')
+  await expect(kim.page.getByText('Lou has this already.')).toBeVisible()
   await expect(lou.page.getByText('usually 9 min')).toBeVisible()
 })
 
