@@ -75,9 +75,12 @@ test('S3 there is always a schedule, however hopeless the problem', () => {
   expect(complaints).toEqual([])
 })
 
+/** Later seeds on which a search once stopped short of the minimum. */
+const ONCE_DEARER = [150, 179, 195, 222, 228, 291]
+
 test('S4 on at most six activities the cost is that of brute force', () => {
   let compared = 0
-  holdsOnAll(seeds(1, 125), (seed) => {
+  holdsOnAll(process.env.SEED === undefined ? [...seeds(1, 125), ...ONCE_DEARER] : seeds(1, 1), (seed) => {
     const of = randomProblem(seed)
     const best = bruteForce(of, 6_000)
     if (best === TOO_BIG) return null
