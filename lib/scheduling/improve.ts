@@ -15,7 +15,7 @@ import {
   oneWindow,
   somethingHurt,
 } from './neighbourhoods.ts'
-import { polish } from './polish.ts'
+import { FEW, polish } from './polish.ts'
 import { price } from './price.ts'
 import type { Random } from './random.ts'
 import type { Budget } from './schedule.ts'
@@ -36,9 +36,9 @@ const TURNS_SUM = TURNS.reduce((sum, [, share]) => sum + share, 0)
 /** How much dearer a step may be at the beginning, and at the end, to be gone on from. */
 const WARM = 60
 const HOT = 2000
-const COLD = 1
-/** The share of the steps kept for the last touches. */
-const POLISH = 0.15
+const COLD = 0.05
+/** The share of the steps kept for the last touches: with few activities they reach every order of two. */
+const polishShare = (state: State): number => (movable(state).length <= FEW ? 0.3 : 0.12)
 
 /**
  * Large neighbourhood search (Shaw 1998, "Using constraint programming and local search methods to solve vehicle routing
@@ -51,7 +51,7 @@ export const improve = (state: State, budget: Budget, random: Random): void => {
   let best: Snapshot = current
   let least = cost
   const begin = state.steps
-  const end = budget.steps - Math.max(0, budget.steps - begin) * POLISH
+  const end = budget.steps - Math.max(0, budget.steps - begin) * polishShare(state)
   let sinceBest = 0
   for (let round = 0; state.steps < end; round++) {
     if (budget.stop && round % 16 === 0 && budget.stop()) break

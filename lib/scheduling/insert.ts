@@ -109,7 +109,7 @@ const scan = (
   for (let i = 0; i < starts.length && patience > 0; i++) {
     const next = starts[i + 1] ?? bounds.lo
     let start = Math.min(starts[i] as number, open)
-    while (start >= next && patience-- > 0 && floorPrice(state, act, start, len) < search.least + search.saves) {
+    while (start >= next && patience-- > 0 && floorPrice(state, act, start, len) < search.least + search.saves + EQUAL) {
       const place = fits(state, act, mode, team, start, len)
       if (place) consider(state, act, place, search)
       open = place ? start - 1 : Math.min(start - 1, state.lo)
@@ -128,9 +128,12 @@ const pushesOn = (state: State, act: Act): boolean => {
 /** A bound on the work of one scan through crowded lanes. */
 const PATIENCE = 80
 
+/** Prices nearer than this differ by rounding alone. */
+const EQUAL = 1e-6
+
 const consider = (state: State, act: Act, place: Place, search: Search): void => {
   const cost = search.was === undefined ? rise(state, place, search.least) : riseWithKeep(state, act, place, search.was)
-  if (cost > search.least || (cost === search.least && search.random.unit() < 0.5)) return
+  if (cost > search.least + EQUAL || (cost > search.least - EQUAL && search.random.unit() < 0.5)) return
   if (search.best && search.random.unit() < search.wish.blink) return
   search.best = place
   search.least = cost

@@ -1,5 +1,5 @@
-import { kitsFor } from './kit-fits.ts'
-import type { DeliveryModel } from './model.ts'
+import { gapBetween, kitsFor } from './kit-fits.ts'
+import type { DeliveryModel, UseModel } from './model.ts'
 import { happened, readyOf } from './price.ts'
 import { holdItem, type Item, type Keep, type Lane, putKeep, type State } from './state.ts'
 
@@ -16,30 +16,54 @@ const keepFor = (state: State, delivery: DeliveryModel, from: number, to: number
   const who = state.model.acts.length + delivery.index
   const isFact = delivery.serving.served !== undefined || happened(state, delivery)
   const uses = isFact ? delivery.factUses : delivery.uses
-  const wanting = { who, uses, from, to, touches: [], vessel: -1, isActivity: false }
-  const free = kitsFor(state, wanting)?.kit
-  // What waits already waits somewhere: beside other facts if need be, and if need be where something planned is now.
-  const besideFacts = free || !isFact ? undefined : kitsFor(amongFacts(state), wanting)?.kit
-  const forced = isFact && uses.every((use) => use.kits.length > 0) ? uses.map((use) => use.kits[0] ?? 0) : undefined
-  const kit = free ?? besideFacts ?? forced
+  const free = kitsFor(state, { who, uses, from, to, touches: [], vessel: -1, isActivity: false })?.kit
+  const kit = free ?? (isFact ? whereItWaits(state, uses, from, to) : undefined)
   const items: { lane: Lane; item: Item }[] = []
   for (const [i, index] of (kit ?? []).entries()) {
     const use = uses[i]
     const lane = state.kitLanes[index]
     if (use && lane) items.push({ lane, item: { ...holdItem(who, from, to, use.amount), low: use.low, high: use.high } })
   }
-  return { from, to, kit, clash: !free && !besideFacts && (forced !== undefined || !isFact), items }
+  const clash = !free && (!isFact || uses.some((use, i) => kit?.[i] !== undefined && disturbs(state, kit[i], use, from, to)))
+  return { from, to, kit, clash, items }
 }
 
-/** The same lanes without what is planned. */
-const amongFacts = (state: State): State => ({
-  ...state,
-  kitLanes: state.kitLanes.map((lane) => lane.filter((item) => !isPlanned(state, item))),
-})
+/** What waits already waits somewhere: among other facts if need be, and if need be where something is planned. */
+const whereItWaits = (state: State, uses: readonly UseModel[], from: number, to: number): readonly number[] | undefined => {
+  if (uses.some((use) => use.kits.length === 0)) return undefined
+  return uses.map((use) => use.kits.find((kit) => !disturbs(state, kit, use, from, to)) ?? use.kits[0] ?? 0)
+}
+
+/** Would something planned no longer have its place there? */
+const disturbs = (state: State, index: number, use: UseModel, from: number, to: number): boolean => {
+  const kit = state.model.kits[index]
+  const lane = state.kitLanes[index] ?? []
+  const planned = lane.filter((item) => isPlanned(state, item))
+  if (!kit) return false
+  if (
+    kit.kind === 'oven' &&
+    planned.some(
+      (item) => item.from < to + gapBetween(kit, use, item) && from < item.to + gapBetween(kit, item, use) && isApart(use, item),
+    )
+  )
+    return true
+  return planned.some((item) => {
+    const begins = Math.max(item.from, from)
+    const ends = Math.min(item.to, to)
+    const moments = [begins, ...lane.map((other) => other.from).filter((moment) => moment > begins && moment < ends)]
+    const heldAt = (moment: number) =>
+      lane.reduce((sum, other) => (other.from <= moment && other.to > moment ? sum + other.amount : sum), 0)
+    return begins < ends && moments.some((moment) => heldAt(moment) + use.amount > kit.capacity)
+  })
+}
+
+const isApart = (use: UseModel, item: Item): boolean => use.low > item.high || use.high < item.low
 
 const isPlanned = (state: State, item: Item): boolean => {
-  const act = state.model.acts[item.who]
+  const { acts, deliveries } = state.model
+  const act = acts[item.who]
   if (act) return !act.fact
-  const delivery = state.model.deliveries[item.who - state.model.acts.length]
-  return delivery !== undefined && !delivery.serving.served && !happened(state, delivery)
+  const delivery = deliveries[item.who - acts.length]
+  if (delivery) return !delivery.serving.served && !happened(state, delivery)
+  return (state.vessels[item.who - acts.length - deliveries.length]?.members ?? []).some((place) => !place.act.fact)
 }

@@ -121,7 +121,8 @@ const movableOf = (model: Model): readonly Act[] => {
   return found
 }
 
-const pickSome = (acts: readonly Act[], most: number, random: Random): readonly Act[] => {
+/** So many of them, in an order that chance gives. */
+export const pickSome = (acts: readonly Act[], most: number, random: Random): readonly Act[] => {
   const pool = [...acts]
   const chosen: Act[] = []
   while (chosen.length < most && pool.length > 0) {

@@ -1,7 +1,7 @@
 import { insert } from './insert.ts'
 import { refreshKeep } from './keeping.ts'
 import type { Act } from './model.ts'
-import { movable } from './neighbourhoods.ts'
+import { movable, pickSome } from './neighbourhoods.ts'
 import { price } from './price.ts'
 import type { Random } from './random.ts'
 import type { Budget } from './schedule.ts'
@@ -15,7 +15,7 @@ type Move = (state: State, random: Random) => void
 export const polish = (state: State, budget: Budget, random: Random): void => {
   let cost = price(state)
   for (let idle = 0; idle < IDLE; idle++) {
-    for (const move of [...shifts(state), ...singles(state), ...pairs(state)]) {
+    for (const move of [...shifts(state), ...singles(state), ...pairs(state), ...deals(state)]) {
       if (state.steps >= budget.steps || budget.stop?.()) return
       const before = snapshotOf(state)
       state.steps++
@@ -52,13 +52,22 @@ const shifts = (state: State): Move[] =>
 const singles = (state: State): Move[] => movable(state).map((act) => again([act]))
 
 /** So few activities that each two of them can be tried in both orders. */
-const FEW = 10
+export const FEW = 10
 
 const pairs = (state: State): Move[] => {
   const acts = movable(state)
   if (acts.length > FEW) return []
   return acts.flatMap((one) => acts.flatMap((other) => (one === other ? [] : [again([one, other])])))
 }
+
+/** All of them anew, in orders that chance gives. */
+const deals = (state: State): Move[] => {
+  const acts = movable(state)
+  if (acts.length > FEW) return []
+  const deal: Move = (at, random) => again(pickSome(acts, acts.length, random))(at, random)
+  return Array.from({ length: DEALS }, () => deal)
+}
+const DEALS = 16
 
 const again =
   (acts: readonly Act[]): Move =>
