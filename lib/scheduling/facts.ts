@@ -8,26 +8,39 @@ import type { Random } from './random.ts'
 import { put, type State, type TouchPlace, take } from './state.ts'
 import { touchesToCome } from './touches-to-come.ts'
 
-/** Puts what has happened where it happened, done things first. Post: every fact is placed and is never taken away. */
+/**
+ * Puts what has happened where it happened, then finds hands for the touches to come, when it is known what every cook is
+ * at. Post: every fact is placed and is never taken away.
+ */
 export const putFacts = (state: State): void => {
   const facts = state.model.acts.filter((act) => act.fact)
   facts.sort((a, b) => (a.fact?.start ?? 0) - (b.fact?.start ?? 0) || a.index - b.index)
   for (const act of facts) {
     const mode = act.modes[0]
-    if (mode) putFact(state, act, mode)
+    if (mode) putFact(state, act, mode, NOTHING_TO_COME)
+  }
+  for (const act of facts) {
+    const mode = act.modes[0]
+    if (!mode || act.fact?.kind !== 'running' || mode.touches.length === 0) continue
+    take(state, act)
+    putFact(state, act, mode, placeTouches(state, act, mode, act.fact.start + act.minLen))
   }
 }
 
-const putFact = (state: State, act: Act, mode: ModeModel): void => {
+const putFact = (state: State, act: Act, mode: ModeModel, { touches, missing }: ToCome): void => {
   if (!act.fact) return
   const end = act.fact.start + act.minLen
-  const { touches, missing } = act.fact.kind === 'running' ? placeTouches(state, act, mode, end) : NOTHING_TO_COME
   const free = kitsFor(state, wantingOf(act, mode, touches, end))
   const kit = free?.kit ?? anyKit(state, act, mode)
   const vesselKit = free?.vesselKit ?? (kit.includes(-1) ? anyRing(state, act, mode) : -1)
   put(state, { ...placeOf(act, mode, attending(state, act), act.fact.start, end, touches, kit, vesselKit), missing })
 }
-const NOTHING_TO_COME = { touches: [], missing: 0 }
+
+interface ToCome {
+  readonly touches: readonly TouchPlace[]
+  readonly missing: number
+}
+const NOTHING_TO_COME: ToCome = { touches: [], missing: 0 }
 
 const attending = (state: State, act: Act): CookModel[] =>
   (act.fact?.cooks ?? []).flatMap((id) => state.model.cooks.find((cook) => cook.id === id) ?? [])
@@ -96,15 +109,9 @@ const anyKit = (state: State, act: Act, mode: ModeModel): number[] => {
 }
 
 /** The touches still to come, each by whoever is free: the first there is or, when given dice, any. */
-const placeTouches = (
-  state: State,
-  act: Act,
-  mode: ModeModel,
-  end: number,
-  random?: Random,
-): { touches: TouchPlace[]; missing: number } => {
+const placeTouches = (state: State, act: Act, mode: ModeModel, end: number, random?: Random): ToCome => {
   const start = act.fact?.start ?? act.from
-  const windows = touchesToCome(act.activity.modes[mode.index] ?? NOTHING_TO_COME, start, end, state.model.problem.now)
+  const windows = touchesToCome(act.activity.modes[mode.index] ?? { touches: [] }, start, end, state.model.problem.now)
   const touches: TouchPlace[] = []
   for (const { touch, lo, hi, takes } of windows) {
     const free = whoIsFree(state, act, touches, lo, hi, takes)
