@@ -37,8 +37,8 @@ export const signIn = async (page: Page, { email, password }: { email: string; p
 }
 
 /** A new account in a browser of its own. */
-export const newPerson = async (browser: Browser, name: string, email: string): Promise<Person> => {
-  const context = await browser.newContext()
+export const newPerson = async (browser: Browser, name: string, email: string, baseURL?: string): Promise<Person> => {
+  const context = await browser.newContext(baseURL === undefined ? {} : { baseURL })
   const page = await context.newPage()
   await page.goto('/sign-up')
   await ready(page)
@@ -64,10 +64,14 @@ export const bringLamb = async (page: Page): Promise<string> => {
   return new URL(page.url()).pathname.split('/')[2] ?? ''
 }
 
-/** Two cooks of one evening: its host is Kim, the other one, let in by the host, is Lou. */
-export const twoCooks = async (browser: Browser, tag: string): Promise<{ kim: Person; lou: Person; eveningId: string }> => {
+/** Two cooks of one evening: its host is Kim (by another address, when one is given), the other one, let in by the host, is Lou. */
+export const twoCooks = async (
+  browser: Browser,
+  tag: string,
+  kimsAddress?: string,
+): Promise<{ kim: Person; lou: Person; eveningId: string }> => {
   const lou = await newPerson(browser, 'Lou', `lou-${tag}@example.test`)
-  const kim = await newPerson(browser, 'Kim', `kim-${tag}@example.test`)
+  const kim = await newPerson(browser, 'Kim', `kim-${tag}@example.test`, kimsAddress)
   const eveningId = await bringLamb(kim.page)
   await kim.page.goto(`/evenings/${eveningId}/cooks`)
   await ready(kim.page)

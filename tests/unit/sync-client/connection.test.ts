@@ -3,11 +3,11 @@ import { afterEach, beforeEach, expect, test } from 'vitest'
 import { pageShelf } from '#app/_sync/shelf.ts'
 import { renameDish } from '#lib/plan/commands/set.ts'
 import { CLOSE } from '#lib/plan/wire.ts'
+import { type Cable, openCable } from '#tests/support/cable.ts'
 import { cook, course, dish, evening, ring, step } from '#tests/support/evening-builders.ts'
 import { handClock } from '#tests/unit/planner/by-hand.ts'
 import { type APage, aPage } from './a-page.ts'
 import { type AServer, aServer } from './a-server.ts'
-import { type Cable, openCable } from './cuttable.ts'
 
 let number = 0
 let plan = evening()
