@@ -9,6 +9,9 @@ import { activity, cook, mode, problem, serving } from '#tests/support/small-pro
 import { complaint } from './accepted.ts'
 import { holdsOnAll, seeds } from './seeds.ts'
 
+/** The machine may be busy with other tests. */
+const PATIENCE_MS = 240_000
+
 test('S1 the verifier accepts every schedule of a random problem, and finds the same cost and broken wishes', () => {
   holdsOnAll(seeds(1, 300), (seed) => {
     const of = randomProblem(seed)
@@ -78,18 +81,22 @@ test('S3 there is always a schedule, however hopeless the problem', () => {
 /** Later seeds on which a search once stopped short of the minimum. */
 const ONCE_DEARER = [150, 179, 195, 222, 228, 291]
 
-test('S4 on at most six activities the cost is that of brute force', () => {
-  let compared = 0
-  holdsOnAll(process.env.SEED === undefined ? [...seeds(1, 125), ...ONCE_DEARER] : seeds(1, 1), (seed) => {
-    const of = randomProblem(seed)
-    const best = bruteForce(of, 6_000)
-    if (best === TOO_BIG) return null
-    compared += 1
-    const schedule = solve(of, { steps: 3_000, seed })
-    const said = complaint(of, schedule)
-    if (said !== null) return said
-    const apart = verify(of, schedule).cost.total - best.cost.total
-    return Math.abs(apart) <= 1e-6 ? null : `${apart > 0 ? 'dearer' : 'cheaper'} than brute force by ${Math.abs(apart)}`
-  })
-  if (process.env.SEED === undefined) expect(compared).toBeGreaterThanOrEqual(100)
-})
+test(
+  'S4 on at most six activities the cost is that of brute force',
+  () => {
+    let compared = 0
+    holdsOnAll(process.env.SEED === undefined ? [...seeds(1, 125), ...ONCE_DEARER] : seeds(1, 1), (seed) => {
+      const of = randomProblem(seed)
+      const best = bruteForce(of, 6_000)
+      if (best === TOO_BIG) return null
+      compared += 1
+      const schedule = solve(of, { steps: 2_000, seed })
+      const said = complaint(of, schedule)
+      if (said !== null) return said
+      const apart = verify(of, schedule).cost.total - best.cost.total
+      return Math.abs(apart) <= 1e-6 ? null : `${apart > 0 ? 'dearer' : 'cheaper'} than brute force by ${Math.abs(apart)}`
+    })
+    if (process.env.SEED === undefined) expect(compared).toBeGreaterThanOrEqual(100)
+  },
+  PATIENCE_MS,
+)
