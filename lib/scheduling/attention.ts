@@ -122,6 +122,17 @@ export const newlyMissed = (attention: Attention, cook: CookModel, from: Tick, t
   return sum
 }
 
+/** How many of [from, to) would newly leave no host at the table. */
+export const newlyAway = (attention: Attention, cook: CookModel, from: Tick, to: Tick): number => {
+  const up = attention.up[cook.index]
+  if (!up || !cook.host) return 0
+  const start = Math.max(attention.first, from - attention.base)
+  const end = Math.min(attention.last, to - attention.base)
+  let sum = 0
+  for (let t = start; t < end; t++) if ((up[t] as number) === 0 && (attention.hostsUp[t] as number) + 1 >= attention.hosts) sum++
+  return sum
+}
+
 /** How many of [from, to) would newly be busy for this cook in the hour before the window. */
 export const newlyBusy = (attention: Attention, cook: CookModel, from: Tick, to: Tick): number => {
   const hand = attention.hand[cook.index]

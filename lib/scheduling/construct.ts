@@ -55,7 +55,7 @@ const criticalFloors = (model: Model): Tick[] =>
   })
 
 const constructAt = (model: Model, moments: readonly Tick[], random: Random): State => {
-  const state = newState(model, moments)
+  const state = newState(model, moments, random)
   putFacts(state)
   for (const delivery of model.deliveries) refreshKeep(state, delivery)
   insertAll(

@@ -15,7 +15,7 @@ export const startFrom = (model: Model, known: Schedule, random: Random): State 
   const moments = new Map(known.servings.map((serving) => [serving.serving, serving.toTable]))
   const asEarly = momentsFrom(model, [])
   const wished = model.servings.map((serving, i) => moments.get(serving.id) ?? asEarly[i] ?? serving.earliest)
-  const state = newState(model, repairMoments(model, wished))
+  const state = newState(model, repairMoments(model, wished), random)
   putFacts(state)
   for (const delivery of model.deliveries) refreshKeep(state, delivery)
   const before = new Map(known.placements.map((placement) => [placement.activity, placement]))

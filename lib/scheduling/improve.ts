@@ -33,6 +33,8 @@ const TURNS: readonly (readonly [Neighbourhood, number])[] = [
   [oneServing, 1],
 ]
 const TURNS_SUM = TURNS.reduce((sum, [, share]) => sum + share, 0)
+/** Now and then chance chooses who touches what, and when. */
+const JITTER = 30
 /** How much dearer a step may be at the beginning, and at the end, to be gone on from. */
 const WARM = 60
 const HOT = 2000
@@ -110,11 +112,13 @@ export const rebuild = (state: State, acts: readonly Act[], random: Random, firs
     take(state, act)
   }
   for (const act of state.model.underWay) if (random.unit() < 0.3) resettle(state, act, random)
+  state.jitter = random.unit() < 0.2 ? JITTER : 0
   const blink = [0, 0.1, 0.1, 0.5][random.below(4)] ?? 0
   for (const act of ordered(state, out, missing, random, first)) {
     const start = starts.get(act)
     insert(state, act, random, { ...(start === undefined ? {} : { start }), blink })
   }
+  state.jitter = 0
 }
 
 const ordered = (

@@ -13,7 +13,7 @@ export interface Wish {
   readonly start?: Tick
   /** Chance that a good enough place is passed over, to see something new. */
   readonly blink: number
-  /** Try every start where there are not too many. */
+  /** Try every start where there are not too many, as if all that can be placed were. */
   readonly thorough?: boolean
 }
 
@@ -50,7 +50,7 @@ interface Search {
 
 /** First where there is room for all that is yet to be placed, then anywhere. */
 const findBest = (state: State, act: Act, search: Search): void => {
-  for (const room of [roomFor(state, act), undefined]) {
+  for (const room of search.wish.thorough ? [undefined] : [roomFor(state, act), undefined]) {
     for (const mode of act.modes)
       for (const team of sampled(mode.teams, search.random))
         for (const len of lengths(state, act, mode, team, search)) scan(state, act, mode, team, len, room, search)

@@ -30,7 +30,7 @@ export const polish = (state: State, budget: Budget, random: Random): void => {
 }
 
 /** Chance decides between equals, so a round that did not help may help the next time. */
-const IDLE = 3
+const IDLE = 8
 
 const MANNERS: readonly Shift['manner'][] = ['stay', 'along', 'anew']
 
@@ -64,15 +64,15 @@ const pairs = (state: State): Move[] => {
 const deals = (state: State): Move[] => {
   const acts = movable(state)
   if (acts.length > FEW) return []
-  const deal: Move = (at, random) => again(pickSome(acts, acts.length, random))(at, random)
+  const deal: Move = (at, random) => again(pickSome(acts, acts.length, random), random.unit() / 2)(at, random)
   return Array.from({ length: DEALS }, () => deal)
 }
-const DEALS = 16
+const DEALS = 24
 
 const again =
-  (acts: readonly Act[]): Move =>
+  (acts: readonly Act[], blink = 0): Move =>
   (state, random) => {
     for (const act of acts) take(state, act)
     for (const { delivery } of acts) if (delivery) refreshKeep(state, delivery)
-    for (const act of acts) insert(state, act, random, { blink: 0, thorough: true })
+    for (const act of acts) insert(state, act, random, { blink, thorough: true })
   }

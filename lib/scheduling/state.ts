@@ -2,6 +2,7 @@ import { type Attention, attentionOf, mark, setWindow } from './attention.ts'
 import { fillItems } from './items.ts'
 import type { Act, CookModel, DeliveryModel, Model, ModeModel } from './model.ts'
 import type { Tick } from './problem.ts'
+import type { Random } from './random.ts'
 import { lastPresent } from './stays.ts'
 
 /** One thing in one lane (of a cook, a kit or a group): it holds the lane in [from, to). */
@@ -99,9 +100,12 @@ export interface State {
   hi: Tick
   /** Insertions tried. */
   steps: number
+  /** How far chance may sway the choice of touches. */
+  jitter: number
+  readonly random: Random
 }
 
-export const newState = (model: Model, moments: readonly Tick[]): State => {
+export const newState = (model: Model, moments: readonly Tick[], random: Random): State => {
   const state: State = {
     model,
     places: model.acts.map(() => undefined),
@@ -116,6 +120,8 @@ export const newState = (model: Model, moments: readonly Tick[]): State => {
     lo: 0,
     hi: 0,
     steps: 0,
+    jitter: 0,
+    random,
   }
   setMoments(state, moments)
   return state

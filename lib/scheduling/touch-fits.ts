@@ -1,4 +1,4 @@
-import { newlyBusy, newlyMissed } from './attention.ts'
+import { newlyAway, newlyBusy, newlyMissed } from './attention.ts'
 import { laneBlocks, stayBlocks } from './lane-fits.ts'
 import { type Act, type CookModel, type ModeModel, NEVER, type Stretch, type TeamModel } from './model.ts'
 import { EYE_PIECE, type Tick } from './problem.ts'
@@ -72,7 +72,7 @@ const pick = (
       best = cook
       bestAt = at
     }
-    if (eager || hi === at || least < 0.5) continue
+    if (eager || hi === at || (least < 0.5 && state.jitter === 0)) continue
     for (const moment of laterMoments(state, cook, at, hi)) {
       if (freeFrom(state, wanted, chosen, cook, moment, takes) !== moment) continue
       price = touchPrice(state, act, cook, moment, takes) + (moment - lo) * 1e-4
@@ -99,14 +99,17 @@ const laterMoments = (state: State, cook: CookModel, at: Tick, hi: Tick): Tick[]
   return moments
 }
 
-/** About what a touch costs: ticks newly missed or newly busy, and a little for who misses most already. */
+/** About what a touch costs: ticks newly missed, away or busy, a little for who misses most already, and jitter. */
 const touchPrice = (state: State, act: Act, cook: CookModel, at: Tick, takes: number): number => {
   const { attention } = state
   const { weights } = state.model.problem
-  const calm = weights.calm * newlyBusy(attention, cook, at, at + takes)
-  if (act.atTable || !(cook.eats || cook.host)) return calm
-  const missed = newlyMissed(attention, cook, at, at + takes) * (cook.eats ? weights.missed : 0.1)
-  return missed + calm + (cook.eats ? (attention.missed[cook.index] as number) * 1e-3 : 0)
+  const jitter = state.jitter > 0 ? state.random.unit() * state.jitter : 0
+  const sum = jitter + weights.calm * newlyBusy(attention, cook, at, at + takes)
+  if (act.atTable || !(cook.eats || cook.host)) return sum
+  const away = weights.allAway * newlyAway(attention, cook, at, at + takes)
+  if (!cook.eats) return sum + away
+  const missed = weights.missed * newlyMissed(attention, cook, at, at + takes)
+  return sum + away + missed + (attention.missed[cook.index] as number) * 1e-3
 }
 
 const blocked = (
