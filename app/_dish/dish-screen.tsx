@@ -74,7 +74,7 @@ export function DishScreen({ id }: { readonly id: string }) {
           />
         </h1>
         <p className={css.about}>
-          With {course?.name ?? 'its course'}
+          {course?.name ?? 'Its course'}
           {toTable ? `, to table ${clockText(toTable, evening.zone)}` : ''}.
         </p>
         <p>

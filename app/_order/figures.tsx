@@ -68,6 +68,7 @@ export function Figures({
           {waits.length > 0
             ? `Guests wait ${listText(waits.map((minutes) => minutesText(minutes).replace(/ min$/, '')))} min between courses.`
             : ''}
+          {order.clashes.length === 0 && waits.length > 0 ? ' Every wish is kept.' : ''}
           {hosts > 1 && away > 0 ? ` ${hosts === 2 ? 'Both' : 'All'} hosts are away together for ${minutesText(away)}.` : ''}
         </p>
       ) : null}
