@@ -1,6 +1,6 @@
 import type { CookModel, Model } from './model.ts'
+import type { Place } from './place.ts'
 import { CALM_HOUR, PLATING_BURST, type Tick, type Weights } from './problem.ts'
-import type { Place } from './state.ts'
 
 /** Who is up when, tick by tick, so that a change is priced by the ticks it touches. */
 export interface Attention {

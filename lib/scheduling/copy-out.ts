@@ -1,7 +1,8 @@
 import { whyLeft } from './left.ts'
+import type { Place } from './place.ts'
 import { readyOf } from './price.ts'
 import type { Keeping, KitUse, LeftOut, Placement, Schedule } from './schedule.ts'
-import type { Place, State } from './state.ts'
+import type { State } from './state.ts'
 
 /** The schedule in the problem's own terms. */
 export const copyOut = (state: State): Schedule => {

@@ -3,9 +3,10 @@ import { refreshKeep } from './keeping.ts'
 import { kitsFor, type Wanting } from './kit-fits.ts'
 import { laneBlocks, stayBlocks } from './lane-fits.ts'
 import type { Act, CookModel, ModeModel } from './model.ts'
+import type { TouchPlace } from './place.ts'
 import { EYE_PIECE } from './problem.ts'
 import type { Random } from './random.ts'
-import { put, type State, type TouchPlace, take } from './state.ts'
+import { put, type State, take } from './state.ts'
 import { touchesToCome } from './touches-to-come.ts'
 
 /**

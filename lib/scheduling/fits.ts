@@ -1,8 +1,9 @@
 import { kitsFor, sameVessel } from './kit-fits.ts'
 import { capacityBlocks, laneBlocks, stayBlocks } from './lane-fits.ts'
 import type { Act, CookModel, ModeModel, TeamModel } from './model.ts'
+import type { Piece, Place, TouchPlace } from './place.ts'
 import { EYE_PIECE, type Tick } from './problem.ts'
-import type { Piece, Place, State, TouchPlace } from './state.ts'
+import type { State } from './state.ts'
 import { pickTouches } from './touch-fits.ts'
 
 /**

@@ -3,10 +3,11 @@ import { candidateStarts } from './candidates.ts'
 import { fits } from './fits.ts'
 import { refreshKeep } from './keeping.ts'
 import type { Act, ModeModel, TeamModel } from './model.ts'
+import type { Place } from './place.ts'
 import { floorPrice, price, rise, savedBy } from './price.ts'
 import type { Tick } from './problem.ts'
 import type { Random } from './random.ts'
-import { type Place, put, putKeep, type State, take } from './state.ts'
+import { put, putKeep, type State, take } from './state.ts'
 
 export interface Wish {
   /** A start worth trying: where it was, or where it is told to be. */

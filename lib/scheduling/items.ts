@@ -1,16 +1,16 @@
 import type { Act } from './model.ts'
+import type { Item, Lane, LaneItem, Lanes, Place } from './place.ts'
 import { EYE_PIECE, type Tick } from './problem.ts'
-import type { Item, Lane, LaneItem, Place, State } from './state.ts'
 
 /** What a placed activity holds, lane by lane; worked out when it is first put anywhere. */
-export const fillItems = (state: State, place: Place): void => {
+export const fillItems = (lanes: Lanes, place: Place): void => {
   const { act, items, holdEnd, start, end } = place
   const kind = place.mode.care === 'eye' ? 'eye' : act.road && !act.fact ? 'road' : 'hands'
   const short = end - start <= EYE_PIECE
   for (const { cook, from, to, touch } of place.pieces)
     hold(
       items,
-      state.cookLanes[cook.index],
+      lanes.cookLanes[cook.index],
       act.index,
       from,
       to,
@@ -21,7 +21,7 @@ export const fillItems = (state: State, place: Place): void => {
   const ats = place.touches.length > 0 ? place.touches.map((touch) => touch.at) : NONE
   for (let i = 0; i < place.kit.length; i++) {
     const use = place.mode.uses[i]
-    const lane = state.kitLanes[place.kit[i] ?? -1]
+    const lane = lanes.kitLanes[place.kit[i] ?? -1]
     if (!use || !lane) continue
     const { amount, low, high, door } = use
     const item: Item = {
@@ -39,7 +39,7 @@ export const fillItems = (state: State, place: Place): void => {
     }
     items.push({ lane, item })
   }
-  for (const group of act.groups) hold(items, state.groupLanes[group], act.index, start, end, 'hold', -1, short)
+  for (const group of act.groups) hold(items, lanes.groupLanes[group], act.index, start, end, 'hold', -1, short)
 }
 const NONE: readonly Tick[] = []
 

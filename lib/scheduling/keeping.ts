@@ -1,7 +1,8 @@
 import { gapBetween, kitsFor } from './kit-fits.ts'
 import type { DeliveryModel, UseModel } from './model.ts'
+import type { Item, Keep, Lane } from './place.ts'
 import { happened, readyOf } from './price.ts'
-import { holdItem, type Item, type Keep, type Lane, putKeep, type State } from './state.ts'
+import { holdItem, putKeep, type State } from './state.ts'
 
 /** Works out anew when and where a dish waits for the table. Its keep is without kit when there is no room for it. */
 export const refreshKeep = (state: State, delivery: DeliveryModel): void => {

@@ -1,8 +1,9 @@
 import { capacityBlocks } from './lane-fits.ts'
 import { type Act, type KitModel, type Model, type ModeModel, NEVER, type UseModel } from './model.ts'
 import { roundUp } from './pace.ts'
+import type { Item } from './place.ts'
 import type { Tick } from './problem.ts'
-import { type Item, type State, vesselWho } from './state.ts'
+import { type State, vesselWho } from './state.ts'
 
 /** What wants kit in [from, to). */
 export interface Wanting {

@@ -1,6 +1,7 @@
 import { NEVER, type Stretch } from './model.ts'
+import type { Item, Lane } from './place.ts'
 import type { Tick } from './problem.ts'
-import type { Item, Lane, State } from './state.ts'
+import type { State } from './state.ts'
 
 // Each check answers whether [from, from + len) is blocked and, when it is, leaves in state.lo and state.hi the nearest
 // earlier and later `from` that this reason would allow.

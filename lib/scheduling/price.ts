@@ -1,8 +1,9 @@
 import { attentionPrice, mark, matters } from './attention.ts'
 import { heated } from './kit-fits.ts'
 import type { Act, DeliveryModel, LagModel } from './model.ts'
+import type { Place } from './place.ts'
 import type { Tick } from './problem.ts'
-import type { Place, State } from './state.ts'
+import type { State } from './state.ts'
 
 /** What a broken safety wish, or a keeping without room, costs while searching: never worth it. */
 const NEVER_WORTH = 400_000

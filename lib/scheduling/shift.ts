@@ -6,9 +6,10 @@ import { refreshKeep } from './keeping.ts'
 import type { Act, ServingModel } from './model.ts'
 import { repairMoments } from './moments.ts'
 import { movable } from './neighbourhoods.ts'
+import type { Place } from './place.ts'
 import { happened } from './price.ts'
 import type { Random } from './random.ts'
-import { deadline, type Place, put, putKeep, type State, setMoments, take } from './state.ts'
+import { deadline, put, putKeep, type State, setMoments, take } from './state.ts'
 
 /** What lies so near before a serving that moves, it moves along: 2 h at 30 s. */
 const NEAR = 240

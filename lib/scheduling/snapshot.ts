@@ -1,4 +1,5 @@
-import { type Keep, type Place, put, putKeep, type State, setMoments, spanVessel, take } from './state.ts'
+import type { Keep, Place } from './place.ts'
+import { put, putKeep, type State, setMoments, spanVessel, take } from './state.ts'
 
 /** All that a schedule in the making decides; cheap to take, and to go back to. */
 export interface Snapshot {

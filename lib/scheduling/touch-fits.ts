@@ -1,8 +1,9 @@
 import { newlyAway, newlyBusy, newlyMissed } from './attention.ts'
 import { laneBlocks, stayBlocks } from './lane-fits.ts'
 import { type Act, type CookModel, type ModeModel, NEVER, type Stretch, type TeamModel } from './model.ts'
+import type { TouchPlace } from './place.ts'
 import { EYE_PIECE, type Tick } from './problem.ts'
-import type { State, TouchPlace } from './state.ts'
+import type { State } from './state.ts'
 
 interface Wanted {
   readonly act: Act
