@@ -1,9 +1,9 @@
 import type { Bounds } from './bounds.ts'
-import type { Act, ModeModel, TeamModel } from './model.ts'
+import { type Act, type ModeModel, NEVER, type TeamModel } from './model.ts'
 import { soonest } from './price.ts'
 import { CALM_HOUR, type Tick } from './problem.ts'
 import type { Random } from './random.ts'
-import type { State } from './state.ts'
+import { ripeAfter, type State } from './state.ts'
 
 /** How many edges of what others do are tried, of all there are. */
 const EDGES = 4
@@ -67,7 +67,10 @@ const downward = (starts: Tick[], lo: Tick, hi: Tick): Tick[] => {
 const addLagLimits = (state: State, act: Act, len: number, starts: Tick[]): void => {
   for (const lag of act.preds) {
     const place = state.places[lag.from.index]
-    if (!place) continue
+    if (!place) {
+      if (lag.most < NEVER) starts.push(ripeAfter(state.ripe, lag))
+      continue
+    }
     const edge = lag.fromEnd ? place.end : place.start
     starts.push(edge + lag.most)
     starts.push(edge + lag.least)

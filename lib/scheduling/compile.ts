@@ -57,6 +57,12 @@ export const compile = (problem: Problem): Model => {
       minLen: activity.fact
         ? factEnd(activity.fact, now) - activity.fact.start
         : Math.min(...modes.flatMap((mode) => mode.teams.map((team) => team.len)), NEVER),
+      maxLen: activity.fact
+        ? factEnd(activity.fact, now) - activity.fact.start
+        : Math.max(
+            0,
+            ...modes.flatMap((mode) => mode.teams.map((team) => Math.max(team.len, mode.care === 'leave' ? mode.upTo : 0))),
+          ),
       stretches: !activity.fact && modes.some((mode) => mode.upTo > mode.likely),
       preds: [],
       succs: [],

@@ -49,6 +49,8 @@ export interface Act {
   readonly fact: Activity['fact']
   /** Shortest length any mode and team gives; a fact's own. */
   readonly minLen: number
+  /** Longest length any mode and team gives; a fact's own. */
+  readonly maxLen: number
   /** Can last longer by choice. */
   readonly stretches: boolean
   /** Lags that end here, and lags that begin here. */

@@ -1,9 +1,9 @@
 import { attentionPrice, mark, matters } from './attention.ts'
 import { heated } from './kit-fits.ts'
-import type { Act, DeliveryModel, LagModel } from './model.ts'
+import { type Act, type DeliveryModel, type LagModel, NEVER } from './model.ts'
 import type { Place } from './place.ts'
 import type { Tick } from './problem.ts'
-import type { State } from './state.ts'
+import { ripeAfter, type State } from './state.ts'
 
 /** What a broken safety wish, or a keeping without room, costs while searching: never worth it. */
 const NEVER_WORTH = 400_000
@@ -57,6 +57,7 @@ export const rise = (state: State, place: Place, below: number): number => {
   for (const lag of act.preds) sum += lagPrice(state, lag, state.places[lag.from.index], place)
   for (const lag of act.succs) sum += lagPrice(state, lag, place, state.places[lag.to.index])
   if (act.heralds.length > 0) sum += heraldPrice(state, act, place.start)
+  for (const lag of act.preds) if (!state.places[lag.from.index]) sum += unripePrice(state, lag, place.start)
   for (const lag of act.preds) if (lag.from.stretches) sum += throughBefore(state, lag, place)
   for (const lag of act.succs) if (lag.to.stretches) sum += throughAfter(state, lag, place)
   if (act.delivery) sum += deliveryPrice(state, act.delivery, place) - deliveryPrice(state, act.delivery)
@@ -79,6 +80,7 @@ export const floorPrice = (state: State, act: Act, start: Tick, len: number): nu
   }
   for (const lag of act.preds) {
     const from = state.places[lag.from.index]
+    if (!from) sum += unripePrice(state, lag, start)
     if (!from || lag.safety) continue
     const over = start - (lag.fromEnd ? from.end : from.start) - lag.most
     if (over > 0) sum += over * weights.past
@@ -101,6 +103,13 @@ const heraldPrice = (state: State, act: Act, start: Tick): number => {
     if (over > 0) sum += over * state.model.problem.weights.past
   }
   return sum
+}
+
+/** By how much what is yet to be placed before it would have to wait too long for this start. */
+const unripePrice = (state: State, lag: LagModel, start: Tick): number => {
+  if (lag.most >= NEVER) return 0
+  const over = start - ripeAfter(state.ripe, lag)
+  return over > 0 ? over * state.model.problem.weights.past : 0
 }
 
 /** The earliest start at which an activity that ends its dish leaves it fresh enough. */

@@ -1,6 +1,6 @@
 import { type Attention, attentionOf, mark, setWindow } from './attention.ts'
 import { fillItems } from './items.ts'
-import type { Act, DeliveryModel, Model } from './model.ts'
+import { type Act, type DeliveryModel, type LagModel, type Model, NEVER } from './model.ts'
 import type { Item, Keep, Lanes, Place } from './place.ts'
 import type { Tick } from './problem.ts'
 import type { Random } from './random.ts'
@@ -22,6 +22,8 @@ export interface State extends Lanes {
   readonly attention: Attention
   /** Latest start by activity, if everything after it is to fit. */
   readonly latest: Float64Array
+  /** Latest start by activity, if what comes before it is to keep its wishes too. */
+  readonly ripe: Float64Array
   /** After a check said no: starts strictly between these are impossible for the same reason. */
   lo: Tick
   hi: Tick
@@ -44,6 +46,7 @@ export const newState = (model: Model, moments: readonly Tick[], random: Random)
     keeps: model.deliveries.map(() => undefined),
     attention: attentionOf(model),
     latest: new Float64Array(model.acts.length),
+    ripe: new Float64Array(model.acts.length),
     lo: 0,
     hi: 0,
     steps: 0,
@@ -148,7 +151,28 @@ export const setMoments = (state: State, moments: readonly Tick[]): void => {
     }
     latest[act.index] = lastPresent(act, start)
   }
+  ripen(state)
 }
+
+/** Greatest lags bound forward: what must follow soon after something early must be early itself. */
+const ripen = ({ model, latest, ripe }: State): void => {
+  ripe.set(latest)
+  for (const act of model.acts) if (act.fact) ripe[act.index] = act.fact.start
+  for (let round = 0, moved = true; moved && round < model.acts.length; round++) {
+    moved = false
+    for (const act of model.acts)
+      for (const lag of act.preds) {
+        const start = ripeAfter(ripe, lag)
+        if (start >= (ripe[act.index] as number)) continue
+        ripe[act.index] = start
+        moved = true
+      }
+  }
+}
+
+/** The latest start that a lag from something not yet placed, or its most, allows. */
+export const ripeAfter = (ripe: Float64Array, { from, fromEnd, most }: LagModel): Tick =>
+  from.modes.length === 0 ? NEVER : (ripe[from.index] as number) + (fromEnd ? from.maxLen : 0) + most
 
 /** Latest end that its own window and its serving allow. */
 export const deadline = (state: State, act: Act): Tick => {
