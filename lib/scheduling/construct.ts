@@ -11,11 +11,15 @@ import { newState, putKeep, type State, setMoments } from './state.ts'
 /**
  * Serial generation backward from the handoffs (Kolisch 1996, "Serial and parallel resource-constrained project
  * scheduling methods revisited"): successors before predecessors, each as cheap as what is placed allows. Servings are as
- * early as wished and critical paths allow, and later, the whole evening from there, when something finds no room.
- * Post: every activity that could be placed is; what is left found no room.
+ * early as wished and critical paths allow. Post: what is left found no room with these moments, see `putOff`.
  */
-export const construct = (model: Model, random: Random): State => {
-  let best = constructAt(model, momentsFrom(model, criticalFloors(model)), random)
+export const construct = (model: Model, random: Random): State =>
+  constructAt(model, momentsFrom(model, criticalFloors(model)), random)
+
+/** The cheaper of this and schedules made anew with later servings, the whole evening from the first that has no room. */
+export const putOff = (state: State, random: Random): State => {
+  const { model } = state
+  let best = state
   let cost = price(best)
   for (const delay of DELAYS) {
     const stuck = firstStuck(best)
@@ -35,7 +39,8 @@ export const construct = (model: Model, random: Random): State => {
 /** Ticks by which a serving is put off when something finds no room: 5 min to 4 h, each on top of the last that helped. */
 const DELAYS = [10, 10, 20, 20, 40, 40, 80, 120, 240, 480]
 
-const firstStuck = (state: State): number => {
+/** The first serving for which something that could be placed is not; −1 when there is none. */
+export const firstStuck = (state: State): number => {
   const stuck = state.model.acts.flatMap((act) =>
     state.places[act.index] || !act.delivery || act.delivery.serving.served || act.modes.length === 0
       ? []

@@ -16,7 +16,7 @@ import {
   somethingHurt,
 } from './neighbourhoods.ts'
 import { FEW, polish } from './polish.ts'
-import { price } from './price.ts'
+import { price, servingsPrice } from './price.ts'
 import type { Random } from './random.ts'
 import type { Budget } from './schedule.ts'
 import { shiftServings } from './shift.ts'
@@ -48,20 +48,27 @@ const polishShare = (state: State): number => (movable(state).length <= FEW ? 0.
  * dearer; less and less so. Post: the state is the cheapest schedule seen.
  */
 export const improve = (state: State, budget: Budget, random: Random): void => {
+  const share = Math.max(0, budget.steps - state.steps) * polishShare(state)
+  search(state, { ...budget, steps: budget.steps - share }, random)
+  polish(state, budget, random)
+}
+
+/** The search alone, without the last touches. */
+export const search = (state: State, budget: Budget, random: Random): void => {
   let current = snapshotOf(state)
   let cost = price(state)
   let best: Snapshot = current
   let least = cost
   const begin = state.steps
-  const end = budget.steps - Math.max(0, budget.steps - begin) * polishShare(state)
   let sinceBest = 0
-  for (let round = 0; state.steps < end; round++) {
+  for (let round = 0; state.steps < budget.steps; round++) {
     if (budget.stop && round % 16 === 0 && budget.stop()) break
-    const progress = (state.steps - begin) / Math.max(1, end - begin)
+    const progress = (state.steps - begin) / Math.max(1, budget.steps - begin)
     const before = state.steps
     const luckyMove = random.unit()
-    if (luckyMove < 0.12) shiftServings(state, random)
-    else if (luckyMove < 0.32) mend(state, random)
+    const often = servingsPrice(state) > 0 ? 0.3 : 0.12
+    if (luckyMove < often) shiftServings(state, random)
+    else if (luckyMove < often + 0.2) mend(state, random)
     else rebuild(state, choose(random)(state, random), random)
     if (state.steps === before) state.steps++
     const now = price(state)
@@ -83,7 +90,6 @@ export const improve = (state: State, budget: Budget, random: Random): void => {
     }
   }
   restore(state, best)
-  polish(state, budget, random)
 }
 
 const choose = (random: Random): Neighbourhood => {

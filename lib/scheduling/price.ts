@@ -239,7 +239,8 @@ export const carriedFor = (state: State, delivery: DeliveryModel, arrival: Tick,
   return (next === Number.POSITIVE_INFINITY ? arrival : next) - carry.start
 }
 
-const servingsPrice = (state: State): number => {
+/** Servings late, or after too long or too short a wait. */
+export const servingsPrice = (state: State): number => {
   const { weights } = state.model.problem
   let sum = 0
   let off = 0

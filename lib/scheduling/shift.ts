@@ -64,7 +64,8 @@ export const shift = (state: State, { serving, by, alone, manner }: Shift, rando
 /** The same place, so many ticks later, when nothing forbids it. */
 const moveAlong = (state: State, act: Act, place: Place | undefined, by: number): void => {
   if (!place) return
-  state.steps++
+  // One start tried, where an insertion tries many.
+  state.steps += 0.25
   const start = place.start + by
   const len = place.end - place.start
   const { lo, hi } = startBounds(state, act, len)
