@@ -93,7 +93,9 @@ export const somethingHurt = (state: State, random: Random): Act | undefined => 
 export const inItsWay = (state: State, act: Act, random: Random): readonly Act[] => {
   const place = state.places[act.index]
   const wanted = startBounds(state, act, act.minLen).hi
-  const margin = random.below(30)
+  // Now and then far and wide, for what is pushed may have to push in turn.
+  const wide = movable(state).length > MOST && random.unit() < 0.25
+  const margin = random.below(wide ? 180 : 30)
   const from = Math.min(place?.start ?? wanted, wanted) - margin
   const to = Math.max(place?.end ?? wanted, wanted + act.minLen) + margin
   const bound = new Set([...act.preds.map((lag) => lag.from), ...act.succs.map((lag) => lag.to)])
@@ -101,7 +103,7 @@ export const inItsWay = (state: State, act: Act, random: Random): readonly Act[]
     const there = state.places[other.index]
     return other !== act && there && (bound.has(other) ? random.unit() < 0.7 : there.start < to && there.end > from)
   })
-  return pickSome(near, MOST + 4, random)
+  return pickSome(near, wide ? 2 * MOST : MOST + 4, random)
 }
 
 const actsAround = (state: State, whos: readonly number[], random: Random): readonly Act[] => {
