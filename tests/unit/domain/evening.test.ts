@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { parseEvening, printEvening } from '#lib/domain/parse.ts'
 import { published, schemas } from '#server/cli/schemas.ts'
+import { readDocument } from '#tests/architecture/tree.ts'
 
 type Loose = Record<string, unknown> & { [list: string]: Record<string, unknown>[] }
 const lamb = (): Loose => JSON.parse(readFileSync(new URL('../../support/evenings/a-lamb.json', import.meta.url), 'utf8'))
@@ -126,4 +127,10 @@ test('D6 the published JSON Schemas are those of the code (npm run schemas write
   const now = schemas()
   expect(Object.keys(now).length).toBeGreaterThan(0)
   for (const [file, text] of Object.entries(now)) expect(published(file), file).toBe(text)
+})
+
+test('D5 the example in docs/ is an evening, byte for byte as it would be written', () => {
+  const text = readDocument('docs/example-evening.json')
+  const parsed = parseEvening(JSON.parse(text))
+  expect(parsed.ok && printEvening(parsed.value)).toBe(text)
 })
