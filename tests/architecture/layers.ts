@@ -55,7 +55,6 @@ export const LAYERS: readonly Layer[] = [
       yjs,
       /^(react|react-dom|next|next-auth|next\/.+|next-auth\/.+|react\/.+|react-dom\/.+)$/,
       /^y-(websocket|indexeddb)$/,
-      /^d3-scale$/,
       /^@fontsource-variable\//,
     ],
   },
