@@ -1,18 +1,8 @@
 import { refusedText } from '#app/_words/refused.ts'
-import type { Refusal } from '#lib/domain/result.ts'
+import type { EveningRefusal } from '#server/evenings/refusal.ts'
 
-/** What the server may refuse about an evening and its members. */
-export type EveningRefusalKind =
-  | { readonly kind: 'not-found' }
-  | { readonly kind: 'not-allowed' }
-  | { readonly kind: 'invalid'; readonly refusals: readonly Refusal[] }
-  | { readonly kind: 'no-such-account' }
-  | { readonly kind: 'already-member' }
-  | { readonly kind: 'last-host' }
-  | { readonly kind: 'unknown-cook' }
-  | { readonly kind: 'cook-taken' }
-
-export const eveningRefusalText = (refusal: EveningRefusalKind): string => {
+/** Why something about an evening was not done, and what to do about it. */
+export const eveningRefusalText = (refusal: EveningRefusal): string => {
   switch (refusal.kind) {
     case 'not-found':
       return 'This evening is gone, or it is not yours.'
