@@ -10,6 +10,8 @@ export interface Attention {
   readonly hand: readonly Uint8Array[]
   readonly hostsUp: Uint8Array
   readonly plating: Uint8Array
+  /** 1 while plates are being eaten at the table. */
+  readonly eating: Uint8Array
   readonly hosts: number
   readonly eats: readonly boolean[]
   /** Ticks up inside the window, and busy in the hour before it, by cook. */
@@ -19,6 +21,8 @@ export interface Attention {
   first: number
   last: number
   away: number
+  /** Ticks of `missed` in which plates are being eaten, of all cooks who eat. */
+  meal: number
   stale: boolean
 }
 
@@ -34,6 +38,7 @@ export const attentionOf = (model: Model): Attention => {
     hand: model.cooks.map(() => new Uint8Array(size)),
     hostsUp: new Uint8Array(size),
     plating: new Uint8Array(size),
+    eating: new Uint8Array(size),
     hosts: model.cooks.filter((cook) => cook.host).length,
     eats: model.cooks.map((cook) => cook.eats),
     missed: new Int32Array(model.cooks.length),
@@ -41,6 +46,7 @@ export const attentionOf = (model: Model): Attention => {
     first: 0,
     last: 0,
     away: 0,
+    meal: 0,
     stale: true,
   }
 }
@@ -63,20 +69,25 @@ export const mark = (attention: Attention, place: Place, by: 1 | -1): void => {
 }
 
 const markUp = (attention: Attention, cook: CookModel, start: number, end: number, by: 1 | -1): void => {
-  const { first, last, hostsUp, missed } = attention
+  const { first, last, hostsUp, missed, eating } = attention
   const up = attention.up[cook.index]
   if (!up) return
   const edge = by === 1 ? 0 : 1
   let changed = 0
+  let meal = 0
   for (let t = start; t < end; t++) {
     const count = up[t] as number
     up[t] = count + by
     if (count !== edge) continue
-    if (t >= first && t < last) changed++
+    if (t >= first && t < last) {
+      changed++
+      meal += eating[t] as number
+    }
     if (cook.host) hostsUp[t] = (hostsUp[t] as number) + by
   }
   if (changed > 0) {
     missed[cook.index] = (missed[cook.index] as number) + by * changed
+    if (cook.eats) attention.meal += by * meal
     if (cook.host) attention.stale = true
   }
 }
@@ -95,12 +106,23 @@ const markHand = (attention: Attention, cook: CookModel, start: number, end: num
   if (changed > 0) calm[cook.index] = (calm[cook.index] as number) + by * changed
 }
 
-/** Post: the window runs from `first` to `last` and all counts are of it. */
-export const setWindow = (attention: Attention, first: Tick, last: Tick): void => {
+/** Post: the window runs from `first` to `last`, people eat in `meals`, and all counts are of them. */
+export const setWindow = (
+  attention: Attention,
+  first: Tick,
+  last: Tick,
+  meals: readonly { readonly from: Tick; readonly to: Tick }[],
+): void => {
   attention.first = Math.max(0, Math.min(attention.size, first - attention.base))
   attention.last = Math.max(attention.first, Math.min(attention.size, last - attention.base))
   attention.stale = true
-  for (const [cook, up] of attention.up.entries()) attention.missed[cook] = count(up, attention.first, attention.last)
+  attention.eating.fill(0)
+  for (const { from, to } of meals) attention.eating.fill(1, Math.max(0, from - attention.base), Math.max(0, to - attention.base))
+  attention.meal = 0
+  for (const [cook, up] of attention.up.entries()) {
+    attention.missed[cook] = count(up, attention.first, attention.last)
+    if (attention.eats[cook]) attention.meal += countBoth(up, attention.eating, attention.first, attention.last)
+  }
   for (const [cook, hand] of attention.hand.entries())
     attention.calm[cook] = count(hand, Math.max(0, attention.first - CALM_HOUR), attention.first)
 }
@@ -111,14 +133,21 @@ const count = (ticks: Uint8Array, from: number, to: number): number => {
   return sum
 }
 
-/** How many of [from, to) would newly be spent up by this cook inside the window. */
-export const newlyMissed = (attention: Attention, cook: CookModel, from: Tick, to: Tick): number => {
+const countBoth = (some: Uint8Array, others: Uint8Array, from: number, to: number): number => {
+  let sum = 0
+  for (let t = from; t < to; t++) if ((some[t] as number) > 0 && (others[t] as number) > 0) sum++
+  return sum
+}
+
+/** What the ticks of [from, to) cost that this cook would newly be up inside the window. */
+export const newlyMissed = (attention: Attention, weights: Weights, cook: CookModel, from: Tick, to: Tick): number => {
   const up = attention.up[cook.index]
   if (!up) return 0
   const start = Math.max(attention.first, from - attention.base)
   const end = Math.min(attention.last, to - attention.base)
   let sum = 0
-  for (let t = start; t < end; t++) if ((up[t] as number) === 0) sum++
+  for (let t = start; t < end; t++)
+    if ((up[t] as number) === 0) sum += weights.missed + weights.meal * (attention.eating[t] as number)
   return sum
 }
 
@@ -164,7 +193,8 @@ export const attentionPrice = (attention: Attention, weights: Weights): number =
     missed += own
     if (own > greatest) greatest = own
   }
-  return weights.missed * missed + weights.unfair * greatest + weights.allAway * attention.away + weights.calm * calm
+  const shared = weights.unfair * greatest + weights.allAway * attention.away
+  return weights.missed * missed + weights.meal * attention.meal + shared + weights.calm * calm
 }
 
 const countAway = ({ hosts, hostsUp, plating, first, last }: Attention): number => {

@@ -48,6 +48,13 @@ export const tableWindow = (problem: Problem, schedule: Schedule): { readonly fr
   return from === undefined || to === undefined ? undefined : { from, to }
 }
 
+/** When people at the table eat: [toTable, toTable + eating) of each serving that is not the welcome. */
+export const mealsOf = (problem: Problem, schedule: Schedule): { readonly from: Tick; readonly to: Tick }[] =>
+  problem.servings.flatMap((serving) => {
+    const from = momentOf(schedule, serving.id)
+    return from === undefined || serving.role.kind === 'welcome' ? [] : [{ from, to: from + serving.eating }]
+  })
+
 /** When a dish is ready and arrives, and from when to when it is carried; undefined when nothing of it is placed. */
 export interface Arrival {
   readonly delivery: Delivery

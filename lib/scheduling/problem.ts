@@ -205,6 +205,8 @@ export interface Weights {
   readonly past: number
   /** A cook who eats is up, between the first and the last serving. */
   readonly missed: number
+  /** On top, while plates are being eaten: between courses it disturbs less. */
+  readonly meal: number
   /** The most that one cook misses, on top: fairness. */
   readonly unfair: number
   /** All hosts up at once, but for plating bursts of at most `PLATING_BURST` ticks. */
@@ -226,6 +228,7 @@ export const WEIGHTS: Weights = {
   wait: 40,
   past: 300,
   missed: 10,
+  meal: 2,
   unfair: 5,
   allAway: 10,
   lead: 20,

@@ -133,11 +133,15 @@ export const putKeep = (state: State, delivery: DeliveryModel, keep: Keep | unde
 export const setMoments = (state: State, moments: readonly Tick[]): void => {
   const { model } = state
   for (const [i, moment] of moments.entries()) state.moments[i] = moment
-  const seated = model.servings.flatMap((serving, i) => (serving.kind === 'welcome' ? [] : [moments[i] ?? 0]))
+  const meals = model.servings.flatMap(({ kind, eating }, i) => {
+    const from = moments[i] ?? 0
+    return kind === 'welcome' ? [] : [{ from, to: from + eating }]
+  })
   setWindow(
     state.attention,
-    seated[0] ?? model.from,
-    seated.length > 0 ? (moments[moments.length - 1] ?? model.from) : model.from,
+    meals[0]?.from ?? model.from,
+    meals.length > 0 ? (moments[moments.length - 1] ?? model.from) : model.from,
+    meals,
   )
   const { latest } = state
   for (const act of model.acts) latest[act.index] = lastPresent(act, deadline(state, act) - Math.min(act.minLen, 1e6))

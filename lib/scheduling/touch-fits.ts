@@ -109,7 +109,7 @@ const touchPrice = (state: State, act: Act, cook: CookModel, at: Tick, takes: nu
   if (act.atTable || !(cook.eats || cook.host)) return sum
   const away = weights.allAway * newlyAway(attention, cook, at, at + takes)
   if (!cook.eats) return sum + away
-  const missed = weights.missed * newlyMissed(attention, cook, at, at + takes)
+  const missed = newlyMissed(attention, weights, cook, at, at + takes)
   return sum + away + missed + (attention.missed[cook.index] as number) * 1e-3
 }
 

@@ -1,9 +1,9 @@
-import { type Placed, placedOf, tableWindow } from '#lib/scheduling/placed.ts'
+import { mealsOf, type Placed, placedOf, tableWindow } from '#lib/scheduling/placed.ts'
 import { PLATING_BURST, type Problem } from '#lib/scheduling/problem.ts'
 import type { Schedule } from '#lib/scheduling/schedule.ts'
 import { busy, length, meet, type Stretch, union } from './stretches.ts'
 
-/** C5: somebody is at the table, few minutes are missed there, fairly, and the serving's lead plates. */
+/** C5: somebody is at the table, few minutes are missed there, least while people eat, fairly, and the serving's lead plates. */
 export const table = (problem: Problem, schedule: Schedule): number => {
   const { weights } = problem
   const placed = placedOf(problem, schedule)
@@ -11,10 +11,14 @@ export const table = (problem: Problem, schedule: Schedule): number => {
   const led = weights.lead * withoutLead(problem, placed)
   if (!window || window.from >= window.to) return led
   const up = (cook: string) => union(busy(placed, cook, { eye: true, atTable: false }), window)
-  const missed = problem.cooks.filter((cook) => cook.eats).map((cook) => length(up(cook.id)))
+  const gone = problem.cooks.filter((cook) => cook.eats).map((cook) => up(cook.id))
+  const missed = gone.map(length)
   const sum = missed.reduce((all, one) => all + one, 0)
+  const meals = union(mealsOf(problem, schedule), window)
+  const meal = gone.reduce((all, one) => all + length(meet(one, meals)), 0)
   const hosts = problem.cooks.filter((cook) => cook.host).map((cook) => up(cook.id))
-  return weights.missed * sum + weights.unfair * Math.max(0, ...missed) + weights.allAway * awayTicks(hosts, placed) + led
+  const shared = weights.unfair * Math.max(0, ...missed) + weights.allAway * awayTicks(hosts, placed)
+  return weights.missed * sum + weights.meal * meal + shared + led
 }
 
 const awayTicks = (hosts: readonly (readonly Stretch[])[], placed: readonly Placed[]): number => {

@@ -56,9 +56,16 @@ const atTable = (scene: Scene): Span => {
   return from === undefined || !last ? { from: 0, to: 0 } : { from, to: last.moment }
 }
 
+/** While plates of a serving that is not the welcome are being eaten. */
+const atMeals = ({ served }: Scene): Span[] =>
+  served
+    .filter(({ serving }) => serving.role.kind !== 'welcome')
+    .map(({ serving, moment }) => ({ from: moment, to: moment + serving.eating }))
+
 const table = (scene: Scene): number => {
   const { problem } = scene
   const window = atTable(scene)
+  const meals = union(atMeals(scene))
   const up = (cook: string) =>
     union(
       cut(
@@ -66,11 +73,13 @@ const table = (scene: Scene): number => {
         window,
       ),
     )
-  const missed = problem.cooks.filter(({ eats }) => eats).map(({ id }) => ticksOf(up(id)))
+  const away = problem.cooks.filter(({ eats }) => eats).map(({ id }) => up(id))
+  const missed = away.map(ticksOf)
   const hosts = problem.cooks.filter(({ host }) => host).map(({ id }) => up(id))
   const { weights } = problem
   return (
     weights.missed * missed.reduce((sum, ticks) => sum + ticks, 0) +
+    weights.meal * away.reduce((sum, spans) => sum + ticksOf(common(spans, meals)), 0) +
     weights.unfair * Math.max(0, ...missed) +
     weights.allAway * ticksOf(allAway(scene, hosts)) +
     weights.lead * platingWithoutLead(scene)
