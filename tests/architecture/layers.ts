@@ -22,6 +22,7 @@ export const LAYERS: readonly Layer[] = [
     layers: ['order', 'domain', 'scheduling', 'verify', 'contract'],
     packages: [/^lib0\//, zod],
   },
+  { name: 'quantities', holds: /^lib\/quantities\//, layers: ['quantities', 'domain'], packages: [/^fraction\.js$/] },
   { name: 'plan', holds: /^lib\/plan\//, layers: ['plan', 'domain'], packages: [zod, yjs, /^fractional-indexing$/] },
   { name: 'prisma', holds: /^prisma\//, layers: ['prisma', 'domain'], packages: [node, /^@prisma\//, /^prisma(\/|$)/] },
   {

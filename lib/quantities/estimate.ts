@@ -1,0 +1,28 @@
+import type { Source } from './source.ts'
+
+/** Minutes offered where a cook has left them empty: never a fact, always to be shown as an estimate with its source. */
+export interface Estimate {
+  readonly kind: 'estimate'
+  readonly least: number
+  readonly likely: number
+  readonly most: number
+  /** What was taken for granted, by name, in the unit that the name ends in. */
+  readonly assumes: Readonly<Record<string, number | string>>
+  readonly sources: readonly Source[]
+}
+
+const tenth = (minutes: number): number => Math.round(minutes * 10) / 10
+
+/** An estimate with its minutes to a tenth, in order. */
+export const estimate = (
+  minutes: Pick<Estimate, 'least' | 'likely' | 'most'>,
+  assumes: Estimate['assumes'],
+  sources: readonly Source[],
+): Estimate => ({
+  kind: 'estimate',
+  least: tenth(minutes.least),
+  likely: tenth(minutes.likely),
+  most: tenth(minutes.most),
+  assumes,
+  sources,
+})
