@@ -1,14 +1,16 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { explain } from '#lib/scheduling/explain.ts'
-import type { Budget } from '#lib/scheduling/schedule.ts'
+import type { Problem } from '#lib/scheduling/problem.ts'
+import type { Budget, Schedule } from '#lib/scheduling/schedule.ts'
 import { DEFAULT_BUDGET_STEPS, ENGINE, solve } from '#lib/scheduling/solve.ts'
 import { sceneOf } from '#lib/scheduling/verify/scene.ts'
 import { verify } from '#lib/scheduling/verify/verify.ts'
 import type { Violation } from '#lib/scheduling/verify/violation.ts'
 import { gatherFacts } from './facts.ts'
 import { problemHash } from './hash.ts'
-import { type ProblemOptions, toProblem } from './to-problem.ts'
+import { toHint } from './hint.ts'
+import { type ProblemIndex, type ProblemOptions, toProblem } from './to-problem.ts'
 import { toRunningOrder } from './to-running-order.ts'
 
 export { ENGINE }
@@ -16,8 +18,15 @@ export { ENGINE }
 /** Enough for a good order of a dinner of some 50 steps, and the same one everywhere. */
 export const DEFAULT_BUDGET: Budget = { steps: DEFAULT_BUDGET_STEPS, seed: 1 }
 
-export interface PlanOptions extends ProblemOptions {
+export interface OrderOptions extends ProblemOptions {
   readonly budget: Budget
+}
+
+export interface PlanOptions extends OrderOptions {
+  /** An order to begin the search from. Unlike `previous`, nothing is priced by it. */
+  readonly hint?: RunningOrder
+  /** The first good order will do: no planning again for a better chance. */
+  readonly quick?: boolean
 }
 
 /**
@@ -25,8 +34,22 @@ export interface PlanOptions extends ProblemOptions {
  * search. Throws when the engine made a schedule that the verifier refuses: a bug, and never shown.
  */
 export const planEvening = (evening: Evening, options: PlanOptions): RunningOrder => {
-  const { problem, index } = toProblem(evening, options)
-  const schedule = solve(problem, options.budget)
+  const made = toProblem(evening, options)
+  const known = options.previous ?? options.hint
+  const start = known && toHint(made.problem, made.index, known)
+  return write(evening, made, options, solve(made.problem, options.budget, start))
+}
+
+/** The running order of a schedule that was found elsewhere for this evening and these options. Throws when the verifier refuses it. */
+export const orderOf = (evening: Evening, options: OrderOptions, schedule: Schedule): RunningOrder =>
+  write(evening, toProblem(evening, options), options, schedule)
+
+const write = (
+  evening: Evening,
+  { problem, index }: { problem: Problem; index: ProblemIndex },
+  { budget }: OrderOptions,
+  schedule: Schedule,
+): RunningOrder => {
   const verdict = verify(problem, schedule)
   if (verdict.violations.length > 0)
     throw new Error(`the engine broke its own rules: ${verdict.violations.map(inWords).join('; ')}`)
@@ -41,8 +64,7 @@ export const planEvening = (evening: Evening, options: PlanOptions): RunningOrde
     verdict,
     explained: explain(problem, schedule),
   }
-  const { steps, seed } = options.budget
-  return toRunningOrder(planned, { hash: problemHash(evening), engine: ENGINE, seed, budget: steps })
+  return toRunningOrder(planned, { hash: problemHash(evening), engine: ENGINE, seed: budget.seed, budget: budget.steps })
 }
 
 const inWords = ({ rule, activities, kit, cooks, at, why }: Violation): string =>
