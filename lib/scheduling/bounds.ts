@@ -1,4 +1,4 @@
-import type { Act } from './model.ts'
+import type { Act, Reach } from './model.ts'
 import type { Tick } from './problem.ts'
 import { deadline, type State } from './state.ts'
 
@@ -7,10 +7,10 @@ export interface Bounds {
   readonly hi: Tick
 }
 
-/** The starts that hard lags to what is placed (safety limits only when asked), its own window and its serving allow. */
-export const startBounds = (state: State, act: Act, len: number, safely = true): Bounds => {
+/** The starts that hard lags to what is placed (safety limits only when asked), its own window and its serving's, or another, deadline allow. */
+export const startBounds = (state: State, act: Act, len: number, safely = true, due = deadline(state, act)): Bounds => {
   let lo = act.from
-  let hi = deadline(state, act) - len
+  let hi = due - len
   for (const lag of act.preds) {
     const place = state.places[lag.from.index]
     if (!place) continue
@@ -30,18 +30,17 @@ export const startBounds = (state: State, act: Act, len: number, safely = true):
 
 /** The starts that leave room for what is yet to be placed before and after it, when it is as short as may be. */
 export const roomFor = (state: State, act: Act): Bounds => {
-  const { longest } = state.model
   let lo = state.model.earliest[act.index] as number
   let hi = state.latest[act.index] as number
-  const after = longest[act.index]
-  if (!after) return { lo, hi }
-  for (const place of state.places) {
-    if (!place) continue
-    const { index, fact } = place.act
-    const before = (longest[index] as Float64Array)[act.index] as number
-    if (place.start + before > lo) lo = place.start + before
-    const behind = after[index] as number
-    if (!fact && place.start - behind < hi) hi = place.start - behind
+  const before = state.model.before[act.index] as Reach
+  for (let i = 0; i < before.acts.length; i++) {
+    const place = state.places[before.acts[i] as number]
+    if (place && place.start + (before.paths[i] as number) > lo) lo = place.start + (before.paths[i] as number)
+  }
+  const after = state.model.after[act.index] as Reach
+  for (let i = 0; i < after.acts.length; i++) {
+    const place = state.places[after.acts[i] as number]
+    if (place && place.start - (after.paths[i] as number) < hi) hi = place.start - (after.paths[i] as number)
   }
   return { lo, hi }
 }

@@ -2,7 +2,18 @@ import { kitModels, modelUses } from './compile-kit.ts'
 import { earliestStarts } from './earliest.ts'
 import { factEnd } from './fact-end.ts'
 import { longestPaths } from './lags.ts'
-import type { Act, CookModel, DeliveryModel, KitModel, LagModel, Model, ModeModel, ServingModel, Stretch } from './model.ts'
+import type {
+  Act,
+  CookModel,
+  DeliveryModel,
+  KitModel,
+  LagModel,
+  Model,
+  ModeModel,
+  Reach,
+  ServingModel,
+  Stretch,
+} from './model.ts'
 import { NEVER } from './model.ts'
 import { roundUp } from './pace.ts'
 import type { Activity, Cook, Mode, Problem } from './problem.ts'
@@ -75,7 +86,7 @@ export const compile = (problem: Problem): Model => {
           ? {
               start: before.start,
               mode: before.mode,
-              cooks: [...before.cooks].sort().join('\n'),
+              cooks: before.cooks,
               price: problem.weights.moved * (before.frozen ? 10 : 1),
             }
           : undefined,
@@ -85,6 +96,8 @@ export const compile = (problem: Problem): Model => {
   joinLags(problem, acts)
   const longest = longestPaths(acts)
   for (const delivery of deliveries) markHeralds(delivery, acts, longest)
+  const before = acts.map(({ index }) => reach(acts, (other) => longest[other.index]?.[index] ?? NONE, index))
+  const depth = Int32Array.from(before, (one) => one.acts.length + 1)
   return {
     problem,
     from,
@@ -99,10 +112,18 @@ export const compile = (problem: Problem): Model => {
     deliveries,
     vessels: vessels.count(),
     groups: problem.together.map((group) => group.most),
-    longest,
+    before,
+    after: acts.map(({ index }) => reach(acts, (other) => (other.fact ? NONE : (longest[index]?.[other.index] ?? NONE)), index)),
     earliest: earliestStarts(acts, longest),
-    depth: Int32Array.from(acts, (act) => longest.filter((row) => (row[act.index] as number) > Number.NEGATIVE_INFINITY).length),
+    depth,
+    deepFirst: [...acts].sort((a, b) => (depth[b.index] as number) - (depth[a.index] as number) || a.index - b.index),
   }
+}
+const NONE = Number.NEGATIVE_INFINITY
+
+const reach = (acts: readonly Act[], path: (other: Act) => number, self: number): Reach => {
+  const found = acts.filter((other) => other.index !== self && path(other) > NONE)
+  return { acts: Int32Array.from(found, (other) => other.index), paths: Float64Array.from(found, path) }
 }
 
 interface Indexer<T> {
@@ -184,6 +205,7 @@ const joinLags = (problem: Problem, acts: readonly Act[]): void => {
       least: lag.least,
       most: lag.most ?? NEVER,
       safety: lag.bound === 'safety',
+      priced: lag.most !== undefined && lag.bound === 'quality',
     }
     to.preds.push(model)
     from.succs.push(model)

@@ -1,13 +1,13 @@
 import { type Bounds, roomFor, startBounds, within } from './bounds.ts'
 import { candidateStarts } from './candidates.ts'
 import { fits } from './fits.ts'
-import { refreshKeep } from './keeping.ts'
+import { keepRise, refreshKeep } from './keeping.ts'
 import type { Act, ModeModel, TeamModel } from './model.ts'
 import type { Place } from './place.ts'
-import { floorPrice, price, rise, savedBy } from './price.ts'
+import { floorPrice, NEVER_WORTH, rise, savedBy } from './price.ts'
 import type { Tick } from './problem.ts'
 import type { Random } from './random.ts'
-import { put, putKeep, type State, take } from './state.ts'
+import { put, putKeep, type State } from './state.ts'
 
 export interface Wish {
   /** A start worth trying: where it was, or where it is told to be. */
@@ -26,7 +26,8 @@ export const insert = (state: State, act: Act, random: Random, wish: Wish): bool
   const search: Search = {
     best: undefined,
     least: Number.POSITIVE_INFINITY,
-    was: waits ? price(state) - state.model.problem.weights.left : undefined,
+    waits: waits === true,
+    was: waits && state.keeps[delivery.index]?.clash ? NEVER_WORTH : 0,
     saves: savedBy(state, act),
     random,
     wish,
@@ -41,8 +42,9 @@ export const insert = (state: State, act: Act, random: Random, wish: Wish): bool
 interface Search {
   best: Place | undefined
   least: number
-  /** The price before, when the dish's keeping has to be weighed with the place. */
-  readonly was: number | undefined
+  /** Has the dish's keeping to be weighed with the place, and what did it cost before? */
+  readonly waits: boolean
+  readonly was: number
   /** What placing it may save: its dish is no longer ready too early. */
   readonly saves: number
   readonly random: Random
@@ -112,7 +114,7 @@ const scan = (
     let start = Math.min(starts[i] as number, open)
     while (start >= next && patience-- > 0 && floorPrice(state, act, start, len) < search.least + search.saves + EQUAL) {
       const place = fits(state, act, mode, team, start, len)
-      if (place) consider(state, act, place, search)
+      if (place) consider(state, place, search)
       open = place ? start - 1 : Math.min(start - 1, state.lo)
       if (place) break
       start = open
@@ -132,20 +134,11 @@ const PATIENCE = 80
 /** Prices nearer than this differ by rounding alone. */
 const EQUAL = 1e-6
 
-const consider = (state: State, act: Act, place: Place, search: Search): void => {
-  const cost = search.was === undefined ? rise(state, place, search.least) : riseWithKeep(state, act, place, search.was)
+const consider = (state: State, place: Place, search: Search): void => {
+  let cost = rise(state, place, search.least + search.was) - search.was
+  if (search.waits && cost <= search.least + EQUAL) cost += keepRise(state, place)
   if (cost > search.least + EQUAL || (cost > search.least - EQUAL && search.random.unit() < 0.5)) return
   if (search.best && search.random.unit() < search.wish.blink) return
   search.best = place
   search.least = cost
-}
-
-const riseWithKeep = (state: State, act: Act, place: Place, was: number): number => {
-  if (!act.delivery) return Number.POSITIVE_INFINITY
-  put(state, place)
-  refreshKeep(state, act.delivery)
-  const now = price(state)
-  putKeep(state, act.delivery, undefined)
-  take(state, act)
-  return now - was
 }

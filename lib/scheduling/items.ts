@@ -1,3 +1,4 @@
+import { itemOf } from './lane.ts'
 import type { Act } from './model.ts'
 import type { Item, Lane, LaneItem, Lanes, Place } from './place.ts'
 import { EYE_PIECE, type Tick } from './problem.ts'
@@ -24,19 +25,7 @@ export const fillItems = (lanes: Lanes, place: Place): void => {
     const lane = lanes.kitLanes[place.kit[i] ?? -1]
     if (!use || !lane) continue
     const { amount, low, high, door } = use
-    const item: Item = {
-      who: act.index,
-      from: start,
-      to: holdEnd,
-      kind: 'hold',
-      spot: -1,
-      short,
-      amount,
-      low,
-      high,
-      door,
-      touches: ats,
-    }
+    const item = itemOf(act.index, start, holdEnd, 'hold', -1, short, amount, low, high, door, ats)
     items.push({ lane, item })
   }
   for (const group of act.groups) hold(items, lanes.groupLanes[group], act.index, start, end, 'hold', -1, short)
@@ -53,7 +42,7 @@ const hold = (
   spot: number,
   short: boolean,
 ): void => {
-  if (lane) items.push({ lane, item: { who, from, to, kind, spot, short, amount: 1, low: 0, high: 0, door: 0, touches: NONE } })
+  if (lane) items.push({ lane, item: itemOf(who, from, to, kind, spot, short, 1, 0, 0, 0, NONE) })
 }
 
 const inHole = (act: Act, cook: number, from: Tick, to: Tick): boolean =>

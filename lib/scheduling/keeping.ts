@@ -1,8 +1,8 @@
 import { gapBetween, kitsFor } from './kit-fits.ts'
 import type { DeliveryModel, UseModel } from './model.ts'
-import type { Item, Keep, Lane } from './place.ts'
-import { happened, readyOf } from './price.ts'
-import { holdItem, putKeep, type State } from './state.ts'
+import type { Item, Keep, Lane, Place } from './place.ts'
+import { countCold, happened, mayBeCold, NEVER_WORTH, readyOf } from './price.ts'
+import { holdItem, put, putKeep, type State, take } from './state.ts'
 
 /** Works out anew when and where a dish waits for the table. Its keep is without kit when there is no room for it. */
 export const refreshKeep = (state: State, delivery: DeliveryModel): void => {
@@ -11,6 +11,41 @@ export const refreshKeep = (state: State, delivery: DeliveryModel): void => {
   if (ready === Number.NEGATIVE_INFINITY) return
   const to = Math.max(ready, (state.moments[delivery.serving.index] ?? 0) - delivery.early)
   if (ready < to) putKeep(state, delivery, keepFor(state, delivery, ready, to))
+}
+
+/**
+ * What it costs that its dish has no room to wait, or an oven no time to heat, once this is there. Pre: neither the place
+ * nor the keep is put.
+ */
+export const keepRise = (state: State, place: Place): number => {
+  const { delivery } = place.act
+  if (!delivery) return 0
+  if (isTangled(state, place, delivery)) return keepRiseOnceThere(state, place, delivery)
+  const from = readyOf(state, delivery, place)
+  const to = Math.max(from, (state.moments[delivery.serving.index] ?? 0) - delivery.early)
+  if (from >= to) return 0
+  const who = state.model.acts.length + delivery.index
+  return kitsFor(state, { who, uses: delivery.uses, from, to, touches: [], vessel: -1, isActivity: false }) ? 0 : NEVER_WORTH
+}
+
+/** Does the place itself bear on where the dish may wait? */
+const isTangled = (state: State, { mode }: Place, delivery: DeliveryModel): boolean => {
+  for (const use of mode.uses) for (const other of delivery.uses) if (use.kind === other.kind) return true
+  for (const kit of state.model.kits) if (mayBeCold(state, kit)) return true
+  return false
+}
+
+const keepRiseOnceThere = (state: State, place: Place, delivery: DeliveryModel): number => {
+  const { recording } = state
+  const cold = countCold(state)
+  state.recording = false
+  put(state, place)
+  refreshKeep(state, delivery)
+  const worse = countCold(state) - cold + (state.keeps[delivery.index]?.clash ? 1 : 0)
+  putKeep(state, delivery, undefined)
+  take(state, place.act)
+  state.recording = recording
+  return NEVER_WORTH * worse
 }
 
 const keepFor = (state: State, delivery: DeliveryModel, from: number, to: number): Keep => {
@@ -23,7 +58,7 @@ const keepFor = (state: State, delivery: DeliveryModel, from: number, to: number
   for (const [i, index] of (kit ?? []).entries()) {
     const use = uses[i]
     const lane = state.kitLanes[index]
-    if (use && lane) items.push({ lane, item: { ...holdItem(who, from, to, use.amount), low: use.low, high: use.high } })
+    if (use && lane) items.push({ lane, item: holdItem(who, from, to, use.amount, use.low, use.high) })
   }
   const clash = !free && (!isFact || uses.some((use, i) => kit?.[i] !== undefined && disturbs(state, kit[i], use, from, to)))
   return { from, to, kit, clash, items }

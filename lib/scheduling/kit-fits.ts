@@ -81,7 +81,8 @@ const kitBlocks = (state: State, kit: KitModel, use: UseModel, wanting: Wanting,
 
 const ringBlocks = (state: State, lane: readonly Item[], from: Tick, to: Tick, but: number): boolean => {
   for (const item of lane) {
-    if (item.from >= to || item.to <= from || item.who === but) continue
+    if (item.from >= to) break
+    if (item.to <= from || item.who === but) continue
     state.lo = item.from - (to - from)
     state.hi = item.to
     return true

@@ -34,7 +34,8 @@ export const laneBlocks = (
 ): boolean => {
   const to = from + len
   for (const item of lane) {
-    if (item.from >= to || item.to <= from) continue
+    if (item.from >= to) break
+    if (item.to <= from) continue
     if (kind === 'road' && item.kind === 'road') continue
     if (
       kind === 'eye'
@@ -52,7 +53,10 @@ export const laneBlocks = (
 /** More than `capacity` at some moment. */
 export const capacityBlocks = (state: State, lane: Lane, capacity: number, amount: number, from: Tick, to: Tick): boolean => {
   let sum = amount
-  for (const item of lane) if (item.from < to && item.to > from) sum += item.amount
+  for (const item of lane) {
+    if (item.from >= to) break
+    if (item.to > from) sum += item.amount
+  }
   if (sum <= capacity) return false
   if (overAt(state, lane, capacity - amount, from, from, to)) return true
   for (const item of lane)
@@ -65,7 +69,8 @@ const overAt = (state: State, lane: Lane, room: number, at: Tick, from: Tick, to
   let begins = -NEVER
   let ends = NEVER
   for (const item of lane) {
-    if (item.from > at || item.to <= at) continue
+    if (item.from > at) break
+    if (item.to <= at) continue
     sum += item.amount
     begins = Math.max(begins, item.from)
     ends = Math.min(ends, item.to)

@@ -21,12 +21,21 @@ export interface Model {
   readonly vessels: number
   /** The most that may run at once, group by group. */
   readonly groups: readonly number[]
-  /** longest[i][j]: least ticks from start of i to start of j that hard lags ask for; −∞ when none does. */
-  readonly longest: readonly Float64Array[]
+  /** By activity: which others hard lags put before it, and after it but for facts. */
+  readonly before: readonly Reach[]
+  readonly after: readonly Reach[]
+  /** Activities, those with most before them first. */
+  readonly deepFirst: readonly Act[]
   /** Earliest start by activity, if everything before it is to fit. */
   readonly earliest: Float64Array
   /** How many activities come before each under hard lags. */
   readonly depth: Int32Array
+}
+
+/** Activities by index, and the least ticks between their starts and that of the one whose reach it is. */
+export interface Reach {
+  readonly acts: Int32Array
+  readonly paths: Float64Array
 }
 
 export interface Act {
@@ -63,7 +72,9 @@ export interface Act {
   readonly lead: CookModel | undefined
   /** Last activities of dishes that hard lags put before this one, with the least ticks from their start to its start. */
   readonly heralds: { readonly last: Act; readonly path: number }[]
-  readonly told: { readonly start: Tick; readonly mode: number; readonly cooks: string; readonly price: number } | undefined
+  readonly told:
+    | { readonly start: Tick; readonly mode: number; readonly cooks: readonly CookId[]; readonly price: number }
+    | undefined
 }
 
 export interface LagModel {
@@ -73,6 +84,8 @@ export interface LagModel {
   readonly least: number
   readonly most: number
   readonly safety: boolean
+  /** Has a most that is a wish. */
+  readonly priced: boolean
 }
 
 export interface ModeModel {

@@ -1,72 +1,75 @@
-import { attentionPrice, mark, matters } from './attention.ts'
+import { attentionPrice, attentionRise, matters } from './attention.ts'
 import { heated } from './kit-fits.ts'
-import { type Act, type DeliveryModel, type LagModel, NEVER } from './model.ts'
+import { type Act, type DeliveryModel, type KitModel, type LagModel, NEVER } from './model.ts'
 import type { Place } from './place.ts'
 import type { Tick } from './problem.ts'
 import { ripeAfter, type State } from './state.ts'
+import { earlyBy, isMoved, isWithoutLead, overBy } from './tally.ts'
 
 /** What a broken safety wish, or a keeping without room, costs while searching: never worth it. */
-const NEVER_WORTH = 400_000
+export const NEVER_WORTH = 400_000
 
 /** What the whole schedule costs: `cost` of the finished one, plus what no finished one may have. */
 export const price = (state: State): number => {
-  const { model } = state
+  const { model, tally } = state
   const { weights } = model.problem
-  let sum = servingsPrice(state) + attentionPrice(state.attention, weights)
-  for (const act of model.acts) {
-    const place = state.places[act.index]
-    if (!place) {
-      sum += weights.left
-      continue
-    }
-    sum += ownPrice(state, place)
-    for (const lag of act.preds) sum += lagPrice(state, lag, state.places[lag.from.index], place)
-    sum += weights.left * place.missing
-  }
-  for (const delivery of model.deliveries) sum += deliveryPrice(state, delivery)
-  return sum + NEVER_WORTH * coldStarts(state).length
+  let sum = servingsPrice(state) + attentionPrice(state.attention, weights) + tally.moved
+  sum += weights.left * tally.left + weights.lead * tally.leads + (weights.early * tally.early) / 100 + weights.past * tally.over
+  for (const delivery of model.deliveries) sum += dishPrice(state, delivery)
+  return sum + NEVER_WORTH * countCold(state)
 }
 
 /** Preheated activities that nothing precedes in an oven that is not hot by then. */
-export const coldStarts = (state: State): Place[] => {
-  const cold: Place[] = []
-  for (const kit of state.model.kits) {
-    const lane = state.kitLanes[kit.index] ?? []
-    if (kit.kind !== 'oven' || lane.length === 0) continue
-    let first = lane[0]?.from ?? 0
-    for (const item of lane) if (item.from < first) first = item.from
-    if (first >= state.model.from + kit.heatUp) continue
-    for (const item of lane) {
-      const place = item.from === first ? state.places[item.who] : undefined
-      if (!place || place.act.fact) continue
-      const low = place.mode.uses.reduce(
-        (most, use, i) => (use.preheated && place.kit[i] === kit.index ? Math.max(most, use.low) : most),
-        20,
-      )
-      if (first < heated(state.model, kit, low)) cold.push(place)
-    }
-  }
-  return cold
+export const coldStarts = (state: State): Place[] => state.model.kits.flatMap((kit) => firstCold(state, kit))
+
+export const countCold = (state: State): number => {
+  let sum = 0
+  for (const kit of state.model.kits) if (mayBeCold(state, kit)) sum += firstCold(state, kit).length
+  return sum
 }
 
-/** By how much the price rises when this activity is put there. Pre: it is not placed. */
+export const mayBeCold = (state: State, kit: KitModel): boolean => {
+  if (kit.kind !== 'oven') return false
+  const first = state.kitLanes[kit.index]?.[0]
+  return first !== undefined && first.from < state.model.from + kit.heatUp
+}
+
+const firstCold = (state: State, kit: KitModel): Place[] => {
+  if (!mayBeCold(state, kit)) return []
+  const lane = state.kitLanes[kit.index] ?? []
+  const first = lane[0]?.from ?? 0
+  return lane.flatMap((item) => {
+    const place = item.from === first ? state.places[item.who] : undefined
+    if (!place || place.act.fact) return []
+    const low = place.mode.uses.reduce(
+      (most, use, i) => (use.preheated && place.kit[i] === kit.index ? Math.max(most, use.low) : most),
+      20,
+    )
+    return first < heated(state.model, kit, low) ? [place] : []
+  })
+}
+
+/** By how much the price rises when this activity is put there, but for what keeping its dish needs. Pre: it is not placed. */
 export const rise = (state: State, place: Place, below: number): number => {
   const { act } = place
   const { weights } = state.model.problem
-  let sum = ownPrice(state, place)
-  for (const lag of act.preds) sum += lagPrice(state, lag, state.places[lag.from.index], place)
-  for (const lag of act.succs) sum += lagPrice(state, lag, place, state.places[lag.to.index])
+  let sum = (weights.early * earlyBy(state.moments, act, place.end)) / 100
+  if (isWithoutLead(place)) sum += weights.lead
+  if (isMoved(place)) sum += act.told?.price ?? 0
+  for (const lag of act.preds) {
+    const from = state.places[lag.from.index]
+    sum += from ? weights.past * overBy(lag, from, place) : unripePrice(state, lag, place.start)
+    if (lag.from.stretches) sum += throughBefore(state, lag, place)
+  }
+  for (const lag of act.succs) {
+    const to = state.places[lag.to.index]
+    if (to) sum += weights.past * overBy(lag, place, to)
+    else if (lag.to.stretches) sum += throughAfter(state, lag, place)
+  }
   if (act.heralds.length > 0) sum += heraldPrice(state, act, place.start)
-  for (const lag of act.preds) if (!state.places[lag.from.index]) sum += unripePrice(state, lag, place.start)
-  for (const lag of act.preds) if (lag.from.stretches) sum += throughBefore(state, lag, place)
-  for (const lag of act.succs) if (lag.to.stretches) sum += throughAfter(state, lag, place)
-  if (act.delivery) sum += deliveryPrice(state, act.delivery, place) - deliveryPrice(state, act.delivery)
+  if (act.delivery) sum += deliveryPrice(state, act.delivery, place) - dishPrice(state, act.delivery)
   if (sum >= below || !touchesTable(state, place)) return sum
-  const before = attentionPrice(state.attention, weights)
-  mark(state.attention, place, 1)
-  sum += attentionPrice(state.attention, weights) - before
-  mark(state.attention, place, -1)
-  return sum
+  return sum + attentionRise(state.attention, weights, place)
 }
 
 /** No place of it at this start is cheaper than that: earliness and broken lags alone. */
@@ -81,13 +84,13 @@ export const floorPrice = (state: State, act: Act, start: Tick, len: number): nu
   for (const lag of act.preds) {
     const from = state.places[lag.from.index]
     if (!from) sum += unripePrice(state, lag, start)
-    if (!from || lag.safety) continue
+    if (!from || !lag.priced) continue
     const over = start - (lag.fromEnd ? from.end : from.start) - lag.most
     if (over > 0) sum += over * weights.past
   }
   for (const lag of act.succs) {
     const to = state.places[lag.to.index]
-    if (!to || lag.safety) continue
+    if (!to || !lag.priced) continue
     const over = to.start - (lag.fromEnd ? end : start) - lag.most
     if (over > 0) sum += over * weights.past
   }
@@ -120,39 +123,12 @@ export const soonest = (state: State, last: Act): Tick => {
 }
 
 /** The most that placing it can take off the price of what is placed. */
-export const savedBy = (state: State, act: Act): number => (act.delivery ? deliveryPrice(state, act.delivery) : 0)
+export const savedBy = (state: State, act: Act): number => (act.delivery ? dishPrice(state, act.delivery) : 0)
 
 const touchesTable = (state: State, place: Place): boolean => {
   if (place.act.activity.plating) return true
   for (const piece of place.pieces) if (matters(state.attention, piece.from, piece.to)) return true
   return false
-}
-
-/** Early, lead and moved: what hangs on nothing but the place itself. */
-const ownPrice = (state: State, place: Place): number => {
-  const { act, team } = place
-  const { weights } = state.model.problem
-  let sum = 0
-  if (act.lead && !team.includes(act.lead)) sum += weights.lead
-  if (act.fact) return sum
-  if (act.delivery) {
-    const moment = state.moments[act.delivery.serving.index] ?? 0
-    if (place.end < moment) sum += (weights.early * (moment - place.end)) / 100
-  }
-  if (act.told && !asTold(act.told, place)) sum += act.told.price
-  return sum
-}
-
-const asTold = (told: NonNullable<Act['told']>, place: Place): boolean => {
-  if (told.start !== place.start || told.mode !== place.mode.index) return false
-  const cooks = place.team.map((cook) => cook.id)
-  return (cooks.length > 1 ? cooks.sort().join('\n') : (cooks[0] ?? '')) === told.cooks
-}
-
-const lagPrice = (state: State, lag: LagModel, from: Place | undefined, to: Place | undefined): number => {
-  if (!from || !to || lag.safety) return 0
-  const over = to.start - (lag.fromEnd ? from.end : from.start) - lag.most
-  return over > 0 ? over * state.model.problem.weights.past : 0
 }
 
 /** A stretching activity that is yet to come between two placed ones can only bridge so much. */
@@ -184,19 +160,31 @@ const bridgePrice = (state: State, before: LagModel, after: LagModel, edge: Tick
 
 /** The latest end among what is placed of a delivery; −∞ when nothing is. */
 export const readyOf = (state: State, delivery: DeliveryModel, also?: Place): Tick => {
-  let ready = also ? also.end : Number.NEGATIVE_INFINITY
-  for (const act of delivery.acts) {
-    const place = state.places[act.index]
-    if (place && place.end > ready) ready = place.end
+  let ready = state.readies[delivery.index] as number
+  if (Number.isNaN(ready)) {
+    ready = Number.NEGATIVE_INFINITY
+    for (const act of delivery.acts) {
+      const place = state.places[act.index]
+      if (place && place.end > ready) ready = place.end
+    }
+    state.readies[delivery.index] = ready
   }
-  return ready
+  return also && also.end > ready ? also.end : ready
 }
 
 /** Is all that is placed of it a fact? */
 export const happened = (state: State, delivery: DeliveryModel, also?: Place): boolean =>
   !also && delivery.acts.every((act) => act.fact || !state.places[act.index])
 
-/** Keeping and carrying past their most, and what may never be. */
+/** Keeping and carrying past their most, and what may never be; worked out once for each change. */
+const dishPrice = (state: State, delivery: DeliveryModel): number => {
+  const known = state.dishes[delivery.index] as number
+  if (!Number.isNaN(known)) return known
+  const now = deliveryPrice(state, delivery)
+  state.dishes[delivery.index] = now
+  return now
+}
+
 const deliveryPrice = (state: State, delivery: DeliveryModel, also?: Place): number => {
   const clash = state.keeps[delivery.index]?.clash ? NEVER_WORTH : 0
   if (delivery.serving.served) return clash
@@ -262,7 +250,8 @@ export const servingsPrice = (state: State): number => {
 export const blame = (state: State, place: Place): number => {
   const { delivery } = place.act
   let sum = 0
-  for (const lag of place.act.preds) sum += lagPrice(state, lag, state.places[lag.from.index], place)
-  for (const lag of place.act.succs) sum += lagPrice(state, lag, place, state.places[lag.to.index])
-  return delivery && place.end === readyOf(state, delivery) ? sum + deliveryPrice(state, delivery) : sum
+  const { past } = state.model.problem.weights
+  for (const lag of place.act.preds) sum += past * overBy(lag, state.places[lag.from.index], place)
+  for (const lag of place.act.succs) sum += past * overBy(lag, place, state.places[lag.to.index])
+  return delivery && place.end === readyOf(state, delivery) ? sum + dishPrice(state, delivery) : sum
 }

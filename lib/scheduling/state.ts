@@ -1,10 +1,12 @@
 import { type Attention, attentionOf, mark, setWindow } from './attention.ts'
 import { fillItems } from './items.ts'
-import { type Act, type DeliveryModel, type LagModel, type Model, NEVER } from './model.ts'
+import { addItem, dropItem, itemOf } from './lane.ts'
+import { type Act, type DeliveryModel, type LagModel, type Model, NEVER, type Reach } from './model.ts'
 import type { Item, Keep, Lanes, Place } from './place.ts'
 import type { Tick } from './problem.ts'
 import type { Random } from './random.ts'
 import { lastPresent } from './stays.ts'
+import { count, earlyBy, newTally, type Tally } from './tally.ts'
 
 interface Vessel {
   kit: number
@@ -20,6 +22,10 @@ export interface State extends Lanes {
   readonly vessels: readonly Vessel[]
   readonly keeps: (Keep | undefined)[]
   readonly attention: Attention
+  readonly tally: Tally
+  /** By delivery, NaN when not known: the latest end of what is placed of it (−∞ for nothing), and what its waiting costs. */
+  readonly readies: Float64Array
+  readonly dishes: Float64Array
   /** Latest start by activity, if everything after it is to fit. */
   readonly latest: Float64Array
   /** Latest start by activity, if what comes before it is to keep its wishes too. */
@@ -32,7 +38,16 @@ export interface State extends Lanes {
   /** How far chance may sway the choice of touches. */
   jitter: number
   readonly random: Random
+  /** What was done, to be undone; written while recording only, see `begin`. */
+  readonly journal: Undo[]
+  recording: boolean
 }
+
+export type Undo =
+  | { readonly kind: 'put' | 'take'; readonly place: Place /** The vessel's ring before. */; readonly kit: number }
+  | { readonly kind: 'keep'; readonly delivery: DeliveryModel; readonly keep: Keep | undefined }
+  | { readonly kind: 'vessel'; readonly vessel: number; readonly kit: number }
+  | { readonly kind: 'moments'; readonly moments: readonly Tick[] }
 
 export const newState = (model: Model, moments: readonly Tick[], random: Random): State => {
   const state: State = {
@@ -45,6 +60,9 @@ export const newState = (model: Model, moments: readonly Tick[], random: Random)
     vessels: Array.from({ length: model.vessels }, () => ({ kit: -1, item: undefined, members: [] })),
     keeps: model.deliveries.map(() => undefined),
     attention: attentionOf(model),
+    tally: newTally(model.acts),
+    readies: new Float64Array(model.deliveries.length).fill(Number.NaN),
+    dishes: new Float64Array(model.deliveries.length).fill(Number.NaN),
     latest: new Float64Array(model.acts.length),
     ripe: new Float64Array(model.acts.length),
     lo: 0,
@@ -52,6 +70,8 @@ export const newState = (model: Model, moments: readonly Tick[], random: Random)
     steps: 0,
     jitter: 0,
     random,
+    journal: [],
+    recording: false,
   }
   setMoments(state, moments)
   return state
@@ -59,80 +79,89 @@ export const newState = (model: Model, moments: readonly Tick[], random: Random)
 
 /** Pre: its activity is not placed. Nothing is checked here. */
 export const put = (state: State, place: Place): void => {
-  state.places[place.act.index] = place
+  const { act } = place
   if (place.items.length === 0) fillItems(state, place)
-  for (const { lane, item } of place.items) lane.push(item)
+  if (state.recording) state.journal.push({ kind: 'put', place, kit: state.vessels[act.vessel]?.kit ?? -1 })
+  count(state.tally, state.places, state.moments, place, 1)
+  state.places[act.index] = place
+  for (const { lane, item } of place.items) addItem(lane, item)
   mark(state.attention, place, 1)
-  if (place.vesselKit >= 0) {
-    const vessel = state.vessels[place.act.vessel]
-    vessel?.members.push(place)
-    spanVessel(state, place.act.vessel, place.vesselKit)
-  }
+  if (act.delivery) stale(state, act.delivery)
+  if (place.vesselKit < 0) return
+  state.vessels[act.vessel]?.members.push(place)
+  holdVessel(state, act.vessel, place.vesselKit)
 }
 
 /** Post: the activity is not placed. */
 export const take = (state: State, act: Act): void => {
   const place = state.places[act.index]
   if (!place) return
+  const vessel = state.vessels[act.vessel]
+  if (state.recording) state.journal.push({ kind: 'take', place, kit: vessel?.kit ?? -1 })
+  count(state.tally, state.places, state.moments, place, -1)
   state.places[act.index] = undefined
-  for (const { lane, item } of place.items) remove(lane, item)
+  for (const { lane, item } of place.items) dropItem(lane, item)
   mark(state.attention, place, -1)
-  if (place.vesselKit >= 0) {
-    const vessel = state.vessels[act.vessel]
-    if (vessel) {
-      remove(vessel.members, place)
-      spanVessel(state, act.vessel, vessel.kit)
-    }
-  }
+  if (act.delivery) stale(state, act.delivery)
+  if (place.vesselKit < 0 || !vessel) return
+  vessel.members.splice(vessel.members.indexOf(place), 1)
+  holdVessel(state, act.vessel, vessel.kit)
 }
 
-const remove = <T>(from: T[], one: T): void => {
-  const i = from.lastIndexOf(one)
-  const last = from.pop()
-  if (last !== undefined && i < from.length && i >= 0) from[i] = last
+const stale = (state: State, delivery: DeliveryModel): void => {
+  state.readies[delivery.index] = Number.NaN
+  state.dishes[delivery.index] = Number.NaN
 }
 
-/** The vessel's ring is held from its first start to its last hold's end. */
+/** Moves a vessel to a ring, held from its first start to its last hold's end. */
 export const spanVessel = (state: State, index: number, kit: number): void => {
+  if (state.recording) state.journal.push({ kind: 'vessel', vessel: index, kit: state.vessels[index]?.kit ?? -1 })
+  holdVessel(state, index, kit)
+}
+
+const holdVessel = (state: State, index: number, kit: number): void => {
   const vessel = state.vessels[index]
   if (!vessel) return
-  if (vessel.item) remove(state.kitLanes[vessel.kit] ?? [], vessel.item)
+  const lane = state.kitLanes[vessel.kit]
+  if (vessel.item && lane) dropItem(lane, vessel.item)
   vessel.item = undefined
   vessel.kit = kit
   if (vessel.members.length === 0) return
-  const from = Math.min(...vessel.members.map((place) => place.start))
-  const to = Math.max(...vessel.members.map((place) => place.holdEnd))
-  vessel.item = holdItem(vesselWho(state.model, index), from, to, 1)
-  state.kitLanes[kit]?.push(vessel.item)
+  let from = NEVER
+  let to = -NEVER
+  for (const { start, holdEnd } of vessel.members) {
+    if (start < from) from = start
+    if (holdEnd > to) to = holdEnd
+  }
+  vessel.item = holdItem(vesselWho(state.model, index), from, to, 1, 0, 0)
+  const next = state.kitLanes[kit]
+  if (next) addItem(next, vessel.item)
 }
 
 export const vesselWho = (model: Model, vessel: number): number => model.acts.length + model.deliveries.length + vessel
 
-export const holdItem = (who: number, from: Tick, to: Tick, amount: number): Item => ({
-  who,
-  from,
-  to,
-  kind: 'hold',
-  spot: -1,
-  short: false,
-  amount,
-  low: 0,
-  high: 0,
-  door: 0,
-  touches: NONE,
-})
+export const holdItem = (who: number, from: Tick, to: Tick, amount: number, low: number, high: number): Item =>
+  itemOf(who, from, to, 'hold', -1, false, amount, low, high, 0, NONE)
 const NONE: readonly Tick[] = []
 
 export const putKeep = (state: State, delivery: DeliveryModel, keep: Keep | undefined): void => {
-  for (const { lane, item } of state.keeps[delivery.index]?.items ?? []) remove(lane, item)
+  const was = state.keeps[delivery.index]
+  if (!was && !keep) return
+  if (state.recording) state.journal.push({ kind: 'keep', delivery, keep: was })
+  if (was) for (const { lane, item } of was.items) dropItem(lane, item)
   state.keeps[delivery.index] = keep
-  for (const { lane, item } of keep?.items ?? []) lane.push(item)
+  state.dishes[delivery.index] = Number.NaN
+  if (keep) for (const { lane, item } of keep.items) addItem(lane, item)
 }
 
 /** Post: moments as given; the window of the table, and what every activity's start is bounded by, follow. */
 export const setMoments = (state: State, moments: readonly Tick[]): void => {
-  const { model } = state
-  for (const [i, moment] of moments.entries()) state.moments[i] = moment
+  const { model, latest } = state
+  if (state.recording) state.journal.push({ kind: 'moments', moments: [...state.moments] })
+  for (const { delivery, index } of model.acts) countEarly(state, delivery, state.places[index], -1)
+  for (let i = 0; i < moments.length; i++) state.moments[i] = moments[i] as number
+  for (const { delivery, index } of model.acts) countEarly(state, delivery, state.places[index], 1)
+  state.dishes.fill(Number.NaN)
   const meals = model.servings.flatMap(({ kind, eating }, i) => {
     const from = moments[i] ?? 0
     return kind === 'welcome' ? [] : [{ from, to: from + eating }]
@@ -143,19 +172,23 @@ export const setMoments = (state: State, moments: readonly Tick[]): void => {
     meals.length > 0 ? (moments[moments.length - 1] ?? model.from) : model.from,
     meals,
   )
-  const { latest } = state
   for (const act of model.acts) latest[act.index] = lastPresent(act, deadline(state, act) - Math.min(act.minLen, 1e6))
-  for (const act of model.acts) {
+  for (const act of model.deepFirst) {
     if (act.fact) continue
-    const row = model.longest[act.index] as Float64Array
-    let start = latest[act.index] as number
-    for (const after of model.acts) {
-      const path = row[after.index] as number
-      if (path > Number.NEGATIVE_INFINITY && !after.fact) start = Math.min(start, (latest[after.index] as number) - path)
+    const after = model.after[act.index] as Reach
+    const alone = latest[act.index] as number
+    let start = alone
+    for (let i = 0; i < after.acts.length; i++) {
+      const own = (latest[after.acts[i] as number] as number) - (after.paths[i] as number)
+      if (own < start) start = own
     }
-    latest[act.index] = lastPresent(act, start)
+    if (start < alone) latest[act.index] = lastPresent(act, start)
   }
   ripen(state)
+}
+
+const countEarly = (state: State, delivery: DeliveryModel | undefined, place: Place | undefined, by: 1 | -1): void => {
+  if (delivery && place) state.tally.early += by * earlyBy(state.moments, place.act, place.end)
 }
 
 /** Greatest lags bound forward: what must follow soon after something early must be early itself. */

@@ -1,0 +1,86 @@
+import { test } from 'vitest'
+import { toProblem } from '#lib/order/to-problem.ts'
+import { compile } from '#lib/scheduling/compile.ts'
+import { construct } from '#lib/scheduling/construct.ts'
+import { insert } from '#lib/scheduling/insert.ts'
+import { begin, forget, rollback } from '#lib/scheduling/journal.ts'
+import { refreshKeep } from '#lib/scheduling/keeping.ts'
+import { repairMoments } from '#lib/scheduling/moments.ts'
+import { coldStarts, NEVER_WORTH, price } from '#lib/scheduling/price.ts'
+import type { Problem } from '#lib/scheduling/problem.ts'
+import { randomFrom } from '#lib/scheduling/random.ts'
+import { putKeep, type State, setMoments, take } from '#lib/scheduling/state.ts'
+import { randomEvening, SIZES } from '#tests/support/random-evening.ts'
+import { randomProblem } from '#tests/support/random-problem.ts'
+import { slowPrice } from '#tests/support/slow-price.ts'
+import { holdsOnAll, seeds } from './seeds.ts'
+
+/** Some activities anew, or some servings elsewhere. */
+const disturb = (state: State, random: ReturnType<typeof randomFrom>): void => {
+  const { model } = state
+  if (random.unit() < 0.3) {
+    const far = 1 + random.below(30)
+    const moments = repairMoments(
+      model,
+      state.moments.map((moment) => moment + (random.unit() < 0.5 ? far : -random.below(far))),
+    )
+    for (const delivery of model.deliveries) putKeep(state, delivery, undefined)
+    setMoments(state, moments)
+    for (const delivery of model.deliveries) refreshKeep(state, delivery)
+  }
+  const free = model.acts.filter((act) => !act.fact && act.modes.length > 0)
+  const out = free.filter(() => random.unit() < 4 / free.length)
+  for (const act of out) {
+    take(state, act)
+    if (act.delivery) refreshKeep(state, act.delivery)
+  }
+  for (const act of out) if (random.unit() < 0.9) insert(state, act, random, { blink: 0.2 })
+}
+
+/** All that a state holds, but for what is only worked out when asked. */
+const picture = (state: State): unknown => ({
+  places: state.places.map((place) => place && [place.start, place.end, place.mode.index, place.team, place.touches, place.kit]),
+  moments: [...state.moments],
+  lanes: [state.cookLanes, state.kitLanes, state.groupLanes].map((lanes) => lanes.map((lane) => [...lane])),
+  vessels: state.vessels.map(({ kit, item, members }) => [kit, item, new Set(members)]),
+  keeps: [...state.keeps],
+  latest: [...state.latest],
+  ripe: [...state.ripe],
+  tally: { ...state.tally },
+  missed: [...state.attention.missed],
+  calm: [...state.attention.calm],
+  up: state.attention.up.map((up) => [...up]),
+  away: state.attention.away,
+  meal: state.attention.meal,
+})
+
+const complaint = (problem: Problem, seed: number, moves: number): string | null => {
+  const random = randomFrom(seed)
+  const state = construct(compile(problem), random)
+  for (let move = 0; move < moves; move++) {
+    const start = begin(state)
+    const before = random.unit() < 0.1 ? JSON.stringify(picture(state), bySize) : undefined
+    const cost = price(state)
+    disturb(state, random)
+    const apart = price(state) - slowPrice(state) - NEVER_WORTH * coldStarts(state).length
+    if (Math.abs(apart) > 1e-6) return `after ${move} moves the kept price is ${apart} above the one worked out anew`
+    if (random.unit() < 0.5) {
+      forget(state)
+      continue
+    }
+    rollback(state, start)
+    if (price(state) !== cost) return `after ${move} moves going back gives another price`
+    if (before !== undefined && JSON.stringify(picture(state), bySize) !== before)
+      return `after ${move} moves going back gives another state`
+  }
+  return null
+}
+
+const bySize = (_: string, value: unknown): unknown =>
+  value instanceof Set ? [...value].map((place) => (place as { start: number }).start).sort((a, b) => a - b) : value
+
+test('S1 the price that moves keep in step is the one worked out anew, and going back leads back', () => {
+  holdsOnAll(seeds(1, 100), (seed) => complaint(randomProblem(seed), seed, 30))
+  for (const size of Object.values(SIZES))
+    holdsOnAll(seeds(301, 2), (seed) => complaint(toProblem(randomEvening(seed, size)).problem, seed, 20))
+})
