@@ -1,6 +1,6 @@
+import { celsiusOf } from '#lib/domain/oven-marks.ts'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
 import { type Estimate, estimate } from './estimate.ts'
-import { celsiusOf } from './heat.ts'
 import { ROASTS, type RoastRow } from './roasting-rows.ts'
 import { PRACTICE, type Source } from './source.ts'
 
