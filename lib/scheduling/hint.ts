@@ -1,43 +1,142 @@
-import { startBounds } from './bounds.ts'
 import { insertAll } from './construct.ts'
-import { putFacts } from './facts.ts'
-import { fits } from './fits.ts'
+import { resettle } from './facts.ts'
+import { insert } from './insert.ts'
 import { refreshKeep } from './keeping.ts'
 import type { Act, Model } from './model.ts'
 import { momentsFrom, repairMoments } from './moments.ts'
-import { happened } from './price.ts'
+import { happened, price } from './price.ts'
+import type { Tick } from './problem.ts'
+import { putBack } from './put-back.ts'
 import type { Random } from './random.ts'
 import type { Placement, Schedule } from './schedule.ts'
-import { newState, put, type State } from './state.ts'
+import { deadline, newState, put, type State, take } from './state.ts'
 
-/** A known schedule repaired to this problem: what still fits where it was stays, the rest finds a new place. */
+/**
+ * A known schedule repaired to this problem by right shift (Sadeh, Otsuka, Schnelbach 1993, "Predictive and reactive
+ * scheduling with the Micro-Boss production scheduling system"): what still fits stays, what does not is put off as
+ * little as may be or given to who is free, courses wait for what cannot be ready, and what is new finds a place last.
+ */
 export const startFrom = (model: Model, known: Schedule, random: Random): State => {
-  const moments = new Map(known.servings.map((serving) => [serving.serving, serving.toTable]))
-  const asEarly = momentsFrom(model, [])
-  const wished = model.servings.map((serving, i) => moments.get(serving.id) ?? asEarly[i] ?? serving.earliest)
-  const state = newState(model, repairMoments(model, wished), random)
-  putFacts(state)
-  for (const delivery of model.deliveries) refreshKeep(state, delivery)
-  const before = new Map(known.placements.map((placement) => [placement.activity, placement]))
-  const free = model.acts.filter((act) => !act.fact && act.modes.length > 0)
-  for (const act of free) {
-    const placement = before.get(act.activity.id)
-    if (placement) putAsWas(state, act, placement)
+  const told = toldPlaces(model, known)
+  const before = momentsBefore(model, known)
+  let best: State | undefined
+  let steps = 0
+  let moments = repairMoments(model, before)
+  for (const delay of DELAYS) {
+    const stuck = best ? firstStuck(best, told) : -1
+    if (best && stuck < 0) break
+    if (best)
+      moments = repairMoments(
+        model,
+        best.moments.map((moment, i) => (i >= stuck ? moment + delay : moment)),
+      )
+    for (const stay of [true, false]) {
+      const state = settled(model, told, before, moments, stay, random)
+      finish(state, told, random)
+      steps += state.steps
+      if (!best || price(state) < price(best)) best = state
+    }
   }
-  for (const delivery of model.deliveries) if (!happened(state, delivery)) refreshKeep(state, delivery)
-  insertAll(state, free, random, (act) => {
-    const start = before.get(act.activity.id)?.start
-    return start === undefined ? { blink: 0 } : { start, blink: 0 }
-  })
+  const state = best ?? newState(model, moments, random)
+  state.steps = steps
   return state
 }
 
-const putAsWas = (state: State, act: Act, { mode: index, start, end, cooks }: Placement): void => {
-  const mode = act.modes.find((one) => one.index === index)
-  const team = mode?.teams.find((one) => one.cooks.length === cooks.length && one.cooks.every((cook) => cooks.includes(cook.id)))
-  if (!mode || !team) return
-  const len = mode.upTo > mode.likely ? Math.max(mode.likely, Math.min(mode.upTo, end - start)) : team.len
-  const { lo, hi } = startBounds(state, act, len)
-  const place = start >= lo && start <= hi ? fits(state, act, mode, team, start, len) : undefined
-  if (place) put(state, place)
+/** Everything put back, with courses as late as what they wait for needs. What has no room holds up nothing. */
+const settled = (
+  model: Model,
+  all: ReadonlyMap<Act, Placement>,
+  before: readonly Tick[],
+  from: readonly Tick[],
+  stay: boolean,
+  random: Random,
+): State => {
+  const told = new Map(all)
+  let moments = from
+  for (let round = 1; ; round++) {
+    const state = newState(model, moments, random)
+    const { floors, roomless } = putBack(state, told, before, stay)
+    const later = repairMoments(
+      model,
+      moments.map((moment, i) => Math.max(moment, floors[i] ?? moment)),
+    )
+    const isLater = later.some((moment, i) => moment > (moments[i] as number))
+    if (round >= ROUNDS || (!isLater && roomless.length === 0)) return state
+    if (roomless.length === 0) moments = later
+    for (const act of roomless) told.delete(act)
+  }
+}
+
+/** The first serving for which something that was told has no place; −1 when there is none. */
+const firstStuck = (state: State, told: ReadonlyMap<Act, Placement>): number => {
+  let first = -1
+  for (const { index, delivery } of told.keys()) {
+    if (state.places[index] || !delivery || delivery.serving.served) continue
+    if (first < 0 || delivery.serving.index < first) first = delivery.serving.index
+  }
+  return first
+}
+
+/** Each round the courses wait for what the last one could not have ready; a plan that is never at rest is cut short. */
+const ROUNDS = 8
+/** Ticks by which courses are put off when something finds no room, each on top of the last: 0, 5, 15 and 45 min in all. */
+const DELAYS = [0, 10, 20, 60]
+
+const toldPlaces = (model: Model, known: Schedule): Map<Act, Placement> => {
+  const byId = new Map(known.placements.map((placement) => [placement.activity, placement]))
+  const told = new Map<Act, Placement>()
+  for (const act of model.acts) {
+    const placement = byId.get(act.activity.id)
+    if (placement && !act.fact && act.modes.length > 0) told.set(act, placement)
+  }
+  return told
+}
+
+const momentsBefore = (model: Model, known: Schedule): Tick[] => {
+  const moments = new Map(known.servings.map(({ serving, toTable }) => [serving, toTable]))
+  const asEarly = momentsFrom(model, [])
+  return model.servings.map((serving, i) => moments.get(serving.id) ?? asEarly[i] ?? serving.earliest)
+}
+
+/** What has no place yet, or none in time, finds one; then what is under way ends, and dishes wait, where that is best. */
+const finish = (state: State, told: ReadonlyMap<Act, Placement>, random: Random): void => {
+  const { acts, deliveries, underWay } = state.model
+  for (const act of acts) if (!act.fact && (state.places[act.index]?.end ?? 0) > deadline(state, act)) take(state, act)
+  for (const delivery of deliveries) if (!happened(state, delivery)) refreshKeep(state, delivery)
+  insertAll(
+    state,
+    acts.filter((act) => !act.fact),
+    random,
+    (act) => {
+      const start = told.get(act)?.start
+      return start === undefined ? { blink: 0 } : { start, blink: 0 }
+    },
+  )
+  for (const delivery of deliveries) {
+    const last = state.keeps[delivery.index]?.clash ? lastOf(state, delivery.acts) : undefined
+    if (!last) continue
+    take(state, last)
+    refreshKeep(state, delivery)
+    insert(state, last, random, { blink: 0 })
+  }
+  for (const act of underWay) for (let i = 0; i < TRIES; i++) tryOtherEnd(state, act, random)
+}
+
+const lastOf = (state: State, acts: readonly Act[]): Act | undefined =>
+  acts.reduce<Act | undefined>((last, act) => {
+    const end = state.places[act.index]?.end
+    return act.fact || end === undefined || (last && (state.places[last.index]?.end ?? 0) >= end) ? last : act
+  }, undefined)
+
+/** Ends worth a try of something that may last longer by choice. */
+const TRIES = 4
+
+const tryOtherEnd = (state: State, act: Act, random: Random): void => {
+  const place = state.places[act.index]
+  const cost = price(state)
+  resettle(state, act, random)
+  if (!place || price(state) <= cost) return
+  take(state, act)
+  put(state, place)
+  if (act.delivery) refreshKeep(state, act.delivery)
 }
