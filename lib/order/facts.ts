@@ -57,11 +57,14 @@ interface BatchPlan {
   readonly length: number
   readonly cooks: readonly CookId[]
   readonly now?: number
+  /** When each batch was told to begin; those that were not follow each other evenly. */
+  readonly told: readonly (number | undefined)[]
 }
 
 /**
  * What the words about a step say of each of its batches: undefined where one is still to come. A step that is done
- * without having been started began one length before. Batches follow each other evenly: nobody taps for each pan.
+ * without having been started began one length before. Nobody taps for each pan: of a step under way a batch begins when
+ * it was told to, or as soon as the one before it is over, whichever is later; those of a step that is done share its time.
  */
 export const factsOfBatches = (evening: Evening, fact: StepFact, plan: BatchPlan): (Fact | undefined)[] => {
   const rounds = Math.ceil(plan.batches / plan.together)
@@ -77,13 +80,22 @@ export const factsOfBatches = (evening: Evening, fact: StepFact, plan: BatchPlan
   }
   if (fact.started === undefined) return batches.map(() => undefined)
   const start = factTick(evening, fact.started, 'began')
-  const elapsed = plan.now === undefined || plan.length === 0 ? 0 : Math.floor((plan.now - start - fact.extra) / plan.length)
-  const current = Math.min(rounds - 1, Math.max(0, elapsed))
-  const edge = (k: number) => start + k * plan.length + (k > 0 ? fact.extra : 0)
+  const starts = [start]
+  for (let k = 1; k < rounds; k++) {
+    const over = (starts[k - 1] as number) + plan.length + (k === 1 ? fact.extra : 0)
+    starts.push(Math.max(over, plan.told[k * plan.together] ?? over))
+  }
+  const now = plan.now ?? start
+  const current = Math.max(
+    0,
+    starts.findLastIndex((begins) => begins <= now),
+  )
   return batches.map((batch) => {
     const k = round(batch)
+    const begins = starts[k] as number
+    const length = plan.length + (k === 0 ? fact.extra : 0)
     if (k > current) return undefined
-    if (k < current) return { kind: 'done', start: edge(k), end: edge(k + 1), ...by }
-    return { kind: 'running', start: edge(k), atLeast: plan.length + (k === 0 ? fact.extra : 0), ...by }
+    if (k < current) return { kind: 'done', start: begins, end: begins + length, ...by }
+    return { kind: 'running', start: begins, atLeast: length, ...by }
   })
 }

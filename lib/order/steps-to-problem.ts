@@ -2,6 +2,7 @@ import { ticksDown, ticksUp } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Dish, Step, Way } from '#lib/domain/menu.ts'
 import type { Cue } from '#lib/domain/running-order.ts'
+import { msOfInstant, tickOfMs } from '#lib/domain/time.ts'
 import type { Activity, CookId, Mode, Problem } from '#lib/scheduling/problem.ts'
 import type { TickOf } from './clock.ts'
 import { factsOfBatches, type NightFacts } from './facts.ts'
@@ -105,7 +106,18 @@ const happenedOf = (
   const paces = cooks.map((id) => evening.cooks.find((cook) => cook.id === id)?.pace ?? 1)
   const pace = mode.care === 'hands-on' && paces.length > 0 ? Math.max(...paces) : 1
   const together = Math.min(batches, step.batch?.together ?? 1)
-  return factsOfBatches(evening, said, { batches, together, length: Math.ceil(mode.likely * pace - 1e-9), cooks, now })
+  const starts = Array.from({ length: batches }, (_, batch) => {
+    const start = told.get(activityId(step.id, batch, batches))?.start
+    return start === undefined ? undefined : tickOfMs(evening, msOfInstant(start), 'down')
+  })
+  return factsOfBatches(evening, said, {
+    batches,
+    together,
+    length: Math.ceil(mode.likely * pace - 1e-9),
+    cooks,
+    now,
+    told: starts,
+  })
 }
 
 const activitiesOf = (context: Context, planned: PlannedStep): Activity[] => {

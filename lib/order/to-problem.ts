@@ -1,7 +1,7 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { msOfInstant, tickOfMs } from '#lib/domain/time.ts'
-import { type Activity, type Cook, type Problem, type Serving, WEIGHTS } from '#lib/scheduling/problem.ts'
+import { type Activity, type Cook, type Problem, type Serving, WEIGHTS, type Weights } from '#lib/scheduling/problem.ts'
 import { type TickOf, tickReader } from './clock.ts'
 import { cooksToProblem } from './cooks-to-problem.ts'
 import { deliveriesToProblem, servingsToProblem } from './courses-to-problem.ts'
@@ -25,6 +25,9 @@ export interface ProblemIndex {
   /** As long as the problem's lags, in their order. */
   readonly lags: readonly LagOf[]
 }
+
+/** On the night a step is not moved for less than some minutes at the table. */
+const NIGHT_WEIGHTS: Weights = { ...WEIGHTS, moved: 10 * WEIGHTS.moved }
 
 /** 12 h at 30 s: how far past its own courses an evening that went wrong can still be planned. */
 const GENEROUS = 1440
@@ -61,7 +64,7 @@ export const toProblem = (evening: Evening, options: ProblemOptions = {}): { pro
     deliveries: deliveriesToProblem(evening, new Set(steps.flatMap(({ dish }) => (dish ? [dish.id] : [])))),
     ...(now === undefined ? {} : { now }),
     ...(previous.length > 0 ? { previous } : {}),
-    weights: WEIGHTS,
+    weights: now === undefined ? WEIGHTS : NIGHT_WEIGHTS,
   }
   return { problem, index: { activities: indexActivities(steps), lags: of } }
 }

@@ -238,6 +238,34 @@ describe('now and what was told', () => {
     expect(toProblem({ ...of, id: 'other' }, { previous: told }).problem.previous).toBeUndefined()
   })
 
+  test('O5 a batch of a step under way begins when it was told to, or as soon as the one before it is over', () => {
+    const fish = evening(course('main', dish('fish', step('fry', 6, batch(2)))), {
+      covers: 6,
+      night: [{ step: 'fry', started: '2026-11-14T19:01:00Z', by: 'kim' }],
+    })
+    const previous = order([cue('fry', '19:00'), cue('fry', '19:05', { batch: 1 }), cue('fry', '19:20', { batch: 2 })])
+    const facts = (now: string) =>
+      toProblem(fish, { now, previous }).problem.activities.map(({ fact }) => [
+        fact?.kind,
+        fact && fact.start - tick(fish, '19:00'),
+      ])
+    expect(facts('2026-11-14T19:10:00Z')).toEqual([
+      ['done', 2],
+      ['running', 14],
+      [undefined, undefined],
+    ])
+    expect(facts('2026-11-14T19:21:00Z')).toEqual([
+      ['done', 2],
+      ['done', 14],
+      ['running', 40],
+    ])
+  })
+
+  test('O7 on the night a move costs ten times what it costs while planning ahead', () => {
+    const ahead = toProblem(of).problem.weights
+    expect(toProblem(of, { now: '2026-11-14T17:00:00Z' }).problem.weights).toEqual({ ...ahead, moved: ahead.moved * 10 })
+  })
+
   test('O5 a step under way has the cook and the way it was told to', () => {
     const night: NightFact[] = [{ step: 'salt', started: '2026-11-14T17:00:00Z', by: 'kim' }]
     const previous = order([cue('salt', '17:02', { cooks: ['lou'] })])
