@@ -3,7 +3,7 @@ import type { Placed } from './placed.ts'
 import { type Cook, EYE_PIECE, type Problem } from './problem.ts'
 
 /** A stretch of one cook's attention, of one placement. */
-interface Piece {
+export interface Piece {
   readonly of: Placed
   readonly from: number
   readonly to: number
@@ -11,21 +11,22 @@ interface Piece {
   readonly touch: boolean
 }
 
+/** All that every cook is at, in the order of the placements. */
+export const piecesByCook = (problem: Problem, placed: readonly Placed[]): ReadonlyMap<string, readonly Piece[]> =>
+  new Map(problem.cooks.map((cook) => [cook.id, placed.flatMap((one) => piecesOf(one, cook))]))
+
 /** What its cooks do next, and when they leave. */
-export const cookLimits = (problem: Problem, placed: readonly Placed[], one: Placed): Limit[] =>
+export const cookLimits = (problem: Problem, pieces: ReadonlyMap<string, readonly Piece[]>, one: Placed): Limit[] =>
   problem.cooks.flatMap((cook) => {
     const own = piecesOf(one, cook)
     if (own.length === 0) return []
-    const others = placed.filter((other) => other !== one).flatMap((other) => piecesOf(other, cook))
+    const others = pieces.get(cook.id) ?? []
     return own.flatMap((piece) => [
-      ...others
-        .filter((other) => other.from >= piece.to && !together(piece, other))
-        .map(
-          (other): Limit => ({
-            by: other.from - piece.to,
-            cause: { kind: 'cook', cook: cook.id, activity: other.of.activity.id },
-          }),
-        ),
+      ...others.flatMap((other): Limit[] =>
+        other.of === one || other.from < piece.to || together(piece, other)
+          ? []
+          : [{ by: other.from - piece.to, cause: { kind: 'cook', cook: cook.id, activity: other.of.activity.id } }],
+      ),
       ...stayLimits(cook, piece),
     ])
   })

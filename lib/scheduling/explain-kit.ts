@@ -1,6 +1,6 @@
 import { crowdLimits, type Holder, type Limit } from './explain-limits.ts'
 import { gapBetween } from './kit-fits.ts'
-import { type Placed, placedOf } from './placed.ts'
+import type { Placed } from './placed.ts'
 import type { ActivityId, Kit, Problem, Use } from './problem.ts'
 import type { KitUse, Schedule } from './schedule.ts'
 
@@ -8,68 +8,87 @@ type Oven = Extract<Kit, { kind: 'oven' }>
 type OvenUse = Extract<Use, { kind: 'oven' }>
 
 /** One use of one kit: by an activity, or by a dish that waits (named by its last activity). */
-interface Hold extends Holder {
+export interface Hold extends Holder {
   readonly kit: KitUse
   readonly use: Use
-  readonly vessel: string | undefined
   readonly points: readonly number[]
-  readonly keeping: boolean
+  /** The activity that holds it; none when a dish waits there. */
+  readonly of: Placed | null
+  /** The dish that waits there. */
+  readonly delivery: string | null
+}
+
+const unitOf = ({ id, unit }: KitUse): string => `${id} ${unit}`
+
+/** What holds each kit, by kit and unit: placements in their order, then what waits. */
+export const holdsByUnit = (
+  problem: Problem,
+  schedule: Schedule,
+  placed: readonly Placed[],
+): ReadonlyMap<string, readonly Hold[]> => {
+  const holds = new Map<string, Hold[]>()
+  for (const hold of [...placed.flatMap(holdsOf), ...keepsOf(problem, schedule, placed)]) {
+    const known = holds.get(unitOf(hold.kit))
+    if (known) known.push(hold)
+    else holds.set(unitOf(hold.kit), [hold])
+  }
+  return holds
 }
 
 /** What wants its kit next: rings and stores that are full, ovens that are full, too hot, too cold or shut. */
-export const kitLimits = (problem: Problem, schedule: Schedule, placed: readonly Placed[], one: Placed): Limit[] => {
-  const others = [...placed.filter((other) => other !== one).flatMap(holdsOf), ...keepsOf(problem, schedule, one)]
-  return holdsOf(one).flatMap((hold) => {
+export const kitLimits = (problem: Problem, holds: ReadonlyMap<string, readonly Hold[]>, one: Placed): Limit[] => {
+  const own = holdsOf(one)
+  return own.flatMap((hold) => {
     const kit = problem.kit.find((model) => model.id === hold.kit.id)
-    const rivals = others.filter((other) => other.kit.id === hold.kit.id && other.kit.unit === hold.kit.unit)
+    // What waits for this very activity moves along with it.
+    const rivals = (holds.get(unitOf(hold.kit)) ?? []).filter(
+      (other) =>
+        other.of !== one &&
+        !(other.delivery !== null && other.delivery === one.activity.delivery && other.from === one.placement.end),
+    )
     if (!kit) return []
     if (kit.kind === 'ring') return ringLimits(hold, rivals)
-    const room = (kit.kind === 'oven' ? kit.shelves : kit.capacity) - hold.amount - ownBeside(one, hold)
+    const room = (kit.kind === 'oven' ? kit.shelves : kit.capacity) - hold.amount - beside(own, hold)
     const crowded = crowdLimits(rivals, room, hold.to, (activity) => ({ kind: 'kit', kit: kit.id, activity }))
     return kit.kind === 'oven' ? [...crowded, ...ovenLimits(kit, hold, rivals)] : crowded
   })
 }
 
-const holdsOf = (placed: Placed): Hold[] => {
-  const { activity, mode, placement } = placed
-  const outs = placement.touches
-    .filter((touch) => mode.touches[touch.touch]?.when === 'out')
-    .map((touch) => touch.at + (mode.touches[touch.touch]?.takes ?? 0))
-  const to = Math.max(placement.end, ...outs)
-  return mode.uses.flatMap((use, i) => {
+const holdsOf = (of: Placed): Hold[] => {
+  const { activity, mode, placement } = of
+  let to = placement.end
+  for (const { touch, at } of placement.touches)
+    if (mode.touches[touch]?.when === 'out') to = Math.max(to, at + (mode.touches[touch]?.takes ?? 0))
+  return mode.uses.flatMap((use, i): Hold[] => {
     const kit = placement.kit[i]
     const points = [placement.start, to, ...placement.touches.map((touch) => touch.at)]
-    const vessel = activity.vessel
-    return kit
-      ? [{ kit, use, from: placement.start, to, amount: amountOf(use), activity: activity.id, vessel, points, keeping: false }]
-      : []
+    if (!kit) return []
+    return [{ kit, use, from: placement.start, to, amount: amountOf(use), activity: activity.id, points, of, delivery: null }]
   })
 }
 
 const amountOf = (use: Use): number => (use.kind === 'ring' ? 1 : use.kind === 'oven' ? use.shelves : use.amount)
 
 /** What the same activity holds of the same kit by its other uses. */
-const ownBeside = (one: Placed, hold: Hold): number =>
-  holdsOf(one)
-    .filter((other) => other.use !== hold.use && other.kit.id === hold.kit.id && other.kit.unit === hold.kit.unit)
+const beside = (own: readonly Hold[], hold: Hold): number =>
+  own
+    .filter((other) => other.use !== hold.use && unitOf(other.kit) === unitOf(hold.kit))
     .reduce((sum, other) => sum + other.amount, 0)
 
-/** Waiting dishes; the one that waits for this very activity moves along with it. */
-const keepsOf = (problem: Problem, schedule: Schedule, one: Placed): Hold[] =>
-  schedule.keeping.flatMap((keeping) => {
-    const delivery = problem.deliveries.find((other) => other.id === keeping.delivery)
-    if (!delivery || (delivery.id === one.activity.delivery && keeping.from === one.placement.end)) return []
-    const last = lastOf(problem, schedule, delivery.id)
-    return delivery.keeps.uses.flatMap((use, i) => {
-      const kit = keeping.kit[i]
-      if (!kit || last === undefined) return []
-      const { from, to } = keeping
-      return [{ kit, use, from, to, amount: amountOf(use), activity: last, vessel: undefined, points: [], keeping: true }]
+/** Waiting dishes. */
+const keepsOf = (problem: Problem, schedule: Schedule, placed: readonly Placed[]): Hold[] =>
+  schedule.keeping.flatMap(({ delivery: id, from, to, kit: held }) => {
+    const delivery = problem.deliveries.find((other) => other.id === id)
+    const last = lastOf(placed, id)
+    if (!delivery || last === undefined) return []
+    return delivery.keeps.uses.flatMap((use, i): Hold[] => {
+      const kit = held[i]
+      return kit ? [{ kit, use, from, to, amount: amountOf(use), activity: last, points: [], of: null, delivery: id }] : []
     })
   })
 
-const lastOf = (problem: Problem, schedule: Schedule, delivery: string): ActivityId | undefined =>
-  placedOf(problem, schedule)
+const lastOf = (placed: readonly Placed[], delivery: string): ActivityId | undefined =>
+  placed
     .filter(({ activity }) => activity.delivery === delivery)
     .reduce<Placed | undefined>((last, one) => (last && last.placement.end >= one.placement.end ? last : one), undefined)
     ?.activity.id
@@ -88,7 +107,7 @@ const ovenLimits = (oven: Oven, hold: Hold, rivals: readonly Hold[]): Limit[] =>
     const by = other.from - gapBetween(oven, mine, theirs) - hold.to
     const heat: Limit[] =
       apart && other.from >= hold.to ? [{ by, cause: { kind: 'oven', kit: oven.id, activity: other.activity } }] : []
-    return other.keeping ? heat : [...heat, ...doorLimits(oven, hold, other, hold.use, other.use)]
+    return other.of === null ? heat : [...heat, ...doorLimits(oven, hold, other, hold.use, other.use)]
   })
 
 const heatOf = (use: OvenUse) => ({ low: use.lowC, high: use.highC })

@@ -17,10 +17,9 @@ export interface Holder {
 
 /** When moving its end later first meets a moment where others leave less than its own amount of room. */
 export const crowdLimits = (others: readonly Holder[], room: number, end: number, cause: (id: ActivityId) => Cause): Limit[] =>
-  others
-    .filter((other) => other.from >= end)
-    .flatMap((other) => {
-      const there = others.filter((one) => one.from <= other.from && one.to > other.from)
-      const sum = there.reduce((all, one) => all + one.amount, 0)
-      return sum > room ? [{ by: other.from - end, cause: cause(other.activity) }] : []
-    })
+  others.flatMap((other) => {
+    if (other.from < end) return []
+    let sum = 0
+    for (const one of others) if (one.from <= other.from && one.to > other.from) sum += one.amount
+    return sum > room ? [{ by: other.from - end, cause: cause(other.activity) }] : []
+  })
