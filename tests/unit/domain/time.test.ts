@@ -1,4 +1,5 @@
 import fc from 'fast-check'
+import { Temporal } from 'temporal-polyfill'
 import { describe, expect, test } from 'vitest'
 import { durationOf, isDuration, secondsOf, ticksDown, ticksUp } from '#lib/domain/duration.ts'
 import { dateAt, daysUntil, epochMsOf, instantOfMs, isDate, isZone, tickOf, tickOfMs, wallTimeOfTick } from '#lib/domain/time.ts'
@@ -29,6 +30,30 @@ describe('nights when clocks change', () => {
     const night = { date: '2026-03-28', zone: 'Europe/Berlin' }
     expect(instantOfMs(night, epochMsOf(night, { day: 1, time: '02:30' }))).toBe('2026-03-29T03:30:00+02:00')
   })
+})
+
+test('T1 an instant is written as Temporal writes it, in every zone and on both sides of a change', () => {
+  const zones = ['Europe/London', 'Australia/Lord_Howe', 'Asia/Kathmandu', 'America/St_Johns', 'Africa/Monrovia', 'Pacific/Apia']
+  // Among them 1883-1972, when some offsets had seconds, and the hours about four changes of clocks.
+  const changes = ['2026-03-29T01:00Z', '2026-10-25T01:00Z', '2026-04-04T15:00Z', '2011-12-30T10:00Z'].map((text) =>
+    Date.parse(text),
+  )
+  const moments = fc.oneof(
+    fc.integer({ min: -2_700_000_000, max: 4_000_000_000 }).map((second) => second * 1000),
+    fc
+      .record({ of: fc.constantFrom(...changes), second: fc.integer({ min: -4000, max: 4000 }) })
+      .map(({ of, second }) => of + second * 1000),
+  )
+  fc.assert(
+    fc.property(fc.constantFrom(...zones), moments, fc.integer({ min: 0, max: 999 }), (zone, ms, more) => {
+      const wanted = Temporal.Instant.fromEpochMilliseconds(ms + more)
+        .toZonedDateTimeISO(zone)
+        .toString({ timeZoneName: 'never', smallestUnit: 'second' })
+      const written = instantOfMs({ date: '2026-11-14', zone }, ms + more)
+      return written === wanted && instantOfMs({ date: '2026-11-14', zone }, ms + more) === wanted
+    }),
+    { numRuns: 2000 },
+  )
 })
 
 describe('midnight', () => {
