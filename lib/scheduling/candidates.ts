@@ -3,6 +3,7 @@ import { type Act, type ModeModel, NEVER, type TeamModel } from './model.ts'
 import { soonest } from './price.ts'
 import { CALM_HOUR, type Tick } from './problem.ts'
 import type { Random } from './random.ts'
+import type { SoftWindow } from './soft-window.ts'
 import { ripeAfter, type State } from './state.ts'
 
 /** How many edges of what others do are tried, of all there are. */
@@ -25,8 +26,9 @@ export const candidateStarts = (
   { lo, hi }: Bounds,
   wish: { readonly start?: Tick; readonly thorough?: boolean },
   random: Random,
+  soft: SoftWindow,
 ): readonly Tick[] => {
-  const starts: Tick[] = [hi]
+  const starts: Tick[] = [hi, soft.startFrom, soft.endFrom - len, soft.startTo]
   addLagLimits(state, act, len, starts)
   const { attention } = state
   const first = attention.first + attention.base
@@ -81,13 +83,6 @@ const addLagLimits = (state: State, act: Act, len: number, starts: Tick[]): void
     if (place) {
       starts.push(place.start - lag.most - own)
       starts.push(place.start - lag.least - own)
-      continue
-    }
-    if (!lag.to.stretches) continue
-    for (const next of lag.to.succs) {
-      const after = state.places[next.to.index]
-      const reach = Math.max(...lag.to.modes.map((one) => one.upTo))
-      if (after) starts.push(after.start - next.most - (next.fromEnd ? reach : 0) - lag.most - own)
     }
   }
   for (const { last, path } of act.heralds) if (!state.places[last.index]) starts.push(soonest(state, last) + path)

@@ -217,6 +217,7 @@ const markHeralds = (delivery: DeliveryModel, acts: readonly Act[], longest: rea
   const ends = delivery.acts.filter((act) => !act.succs.some((lag) => lag.to.delivery === delivery))
   const [last] = ends
   if (!last || ends.length > 1 || last.fact) return
+  delivery.last = last
   for (const act of acts) {
     const path = longest[last.index]?.[act.index] as number
     if (act !== last && path > Number.NEGATIVE_INFINITY) act.heralds.push({ last, path })
@@ -266,5 +267,6 @@ const deliveryModels = (
       factUses: modelUses(problem, kits, delivery.keeps.place, delivery.keeps.uses, true),
       carry: delivery.carry && { most: delivery.carry.most, safety: delivery.carry.bound === 'safety' },
       acts: [],
+      last: undefined,
     }
   })

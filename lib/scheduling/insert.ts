@@ -7,6 +7,7 @@ import type { Place } from './place.ts'
 import { floorPrice, NEVER_WORTH, rise, savedBy } from './price.ts'
 import type { Tick } from './problem.ts'
 import type { Random } from './random.ts'
+import { type SoftWindow, softPrice, softWindow } from './soft-window.ts'
 import { put, putKeep, type State } from './state.ts'
 
 export interface Wish {
@@ -29,6 +30,7 @@ export const insert = (state: State, act: Act, random: Random, wish: Wish): bool
     waits: waits === true,
     was: waits && state.keeps[delivery.index]?.clash ? NEVER_WORTH : 0,
     saves: savedBy(state, act),
+    soft: softWindow(state, act),
     random,
     wish,
   }
@@ -47,6 +49,8 @@ interface Search {
   readonly was: number
   /** What placing it may save: its dish is no longer ready too early. */
   readonly saves: number
+  /** Where no wish of what is yet to be placed is broken. */
+  readonly soft: SoftWindow
   readonly random: Random
   readonly wish: Wish
 }
@@ -105,14 +109,18 @@ const scan = (
   const hard = startBounds(state, act, len)
   const bounds = room ? within(hard, room, pushesOn(state, act) ? len - act.minLen : 0) : hard
   if (bounds.lo > bounds.hi) return
-  const starts = candidateStarts(state, act, mode, team, len, bounds, search.wish, search.random)
+  const starts = candidateStarts(state, act, mode, team, len, bounds, search.wish, search.random, search.soft)
   // The latest start that is not yet known to be impossible or tried.
   let open = bounds.hi
   let patience = PATIENCE
   for (let i = 0; i < starts.length && patience > 0; i++) {
     const next = starts[i + 1] ?? bounds.lo
     let start = Math.min(starts[i] as number, open)
-    while (start >= next && patience-- > 0 && floorPrice(state, act, start, len) < search.least + search.saves + EQUAL) {
+    while (
+      start >= next &&
+      patience-- > 0 &&
+      floorPrice(state, act, start, len) + softPrice(state, search.soft, start, len) < search.least + search.saves + EQUAL
+    ) {
       const place = fits(state, act, mode, team, start, len)
       if (place) consider(state, place, search)
       open = place ? start - 1 : Math.min(start - 1, state.lo)
@@ -135,7 +143,8 @@ const PATIENCE = 80
 const EQUAL = 1e-6
 
 const consider = (state: State, place: Place, search: Search): void => {
-  let cost = rise(state, place, search.least + search.was) - search.was
+  const soft = softPrice(state, search.soft, place.start, place.end - place.start)
+  let cost = rise(state, place, search.least + search.was - soft) - search.was + soft
   if (search.waits && cost <= search.least + EQUAL) cost += keepRise(state, place)
   if (cost > search.least + EQUAL || (cost > search.least - EQUAL && search.random.unit() < 0.5)) return
   if (search.best && search.random.unit() < search.wish.blink) return

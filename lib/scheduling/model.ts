@@ -172,6 +172,8 @@ export interface DeliveryModel {
   readonly factUses: readonly UseModel[]
   readonly carry: { readonly most: number; readonly safety: boolean } | undefined
   readonly acts: Act[]
+  /** The one activity that nothing of the dish follows; none when there are several, or when it is a fact. */
+  last: Act | undefined
 }
 
 /** What never happens: a time before or after everything. */

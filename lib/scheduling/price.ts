@@ -59,12 +59,10 @@ export const rise = (state: State, place: Place, below: number): number => {
   for (const lag of act.preds) {
     const from = state.places[lag.from.index]
     sum += from ? weights.past * overBy(lag, from, place) : unripePrice(state, lag, place.start)
-    if (lag.from.stretches) sum += throughBefore(state, lag, place)
   }
   for (const lag of act.succs) {
     const to = state.places[lag.to.index]
     if (to) sum += weights.past * overBy(lag, place, to)
-    else if (lag.to.stretches) sum += throughAfter(state, lag, place)
   }
   if (act.heralds.length > 0) sum += heraldPrice(state, act, place.start)
   if (act.delivery) sum += deliveryPrice(state, act.delivery, place) - dishPrice(state, act.delivery)
@@ -129,33 +127,6 @@ const touchesTable = (state: State, place: Place): boolean => {
   if (place.act.activity.plating) return true
   for (const piece of place.pieces) if (matters(state.attention, piece.from, piece.to)) return true
   return false
-}
-
-/** A stretching activity that is yet to come between two placed ones can only bridge so much. */
-const throughAfter = (state: State, lag: LagModel, place: Place): number => {
-  if (state.places[lag.to.index]) return 0
-  let sum = 0
-  for (const next of lag.to.succs) {
-    const to = state.places[next.to.index]
-    if (to) sum += bridgePrice(state, lag, next, lag.fromEnd ? place.end : place.start, to.start)
-  }
-  return sum
-}
-
-const throughBefore = (state: State, lag: LagModel, place: Place): number => {
-  if (state.places[lag.from.index]) return 0
-  let sum = 0
-  for (const previous of lag.from.preds) {
-    const from = state.places[previous.from.index]
-    if (from) sum += bridgePrice(state, previous, lag, previous.fromEnd ? from.end : from.start, place.start)
-  }
-  return sum
-}
-
-const bridgePrice = (state: State, before: LagModel, after: LagModel, edge: Tick, start: Tick): number => {
-  const longest = after.fromEnd ? Math.max(...before.to.modes.map((mode) => mode.upTo)) : 0
-  const over = start - edge - before.most - longest - after.most
-  return over > 0 ? over * state.model.problem.weights.past : 0
 }
 
 /** The latest end among what is placed of a delivery; −∞ when nothing is. */
