@@ -1,7 +1,7 @@
 import { durationOfTicks } from '#lib/domain/duration.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { instantOfTick } from '#lib/domain/time.ts'
-import { PLATING_BURST, SIT_LEAST } from '#lib/scheduling/problem.ts'
+import { PLATING_BURST, type Problem, SIT_LEAST } from '#lib/scheduling/problem.ts'
 import type { Scene } from '#lib/scheduling/verify/scene.ts'
 import { common, cut, overlaps, type Span, ticksOf, union } from '#lib/scheduling/verify/span.ts'
 import type { Planned } from './planned.ts'
@@ -41,6 +41,12 @@ export const cooksOf = ({ evening, problem, scene }: Planned): RunningOrder['coo
       sits: sits.map(({ from, to }) => ({ from: instantOfTick(evening, from), to: instantOfTick(evening, to) })),
     }
   })
+}
+
+/** Ticks that all cooks who eat miss at the table, together. */
+export const missedTicks = ({ cooks }: Problem, scene: Scene): number => {
+  const window = tableWindow(scene)
+  return cooks.reduce((sum, { id, eats }) => sum + (eats ? ticksOf(upOf(scene, id, window)) : 0), 0)
 }
 
 /** Time in the window in which no host is at the table, less stretches of at most 6 min in which something is plated. */

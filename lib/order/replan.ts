@@ -1,0 +1,87 @@
+import { secondsOf, TICK_SECONDS } from '#lib/domain/duration.ts'
+import type { Evening } from '#lib/domain/evening.ts'
+import type { Clash, RunningOrder } from '#lib/domain/running-order.ts'
+import { goOnFrom } from '#lib/scheduling/go-on.ts'
+import type { Breach, Budget } from '#lib/scheduling/schedule.ts'
+import { solve } from '#lib/scheduling/solve.ts'
+import { sceneOf } from '#lib/scheduling/verify/scene.ts'
+import { verify } from '#lib/scheduling/verify/verify.ts'
+import { toHint } from './hint.ts'
+import { missedTicks } from './table-time.ts'
+import { type ProblemIndex, type ProblemOptions, toProblem } from './to-problem.ts'
+
+/** What an order comes to: its clashes by name with their ticks, and how long the cooks together miss at the table. */
+export interface Outcome {
+  readonly clashes: ReadonlyMap<string, number>
+  readonly missed: number
+}
+
+/** Names a clash: the same for the same one in another order of the evening. */
+export const clashKey = (clash: Clash): string => {
+  switch (clash.kind) {
+    case 'lag':
+      return `lag ${clash.steps[0]} ${clash.steps[1]}`
+    case 'keeps':
+    case 'carry':
+      return `${clash.kind} ${clash.dish}`
+    case 'wait':
+    case 'sit-down':
+      return `${clash.kind} ${clash.course}`
+    case 'safety':
+    case 'no-cook':
+    case 'no-kit':
+      return `left ${clash.steps[0]}`
+  }
+}
+
+/** As `clashKey`, of a broken wish. */
+export const breachKey = (index: ProblemIndex, breach: Breach): string => {
+  switch (breach.kind) {
+    case 'lag': {
+      const of = index.lags[breach.lag]
+      return `lag ${of?.after} ${of?.step}`
+    }
+    case 'keeps':
+    case 'carry':
+      return `${breach.kind} ${breach.delivery}`
+    case 'wait':
+    case 'sit-down':
+      return `${breach.kind} ${breach.serving}`
+  }
+}
+
+const gather = (entries: readonly (readonly [key: string, ticks: number])[]): ReadonlyMap<string, number> => {
+  const sums = new Map<string, number>()
+  for (const [key, ticks] of entries) sums.set(key, (sums.get(key) ?? 0) + ticks)
+  return sums
+}
+
+const ticks = (duration: string): number => Math.ceil(secondsOf(duration) / TICK_SECONDS)
+
+export const outcomeOf = (order: RunningOrder): Outcome => ({
+  clashes: gather(
+    order.clashes.map((clash) => [clashKey(clash), clashKey(clash).startsWith('left') ? 1 : ticks(clash.by)] as const),
+  ),
+  missed: order.cooks.reduce((sum, { missed }) => sum + ticks(missed), 0),
+})
+
+export interface ReplanOptions extends ProblemOptions {
+  readonly budget: Budget
+  /** What the search goes on from; nothing when absent. */
+  readonly from?: RunningOrder
+}
+
+/** Plans an evening as far as its clashes and missed minutes need. Null when the verifier refuses what came of it. */
+export const replan = (evening: Evening, { budget, from, ...options }: ReplanOptions): Outcome | null => {
+  const { problem, index } = toProblem(evening, options)
+  const schedule = from ? goOnFrom(problem, toHint(problem, index, from), budget) : solve(problem, budget)
+  const { violations, breaches } = verify(problem, schedule)
+  if (violations.length > 0) return null
+  return {
+    clashes: gather([
+      ...schedule.left.map(({ activity }) => [`left ${index.activities.get(activity)?.step.id}`, 1] as const),
+      ...breaches.map((breach) => [breachKey(index, breach), breach.by] as const),
+    ]),
+    missed: missedTicks(problem, sceneOf(problem, schedule)),
+  }
+}

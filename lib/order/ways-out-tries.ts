@@ -1,0 +1,89 @@
+import type { Evening } from '#lib/domain/evening.ts'
+import type { RunningOrder } from '#lib/domain/running-order.ts'
+import type { Budget } from '#lib/scheduling/schedule.ts'
+import { DEFAULT_BUDGET_STEPS } from '#lib/scheduling/solve.ts'
+import { applyRemedy, type Change } from './apply-remedy.ts'
+import type { Ladder } from './remedies.ts'
+import { type Outcome, replan } from './replan.ts'
+import type { ProblemOptions } from './to-problem.ts'
+
+/** How a change is tried: going on from the order, beginning anew, and beginning anew for the last word. */
+type Manner = 'on' | 'anew' | 'sure'
+const STEPS: Readonly<Record<Manner, number>> = { on: 600, anew: 2_000, sure: DEFAULT_BUDGET_STEPS }
+
+/** The steps that trying may spend, and what was tried: a change that two clashes ask for is tried once. */
+export interface Tries {
+  /** What becomes of the evening with a change; null when there are no steps left for it. */
+  readonly try: (change: Change, manner: Manner) => Outcome | null
+  readonly spend: (steps: number) => void
+  /** Allows the next clash its share of the steps that are left, with so many clashes to come. Answers the share. */
+  readonly share: (clashes: number) => number
+  readonly isOver: () => boolean
+}
+
+export const openTries = (evening: Evening, order: RunningOrder, of: ProblemOptions, budget: Budget): Tries => {
+  let spent = 0
+  let limit = budget.steps
+  const known = new Map<string, Outcome | null>()
+  const isStopped = () => budget.stop?.() ?? false
+  const isOver = () => spent >= limit || isStopped()
+  return {
+    isOver,
+    spend: (steps) => {
+      spent += steps
+    },
+    share: (clashes) => {
+      const share = Math.max(0, budget.steps - spent) / clashes
+      limit = spent + share
+      return share
+    },
+    try: (change, manner) => {
+      const key = `${manner} ${JSON.stringify(change)}`
+      const before = known.get(key)
+      if (before !== undefined) return before
+      if (isOver()) return null
+      const steps = STEPS[manner]
+      spent += steps
+      const from = manner === 'on' ? { from: order } : {}
+      const outcome = replan(applyRemedy(evening, change), { ...of, ...from, budget: { ...budget, steps } })
+      // What was stopped half way says nothing.
+      if (isStopped()) return null
+      known.set(key, outcome)
+      return outcome
+    },
+  }
+}
+
+/**
+ * The lowest rung that helps, and what it comes to: where the lowest does not, the highest and then halfway between, as what
+ * helps with a little helps with more. It must help when planned from nothing as well, else a higher one.
+ */
+export const climb = (
+  tries: Tries,
+  ladder: Ladder,
+  helps: (outcome: Outcome) => boolean,
+): { readonly change: Change; readonly missed: number } | null => {
+  const tried = (rung: number, manner: Manner): Outcome | null => {
+    const change = ladder[rung]
+    const outcome = change ? tries.try(change, manner) : null
+    return outcome && helps(outcome) ? outcome : null
+  }
+  const works = (rung: number) => tried(rung, 'on') ?? tried(rung, 'anew')
+  let high = 0
+  if (!works(0)) {
+    let low = 0
+    high = ladder.length - 1
+    if (high === 0 || !works(high)) return null
+    while (high - low > 1) {
+      const middle = (low + high) >> 1
+      if (works(middle)) high = middle
+      else low = middle
+    }
+  }
+  for (let rung = high; rung < ladder.length; rung++) {
+    const change = ladder[rung]
+    const sure = tried(rung, 'sure')
+    if (change && sure) return { change, missed: Math.min(sure.missed, works(rung)?.missed ?? sure.missed) }
+  }
+  return null
+}
