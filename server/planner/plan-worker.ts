@@ -1,14 +1,12 @@
 import { parentPort } from 'node:worker_threads'
-import type { Evening } from '#lib/domain/evening.ts'
-import { planEvening } from '#lib/order/engine.ts'
-import { BUDGET_MS, SEED, STEPS } from './budgets.ts'
+import { BUDGET_MS } from './budgets.ts'
+import { planSlice } from './plan-slice.ts'
 import type { Report, Slice } from './runner.ts'
 
 /** What the thread is asked. `stop` holds one Int32: 1 ends the search with the best so far. */
 export interface Asked {
   readonly job: number
-  readonly evening: Evening
-  readonly kind: Slice['kind']
+  readonly slice: Slice
   readonly stop: SharedArrayBuffer
 }
 
@@ -17,14 +15,12 @@ export interface Told {
   readonly report: Report
 }
 
-const work = ({ evening, kind, stop }: Asked): Report => {
+const work = ({ slice, stop }: Asked): Report => {
   const flag = new Int32Array(stop)
   const isStopped = () => Atomics.load(flag, 0) === 1
-  const until = performance.now() + BUDGET_MS[kind]
+  const until = performance.now() + (slice.kind === 'proof' ? 0 : BUDGET_MS[slice.kind])
   try {
-    const order = planEvening(evening, {
-      budget: { steps: STEPS[kind], seed: SEED, stop: () => isStopped() || performance.now() > until },
-    })
+    const order = planSlice(slice, () => isStopped() || performance.now() > until)
     return { kind: 'order', order, whole: !isStopped() }
   } catch (why) {
     return { kind: 'refused', why: why instanceof Error ? (why.stack ?? why.message) : String(why) }

@@ -5,10 +5,11 @@ import { problemHash } from '#lib/order/hash.ts'
 import type { OrderMessage } from '#lib/plan/wire.ts'
 import type { Planner } from '#server/live.ts'
 import { type Clock, systemClock } from '#server/sync/clock.ts'
-import { isWhole } from './budgets.ts'
 import type { Kept, OrderStore } from './order-store.ts'
 import { openQueue } from './queue.ts'
 import type { Report, Runner, Slice } from './runner.ts'
+import { nextStage, type Stage } from './stage.ts'
+import { type Start, startOf } from './start.ts'
 import { threadRunner } from './thread-runner.ts'
 
 /** An edit is planned for when nothing has been edited for `quiet` ms, and `most` ms after it at the latest. */
@@ -25,6 +26,10 @@ interface Desk {
   /** That of `evening`; null until it is looked at. */
   hash: string | null
   answer: ({ readonly kind: 'order' } & Kept) | { readonly kind: 'failed'; readonly hash: string } | null
+  /** The last order that people saw, of whatever plan. */
+  last: RunningOrder | null
+  /** The problem that is being planned, what from, and the stages that are over. */
+  work: { readonly hash: string; readonly start: Start; readonly over: Set<Stage> } | null
   /** The problem whose thread has crashed once. */
   crashed: string | null
   gathering: { readonly since: number; readonly cancel: () => void } | null
@@ -95,32 +100,52 @@ export const startPlanner = (parts: Parts): Planner => {
     send(eveningId, messageOf(desk.answer))
   }
 
-  const adopt = (slice: Slice, desk: Desk, order: RunningOrder, whole: boolean) => {
-    const before = desk.answer?.kind === 'order' && desk.answer.hash === slice.hash ? desk.answer.order : null
+  const adopt = ({ eveningId, hash, kind }: Slice, desk: Desk, order: RunningOrder, whole: boolean) => {
+    const before = desk.answer?.kind === 'order' && desk.answer.hash === hash ? desk.answer.order : null
     // What was stopped half way stands only when it is better than what is shown.
-    if (before && !whole && order.total >= before.total) return
-    const kept: Kept = { hash: slice.hash, order }
+    if (before && !whole && (kind === 'ways' || order.total >= before.total)) return
+    const kept: Kept = { hash, order }
     desk.answer = { kind: 'order', ...kept }
-    keep(slice.eveningId, kept)
-    if (!before || !isDeepStrictEqual({ ...before, of: null }, { ...order, of: null }))
-      send(slice.eveningId, messageOf(desk.answer))
+    desk.last = order
+    if (before && isDeepStrictEqual(before, order)) return
+    keep(eveningId, kept)
+    if (!before || !isDeepStrictEqual({ ...before, of: null }, { ...order, of: null })) send(eveningId, messageOf(desk.answer))
+  }
+
+  /** What its problem is planned from: the same for all stages, so that they differ in nothing but how long they look. */
+  const workOf = (desk: Desk, hash: string): NonNullable<Desk['work']> => {
+    if (desk.work?.hash !== hash) desk.work = { hash, start: startOf(desk.evening, desk.last, clock.now()), over: new Set() }
+    return desk.work
   }
 
   const hear = (slice: Slice, report: Report) => {
-    const desk = desks.get(slice.eveningId)
+    const { eveningId, hash, kind } = slice
+    const desk = desks.get(eveningId)
     if (!desk) return
     // The plan has moved on: its own slice is in line, or will be when the gathering is over.
-    if (wanted(desk) !== slice.hash) return
+    if (wanted(desk) !== hash) return
     if (report.kind === 'order') adopt(slice, desk, report.order, report.whole)
-    else if (slice.kind === 'better') log(`evening ${slice.eveningId} keeps its first running order`, report.why)
-    else if (report.kind === 'crashed' && desk.crashed !== slice.hash) {
-      desk.crashed = slice.hash
-      log(`planning evening ${slice.eveningId} is tried once more`, report.why)
+    else if (kind !== 'quick') log(`evening ${eveningId} keeps its running order: ${kind} failed`, report.why)
+    else if (report.kind === 'crashed' && desk.crashed !== hash) {
+      desk.crashed = hash
+      log(`planning evening ${eveningId} is tried once more`, report.why)
       return queue.put(slice)
-    } else fail(slice.eveningId, desk, slice.hash, report.why)
-    if (desk.leaving) return clear(slice.eveningId, desk)
-    const unfinished = slice.kind === 'quick' ? report.kind === 'order' : report.kind === 'order' && !report.whole
-    if (unfinished) queue.put({ ...slice, kind: 'better' })
+    } else fail(eveningId, desk, hash, report.why)
+    const { over } = workOf(desk, hash)
+    if (kind === 'quick' || report.kind !== 'order' || report.whole) over.add(kind)
+    // What the prover found may have other clashes.
+    if (kind === 'proof') over.delete('ways')
+    if (desk.leaving) clear(eveningId, desk)
+    else goOn(eveningId, desk, hash)
+  }
+
+  /** Puts the next stage of what is shown in line, if there is one. */
+  const goOn = (eveningId: string, desk: Desk, hash: string) => {
+    const { answer, evening } = desk
+    if (answer?.kind !== 'order' || answer.hash !== hash) return
+    const { over, start } = workOf(desk, hash)
+    const kind = nextStage(answer.order, over, runner.canProve)
+    if (kind) queue.put({ eveningId, hash, evening, kind, start, order: answer.order })
   }
   const queue = openQueue(runner, hear)
 
@@ -144,14 +169,15 @@ export const startPlanner = (parts: Parts): Planner => {
     if (underWay?.hash === hash) return
     if (answer?.hash !== hash) {
       send(eveningId, { kind: 'planning', hash })
-      return queue.put({ eveningId, hash, evening, kind: 'quick' })
+      const { start } = workOf(desk, hash)
+      return queue.put({ eveningId, hash, evening, kind: 'quick', start, order: null })
     }
     // Back to a plan that has its order: nobody wants the one under way any more.
     if (underWay) {
       queue.drop(eveningId)
       send(eveningId, messageOf(answer))
     }
-    if (answer.kind === 'order' && !isWhole(answer.order)) queue.put({ eveningId, hash, evening, kind: 'better' })
+    goOn(eveningId, desk, hash)
   }
 
   const gather = (eveningId: string, desk: Desk) => {
@@ -173,11 +199,15 @@ export const startPlanner = (parts: Parts): Planner => {
       evening,
       hash: null,
       answer: null,
+      last: null,
+      work: null,
       crashed: null,
       gathering: null,
       leaving: false,
       looked: found.then((kept) => {
-        if (kept && !desk.answer) desk.answer = { kind: 'order', ...kept }
+        if (!kept || desk.answer) return
+        desk.answer = { kind: 'order', ...kept }
+        desk.last = kept.order
       }),
     }
     desks.set(eveningId, desk)

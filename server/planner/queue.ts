@@ -1,6 +1,7 @@
 import type { Report, Runner, Slice } from './runner.ts'
+import { STAGES } from './stage.ts'
 
-/** Who is planned for next: first answers before better ones, evenings in turn, one slice of an evening at a time. */
+/** Who is planned for next: earlier stages before later ones, evenings in turn, one slice of an evening at a time. */
 export interface Queue {
   /** Takes the place in line of this evening's older slice; one of another problem that is under way is stopped and not heard. */
   put(slice: Slice): void
@@ -16,14 +17,14 @@ interface Run {
   heard: boolean
 }
 
+const urgency = ({ kind }: Slice): number => STAGES.indexOf(kind)
+
 export const openQueue = (runner: Runner, hear: (slice: Slice, report: Report) => void): Queue => {
   // A Map keeps the order of first insertion: a slice that replaces a waiting one keeps its place.
-  const quick = new Map<string, Slice>()
-  const better = new Map<string, Slice>()
+  const lines = STAGES.map(() => new Map<string, Slice>())
   const runs = new Map<string, Run>()
-  const isBetter = (run: Run) => run.slice.kind === 'better'
   // One place stays free for first answers, when there is more than one.
-  const roomForBetter = Math.max(1, runner.room - 1)
+  const roomForLater = Math.max(1, runner.room - 1)
 
   const start = (slice: Slice) => {
     const run: Run = { slice, stop: () => undefined, heard: true }
@@ -35,25 +36,31 @@ export const openQueue = (runner: Runner, hear: (slice: Slice, report: Report) =
     })
   }
 
+  const hasRoom = (slice: Slice): boolean => {
+    const later = [...runs.values()].filter((run) => urgency(run.slice) > 0)
+    return runs.size < runner.room && (urgency(slice) === 0 || later.length < roomForLater)
+  }
+
+  /** The least urgent slice under way gives way to a more urgent one: it reports what it has. */
+  const makeRoomFor = (slice: Slice) => {
+    let least: Run | null = null
+    for (const run of runs.values())
+      if (urgency(run.slice) > urgency(slice) && (!least || urgency(run.slice) > urgency(least.slice))) least = run
+    least?.stop()
+  }
+
   const firstOf = (line: Map<string, Slice>): Slice | null => {
     for (const slice of line.values()) if (!runs.has(slice.eveningId)) return slice
     return null
   }
 
   const next = () => {
-    for (let slice = firstOf(quick); slice; slice = firstOf(quick)) {
-      if (runs.size >= runner.room) {
-        for (const run of runs.values()) if (isBetter(run)) return run.stop()
-        return
+    for (const line of lines)
+      for (let slice = firstOf(line); slice; slice = firstOf(line)) {
+        if (!hasRoom(slice)) return makeRoomFor(slice)
+        line.delete(slice.eveningId)
+        start(slice)
       }
-      quick.delete(slice.eveningId)
-      start(slice)
-    }
-    for (let slice = firstOf(better); slice; slice = firstOf(better)) {
-      if (runs.size >= runner.room || [...runs.values()].filter(isBetter).length >= roomForBetter) return
-      better.delete(slice.eveningId)
-      start(slice)
-    }
   }
 
   const silence = (eveningId: string, unless: string | null) => {
@@ -63,21 +70,29 @@ export const openQueue = (runner: Runner, hear: (slice: Slice, report: Report) =
     run.stop()
   }
 
+  const forget = (eveningId: string, but: Map<string, Slice> | null) => {
+    for (const line of lines) if (line !== but) line.delete(eveningId)
+  }
+
   return {
     put(slice) {
       silence(slice.eveningId, slice.hash)
-      ;(slice.kind === 'quick' ? better : quick).delete(slice.eveningId)
-      ;(slice.kind === 'quick' ? quick : better).set(slice.eveningId, slice)
+      const line = lines[urgency(slice)] ?? null
+      forget(slice.eveningId, line)
+      line?.set(slice.eveningId, slice)
       next()
     },
     drop(eveningId) {
-      quick.delete(eveningId)
-      better.delete(eveningId)
+      forget(eveningId, null)
       silence(eveningId, null)
     },
     of(eveningId) {
       const run = runs.get(eveningId)
-      return quick.get(eveningId) ?? better.get(eveningId) ?? (run?.heard ? run.slice : null)
+      for (const line of lines) {
+        const slice = line.get(eveningId)
+        if (slice) return slice
+      }
+      return run?.heard ? run.slice : null
     },
   }
 }

@@ -1,13 +1,18 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
+import type { Stage } from './stage.ts'
+import type { Start } from './start.ts'
 
-/** One piece of planning. quick: the first answer, in about 100 ms. better: the whole budget, when nobody waits for a first one. */
+/** One stage of planning one evening. */
 export interface Slice {
   readonly eveningId: string
   /** That of the problem which `evening` makes. */
   readonly hash: string
   readonly evening: Evening
-  readonly kind: 'quick' | 'better'
+  readonly kind: Stage
+  readonly start: Start
+  /** What the stages before have come to. */
+  readonly order: RunningOrder | null
 }
 
 export type Report =
@@ -22,6 +27,8 @@ export type Report =
 export interface Runner {
   /** How many slices may be under way at once. */
   readonly room: number
+  /** Whether it can do the last stage. */
+  readonly canProve: boolean
   /** Starts a slice; `report` is called once. The answer stops it early: it then reports what it has. */
   start(slice: Slice, report: (report: Report) => void): () => void
   close(): Promise<void>

@@ -73,6 +73,7 @@ export const threadRunner = ({ workers, clock, log, spawn = () => startWorker('p
 
   return {
     room,
+    canProve: false,
     start(slice: Slice, report) {
       const thread = [...threads].find((one) => one.run === null) ?? open()
       jobs += 1
@@ -80,7 +81,7 @@ export const threadRunner = ({ workers, clock, log, spawn = () => startWorker('p
       const run: Run = { job: jobs, report, flag: new Int32Array(shared), cancelGuard: () => undefined }
       thread.run = run
       run.cancelGuard = clock.after(LIMIT_MS[slice.kind], () => stop(thread, run))
-      const asked: Asked = { job: run.job, evening: slice.evening, kind: slice.kind, stop: shared }
+      const asked: Asked = { job: run.job, slice, stop: shared }
       thread.worker.postMessage(asked)
       return () => stop(thread, run)
     },

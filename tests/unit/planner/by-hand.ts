@@ -14,11 +14,24 @@ import { course, dish, dishWith, evening, ring, step } from '#tests/support/even
 export const toast = (id: string, minutes: number, notes = ''): Evening =>
   evening({ id }, course('m1', dish('d1', step('s1', minutes, ring('small')), dishWith({ notes }))))
 
-/** An answer such as the engine gives; what is in it is not looked at here, but for its cost and budget. */
-export const orderOf = (plan: Evening, kind: Slice['kind'], total = 100): RunningOrder => ({
+/** A broken wish, with or without a way out. */
+export const clash = (hasWay = false): RunningOrder['clashes'][number] => ({
+  kind: 'wait',
+  steps: [],
+  dish: null,
+  course: 'm1',
+  kit: null,
+  from: '2026-11-14T19:30:00+00:00',
+  to: '2026-11-14T19:40:00+00:00',
+  by: 'PT10M',
+  ways: hasWay ? [{ kind: 'drop', dish: 'd1', missed: 'PT0S', said: 'one dish less' }] : [],
+})
+
+/** An answer such as the engine gives; what is in it is not looked at here, but for its cost, budget, clashes and proof. */
+export const orderOf = (plan: Evening, kind: Slice['kind'], total = 100, more: Partial<RunningOrder> = {}): RunningOrder => ({
   format: 'tableward-order/1',
   evening: plan.id,
-  of: { hash: problemHash(plan), engine: ENGINE, seed: 1, budget: STEPS[kind] },
+  of: { hash: problemHash(plan), engine: ENGINE, seed: 1, budget: kind === 'quick' ? STEPS.quick : STEPS.better },
   origin: '2026-11-07T00:00:00+00:00',
   zone: 'Europe/London',
   cues: [],
@@ -31,11 +44,12 @@ export const orderOf = (plan: Evening, kind: Slice['kind'], total = 100): Runnin
   total,
   clashes: [],
   proof: { kind: 'none' },
+  ...more,
 })
 
 /** Time that passes when told to. */
-export const handClock = () => {
-  let time = 0
+export const handClock = (begins = 0) => {
+  let time = begins
   let due: { readonly at: number; readonly run: () => void }[] = []
   const clock: Clock = {
     after(ms, run) {
@@ -77,10 +91,11 @@ interface Started {
 }
 
 /** Slices wait here until the test answers them. */
-export const handRunner = (room = 1) => {
+export const handRunner = (room = 1, canProve = false) => {
   const started: Started[] = []
   const runner: Runner = {
     room,
+    canProve,
     start(slice, report) {
       const one: Started = { slice, report, stopped: false }
       started.push(one)
@@ -99,10 +114,16 @@ const at = <T>(list: readonly T[], index: number): T => {
   return found
 }
 
+interface Answer extends Partial<Pick<RunningOrder, 'clashes' | 'proof'>> {
+  readonly index?: number
+  readonly total?: number
+  readonly whole?: boolean
+}
+
 /** A planner with everything in hand. `settled` lets what waits on a promise go on. */
-export const planning = ({ room = 1, stored = new Map<string, Kept>() } = {}) => {
-  const { clock, pass } = handClock()
-  const { runner, started } = handRunner(room)
+export const planning = ({ room = 1, stored = new Map<string, Kept>(), canProve = false, at: begins = 0 } = {}) => {
+  const { clock, pass } = handClock(begins)
+  const { runner, started } = handRunner(room, canProve)
   const sent: { readonly eveningId: string; readonly message: OrderMessage }[] = []
   const logged: string[] = []
   const orders: OrderStore = {
@@ -136,9 +157,9 @@ export const planning = ({ room = 1, stored = new Map<string, Kept>() } = {}) =>
     },
     pass,
     /** Answers the slice under way with an order. */
-    async answer({ index = -1, total = 100, whole = true } = {}) {
+    async answer({ index = -1, total = 100, whole = true, ...more }: Answer = {}) {
       const { slice, report } = at(started, index)
-      report({ kind: 'order', order: orderOf(slice.evening, slice.kind, total), whole })
+      report({ kind: 'order', order: orderOf(slice.evening, slice.kind, total, more), whole })
       await settled()
     },
     async report(report: Report, index = -1) {

@@ -34,7 +34,7 @@ const run = (runner: Runner, minutes = 5) => {
   const plan = toast('e1', minutes)
   let stop = quiet as () => void
   const reported = new Promise<Report>((resolve) => {
-    stop = runner.start({ eveningId: 'e1', hash: String(minutes), evening: plan, kind: 'quick' }, resolve)
+    stop = runner.start({ eveningId: 'e1', hash: String(minutes), evening: plan, kind: 'quick', start: {}, order: null }, resolve)
   })
   return { reported, stop: () => stop() }
 }
@@ -97,7 +97,7 @@ test('P5 a thread that throws is replaced, and says why', async () => {
 
 test('P4 stopping raises the flag that the thread looks at', async () => {
   const spin = `while (Atomics.load(new Int32Array(asked.stop), 0) === 0);
-    parentPort.postMessage({ job: asked.job, report: { kind: 'order', order: asked.evening.name, whole: false } })`
+    parentPort.postMessage({ job: asked.job, report: { kind: 'order', order: asked.slice.evening.name, whole: false } })`
   const runner = threadRunner({ workers: 1, clock: systemClock, log: quiet, spawn: threadOf(spin) })
   open.push(runner)
   const { reported, stop } = run(runner)
