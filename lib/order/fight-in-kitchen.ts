@@ -11,6 +11,8 @@ export interface KitchenFight {
   readonly kit: readonly { readonly by: { readonly step: string } | { readonly dish: string }; readonly of: string }[]
   /** Steps whose cooks are wanted elsewhere. */
   readonly attended: readonly string[]
+  /** Steps that may not begin so early. */
+  readonly early: readonly string[]
   readonly lags: readonly { readonly step: string; readonly after: string }[]
   /** Dishes that would have to keep longer, or to be longer on their way. */
   readonly kept: readonly string[]
@@ -29,7 +31,9 @@ export const inKitchen = (problem: Problem, index: ProblemIndex, fight: readonly
     const step = stepOf(demand.by.activity)
     return step === undefined ? [] : [{ by: { step }, of: demand.of }]
   })
-  const attended = fight.flatMap((demand) => (demand.kind === 'cooks' ? (stepOf(demand.activity) ?? []) : []))
+  const stepsOf = (kind: 'cooks' | 'from') =>
+    fight.flatMap((demand) => (demand.kind === kind ? (stepOf(demand.activity) ?? []) : []))
+  const [attended, early] = [stepsOf('cooks'), stepsOf('from')]
   const kept = wishes.flatMap((wish) => ('delivery' in wish ? [wish.delivery] : []))
   const last = problem.activities.filter(({ delivery }) => kept.includes(delivery ?? '')).map(({ id }) => id)
   const ends = last.filter((id) => !problem.lags.some((lag) => lag.from === id && last.includes(lag.to)))
@@ -37,12 +41,14 @@ export const inKitchen = (problem: Problem, index: ProblemIndex, fight: readonly
     ...lags.flatMap(({ after, step }) => [after, step]),
     ...kit.flatMap(({ by }) => ('step' in by ? [by.step] : [])),
     ...attended,
+    ...early,
     ...ends.flatMap((id) => stepOf(id) ?? []),
   ]
   return {
     steps: unique(steps),
     kit: kit.filter((one, at) => kit.findIndex((other) => JSON.stringify(other) === JSON.stringify(one)) === at),
     attended: unique(attended),
+    early: unique(early),
     lags: lags.filter((one, at) => lags.findIndex((other) => other?.step === one.step && other.after === one.after) === at),
     kept: unique(kept),
     courses: unique(wishes.flatMap((wish) => ('serving' in wish ? [wish.serving] : []))),
@@ -57,6 +63,7 @@ export const ofClash = (clash: Clash, kitKind: string | null): KitchenFight => {
     steps: clash.steps,
     kit: holds,
     attended: clash.steps,
+    early: clash.steps,
     lags: clash.kind === 'lag' && after !== undefined && step !== undefined ? [{ step, after }] : [],
     kept: (clash.kind === 'keeps' || clash.kind === 'carry') && clash.dish !== null ? [clash.dish] : [],
     courses: clash.course === null ? [] : [clash.course],

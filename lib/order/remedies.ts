@@ -96,8 +96,8 @@ const otherCooks = ({ evening, fight }: Asked, step: Step): Ladder[] => {
 const HOUR_MS = 3_600_000
 
 /** An hour sooner, two, from when the kitchen opens that day, or the day before. */
-const ahead = ({ evening, now }: Asked, step: Step): Ladder[] => {
-  if (!step.earliest) return []
+const ahead = ({ evening, fight, now }: Asked, step: Step): Ladder[] => {
+  if (!step.earliest || !fight.early.includes(step.id)) return []
   const place = placeOf(evening, step)
   const from = epochMsOf(evening, step.earliest)
   const day = step.earliest.day

@@ -71,7 +71,9 @@ const loose = (evening: Evening, clash: Clash): KitchenFight =>
 
 /** The clash with all who take part in its fight, first its own steps; who holds the kit comes next after a lag's two, else last. */
 const named = ({ evening, order, options }: Asked, clash: Clash, fight: KitchenFight): Clash => {
-  const own = clash.kind === 'lag' ? clash.steps.slice(0, 2) : clash.steps.filter((step) => fight.steps.includes(step))
+  const own = clash.steps.filter((step, at) =>
+    clash.kind === 'lag' ? at < 2 : clash.kind === 'wait' || clash.kind === 'sit-down' || fight.steps.includes(step),
+  )
   const others = fight.steps.filter((step) => !own.includes(step))
   const holds = (step: string) => fight.kit.some(({ by }) => 'step' in by && by.step === step)
   const [holders, rest] = [others.filter(holds), others.filter((step) => !holds(step))]

@@ -7,7 +7,7 @@ export type Wish =
   | { readonly kind: 'keeps' | 'carry'; readonly delivery: DeliveryId }
   | { readonly kind: 'wait' | 'sit-down'; readonly serving: ServingId }
 
-/** What a problem asks for and might do without: a wish, kit of one kind held by an activity or a waiting dish, cooks at an activity. */
+/** What a problem asks for and might do without: a wish, kit of one kind held by an activity or a waiting dish, cooks at an activity, its earliest time. */
 export type Demand =
   | { readonly kind: 'wish'; readonly wish: Wish }
   /** `of`: ring, oven, or the class of a store. */
@@ -17,6 +17,8 @@ export type Demand =
       readonly of: string
     }
   | { readonly kind: 'cooks'; readonly activity: ActivityId }
+  /** Not to begin before its own time. */
+  | { readonly kind: 'from'; readonly activity: ActivityId }
 
 export const kitClass = (use: Use): string => (use.kind === 'store' ? use.of : use.kind)
 
@@ -51,6 +53,7 @@ export const wishesOf = (problem: Problem): Wish[] => [
 /** All that the problem asks for, less the kit and cooks of what is left out anyhow. */
 export const demandsOf = (problem: Problem, left: ReadonlySet<ActivityId>): Demand[] => {
   const activities = problem.activities.filter(({ id, fact }) => !left.has(id) && !fact)
+  const opens = Math.min(...activities.map(({ from }) => from ?? problem.horizon.from))
   const classes = (uses: readonly Use[]) => [...new Set(uses.map(kitClass))]
   return [
     ...wishesOf(problem).map((wish): Demand => ({ kind: 'wish', wish })),
@@ -62,6 +65,9 @@ export const demandsOf = (problem: Problem, left: ReadonlySet<ActivityId>): Dema
     ),
     ...activities.flatMap(({ id, modes }): Demand[] =>
       modes.some(({ care, touches }) => care !== 'leave' || touches.length > 0) ? [{ kind: 'cooks', activity: id }] : [],
+    ),
+    ...activities.flatMap(({ id, from }): Demand[] =>
+      from !== undefined && from > opens ? [{ kind: 'from', activity: id }] : [],
     ),
   ]
 }
@@ -96,13 +102,7 @@ export const relaxed = (problem: Problem, demands: readonly Demand[], left: Read
   const { previous: _, ...rest } = problem
   return {
     ...rest,
-    activities: problem.activities
-      .filter(({ id }) => !left.has(id))
-      .map((activity) =>
-        asFree(activity, asked.has(demandKey({ kind: 'cooks', activity: activity.id })), (use) =>
-          asked.has(demandKey({ kind: 'kit', by: { activity: activity.id }, of: kitClass(use) })),
-        ),
-      ),
+    activities: problem.activities.filter(({ id }) => !left.has(id)).map((activity) => asFree(activity, asked)),
     lags: problem.lags.map((lag, at) => {
       const { most: __, ...open } = lag
       return lag.bound === 'safety' || isWished({ kind: 'lag', lag: at }) ? lag : open
@@ -129,16 +129,23 @@ export const demandKey = (demand: Demand): string => {
     case 'kit':
       return `kit ${'activity' in demand.by ? `activity ${demand.by.activity}` : `delivery ${demand.by.delivery}`} ${demand.of}`
     case 'cooks':
-      return `cooks ${demand.activity}`
+    case 'from':
+      return `${demand.kind} ${demand.activity}`
   }
 }
 
-const asFree = (activity: Activity, isAttended: boolean, isHeld: (use: Use) => boolean): Activity => {
+const asFree = (activity: Activity, asked: ReadonlySet<string>): Activity => {
+  if (activity.fact) return activity
+  const { id } = activity
+  const has = (demand: Demand) => asked.has(demandKey(demand))
+  const isAttended = has({ kind: 'cooks', activity: id })
   const asks = (mode: Mode): Mode => {
-    const uses = mode.uses.filter(isHeld)
+    const uses = mode.uses.filter((use) => has({ kind: 'kit', by: { activity: id }, of: kitClass(use) }))
     return isAttended ? { ...mode, uses } : { ...mode, uses, care: 'leave', cooks: 0, touches: [] }
   }
-  return activity.fact ? activity : { ...activity, modes: activity.modes.map(asks) }
+  const { from, ...rest } = activity
+  const modes = activity.modes.map(asks)
+  return from === undefined || has({ kind: 'from', activity: id }) ? { ...activity, modes } : { ...rest, modes }
 }
 
 const asPatient = (delivery: Delivery, isWished: (wish: Wish) => boolean, isHeld: (use: Use) => boolean): Delivery => {

@@ -55,7 +55,7 @@ const fightOfLags = (
   return breach.kind === 'lag' && fails(lags) ? smallest(lags, fails) : []
 }
 
-/** Of each dish and of all else: its wishes, its kit, its cooks. What helps is mostly in few of these. */
+/** Of each dish and of all else: its wishes, its kit, its cooks, its earliest times. What helps is mostly in few of these. */
 const groupsOf = (problem: Problem, all: readonly Demand[]): Demand[][] => {
   const dishOf = new Map(problem.activities.map(({ id, delivery }) => [id, delivery ?? id]))
   const groups = new Map<string, Demand[]>()
@@ -69,6 +69,7 @@ const groupsOf = (problem: Problem, all: readonly Demand[]): Demand[][] => {
 const ownerOf = (problem: Problem, dishOf: ReadonlyMap<ActivityId, string>, demand: Demand): string => {
   switch (demand.kind) {
     case 'cooks':
+    case 'from':
       return dishOf.get(demand.activity) ?? ''
     case 'kit':
       return 'delivery' in demand.by ? demand.by.delivery : (dishOf.get(demand.by.activity) ?? '')
