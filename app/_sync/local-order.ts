@@ -1,4 +1,5 @@
 import type { Evening } from '#lib/domain/evening.ts'
+import type { RunningOrder } from '#lib/domain/running-order.ts'
 import type { Known } from './order-state.ts'
 import type { Asked, Told } from './order-worker.ts'
 
@@ -6,23 +7,27 @@ import type { Asked, Told } from './order-worker.ts'
 export interface LocalOrder {
   /** Only the newest one asked for is answered. Null: this device cannot. */
   readonly hash: (evening: Evening, answer: (hash: string | null) => void) => void
-  readonly plan: (evening: Evening, answer: (known: Known | null) => void) => void
+  /** Answered at once and, unless another plan is asked for, again with a better order. `last`: what was shown before. */
+  readonly plan: (evening: Evening, last: RunningOrder | null, answer: (known: Known | null) => void) => void
   readonly close: () => void
 }
 
+type Task = 'hash' | 'plan'
+
 /** Without the one the server's word is taken for which order is current, without the other nothing is planned offline. */
-const CANNOT: Readonly<Record<Asked['kind'], string>> = {
+const CANNOT: Readonly<Record<Task, string>> = {
   hash: 'the running order cannot be checked on this device:',
   plan: 'the evening cannot be planned on this device:',
 }
 
 type Hear = (told: Told | null) => void
+type Question = (job: number) => Asked
 
 interface Line {
   readonly worker: Worker
   /** The one under way, and the newest that waits for it. */
   under: { readonly job: number; readonly hear: Hear } | null
-  next: { readonly evening: Evening; readonly hear: Hear } | null
+  next: { readonly question: Question; readonly hear: Hear } | null
 }
 
 /**
@@ -31,15 +36,15 @@ interface Line {
  */
 export const openLocalOrder = (spawn: () => Worker): LocalOrder => {
   let jobs = 0
-  const lines = new Map<Asked['kind'], Line>()
+  const lines = new Map<Task, Line>()
 
-  const give = (line: Line, kind: Asked['kind'], evening: Evening, hear: Hear) => {
+  const give = (line: Line, question: Question, hear: Hear) => {
     jobs += 1
     line.under = { job: jobs, hear }
-    line.worker.postMessage({ job: jobs, evening, kind } satisfies Asked)
+    line.worker.postMessage(question(jobs))
   }
 
-  const open = (kind: Asked['kind']) => {
+  const open = (task: Task) => {
     try {
       const line: Line = { worker: spawn(), under: null, next: null }
       line.worker.onmessage = ({ data }: MessageEvent<Told>) => {
@@ -47,35 +52,62 @@ export const openLocalOrder = (spawn: () => Worker): LocalOrder => {
         if (data.job !== under?.job) return
         line.under = null
         line.next = null
-        if (next) give(line, kind, next.evening, next.hear)
+        if (next) give(line, next.question, next.hear)
         else under.hear(data)
       }
       line.worker.onerror = (event) => {
         const newest = line.next ?? line.under
-        lines.delete(kind)
+        lines.delete(task)
         line.worker.terminate()
-        console.warn(CANNOT[kind], event.message ?? 'its program could not be loaded')
+        console.warn(CANNOT[task], event.message ?? 'its program could not be loaded')
         newest?.hear(null)
       }
-      lines.set(kind, line)
+      lines.set(task, line)
     } catch (why) {
       // A browser without module workers, or one that forbids them.
-      console.warn(CANNOT[kind], why)
+      console.warn(CANNOT[task], why)
     }
   }
   open('hash')
   open('plan')
 
-  const ask = (kind: Asked['kind'], evening: Evening, hear: Hear) => {
-    const line = lines.get(kind)
+  const ask = (task: Task, question: Question, hear: Hear) => {
+    const line = lines.get(task)
     if (!line) hear(null)
-    else if (line.under) line.next = { evening, hear }
-    else give(line, kind, evening, hear)
+    else if (line.under) line.next = { question, hear }
+    else give(line, question, hear)
+  }
+
+  const plan: LocalOrder['plan'] = (evening, last, answer) => {
+    const nowMs = Date.now()
+    const known = (told: Told | null) => (told?.kind === 'plan' ? told.known : null)
+    ask(
+      'plan',
+      (job) => ({ job, evening, kind: 'quick', last, nowMs, order: null }),
+      (told) => {
+        const first = known(told)
+        answer(first)
+        if (!first) return
+        ask(
+          'plan',
+          (job) => ({ job, evening, kind: 'better', last, nowMs, order: first.order }),
+          (again) => {
+            const better = known(again)
+            if (better) answer(better)
+          },
+        )
+      },
+    )
   }
 
   return {
-    hash: (evening, answer) => ask('hash', evening, (told) => answer(told?.kind === 'hash' ? told.hash : null)),
-    plan: (evening, answer) => ask('plan', evening, (told) => answer(told?.kind === 'plan' ? told.known : null)),
+    hash: (evening, answer) =>
+      ask(
+        'hash',
+        (job) => ({ job, evening, kind: 'hash' }),
+        (told) => answer(told?.kind === 'hash' ? told.hash : null),
+      ),
+    plan,
     close() {
       for (const { worker } of lines.values()) worker.terminate()
       lines.clear()

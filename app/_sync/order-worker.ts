@@ -1,20 +1,29 @@
 import type { Evening } from '#lib/domain/evening.ts'
+import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { DEFAULT_BUDGET, planEvening } from '#lib/order/engine.ts'
 import { problemHash } from '#lib/order/hash.ts'
+import { startOf } from '#lib/order/start.ts'
 import type { Known } from './order-state.ts'
 
-/** What the worker is asked, and what it answers: null where the plan could not be worked out. */
-export interface Asked {
-  readonly job: number
-  readonly evening: Evening
-  readonly kind: 'hash' | 'plan'
+/** What a plan is made from: the last order that was shown, when it is asked for, and what has come of it so far. */
+export interface Before {
+  readonly last: RunningOrder | null
+  readonly nowMs: number
+  readonly order: RunningOrder | null
 }
+
+/** What the worker is asked, and what it answers: null where the plan could not be worked out. */
+export type Asked = { readonly job: number; readonly evening: Evening } & (
+  | { readonly kind: 'hash' }
+  | ({ readonly kind: 'quick' | 'better' } & Before)
+)
 export type Told =
   | { readonly job: number; readonly kind: 'hash'; readonly hash: string | null }
   | { readonly job: number; readonly kind: 'plan'; readonly known: Known | null }
 
 /** A phone is slower than the server, and the cook is waiting. */
-const BUDGET_MS = 1_500
+const BUDGET_MS = { quick: 200, better: 1_500 } as const
+const STEPS = { quick: Math.ceil(DEFAULT_BUDGET.steps / 20), better: DEFAULT_BUDGET.steps } as const
 
 const hashed = (evening: Evening): string | null => {
   try {
@@ -25,10 +34,15 @@ const hashed = (evening: Evening): string | null => {
   }
 }
 
-const planned = (evening: Evening): Known | null => {
-  const until = performance.now() + BUDGET_MS
+const planned = (evening: Evening, kind: 'quick' | 'better', { last, nowMs, order: known }: Before): Known | null => {
+  const until = performance.now() + BUDGET_MS[kind]
   try {
-    const order = planEvening(evening, { budget: { ...DEFAULT_BUDGET, stop: () => performance.now() > until } })
+    const order = planEvening(evening, {
+      ...startOf(evening, last, nowMs),
+      ...(known ? { hint: known } : {}),
+      budget: { ...DEFAULT_BUDGET, steps: STEPS[kind], stop: () => performance.now() > until },
+      quick: kind === 'quick',
+    })
     return { hash: order.of.hash, order }
   } catch (why) {
     console.error('a plan could not be worked out', why)
@@ -36,7 +50,11 @@ const planned = (evening: Evening): Known | null => {
   }
 }
 
-self.onmessage = ({ data: { job, evening, kind } }: MessageEvent<Asked>) => {
-  const told: Told = kind === 'hash' ? { job, kind, hash: hashed(evening) } : { job, kind, known: planned(evening) }
+self.onmessage = ({ data }: MessageEvent<Asked>) => {
+  const { job, evening } = data
+  const told: Told =
+    data.kind === 'hash'
+      ? { job, kind: 'hash', hash: hashed(evening) }
+      : { job, kind: 'plan', known: planned(evening, data.kind, data) }
   self.postMessage(told)
 }

@@ -42,7 +42,8 @@ export const watchOrder = (local: LocalOrder, changed: () => Link): OrderWatch =
   const planHere = () => {
     const { hash } = checked
     if (checked.evening === null || hash === null || state.kind === 'current') return
-    local.plan(checked.evening, (known) => {
+    const last = orders.ours?.order ?? orders.theirs?.order ?? null
+    local.plan(checked.evening, last, (known) => {
       if (known === null || checked.hash !== known.hash) return
       orders = { ...orders, ours: known }
       changed()

@@ -38,6 +38,7 @@ export const openQueue = (runner: Runner, hear: (slice: Slice, report: Report) =
 
   const hasRoom = (slice: Slice): boolean => {
     const later = [...runs.values()].filter((run) => urgency(run.slice) > 0)
+    if (slice.kind === 'proof' && later.some((run) => run.slice.kind === 'proof')) return false
     return runs.size < runner.room && (urgency(slice) === 0 || later.length < roomForLater)
   }
 

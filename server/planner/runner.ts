@@ -1,7 +1,7 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
+import type { Start } from '#lib/order/start.ts'
 import type { Stage } from './stage.ts'
-import type { Start } from './start.ts'
 
 /** One stage of planning one evening. */
 export interface Slice {

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { problemHash } from '#lib/order/hash.ts'
+import { isTonight } from '#lib/order/start.ts'
 import { type Prover, provingRunner } from '#server/planner/proving-runner.ts'
 import type { Report } from '#server/planner/runner.ts'
-import { isTonight } from '#server/planner/start.ts'
 import { clash, handClock, handRunner, orderOf, planning, toast } from './by-hand.ts'
 
 const kinds = ({ started }: ReturnType<typeof planning>) => started.map(({ slice }) => `${slice.eveningId} ${slice.kind}`)

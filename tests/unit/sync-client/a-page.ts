@@ -9,7 +9,7 @@ import { problemHash } from '#lib/order/hash.ts'
 /** As the worker works it out, without the worker. */
 const localOrder: LocalOrder = {
   hash: (evening, answer) => answer(problemHash(evening)),
-  plan: (_evening, answer) => answer(null),
+  plan: (_evening, _last, answer) => answer(null),
   close: () => undefined,
 }
 

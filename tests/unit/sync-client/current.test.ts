@@ -19,7 +19,7 @@ afterEach(async () => {
 /** Answers later, as a worker does. */
 const lateOrder = (): LocalOrder => ({
   hash: (plan, answer) => void setImmediate(() => answer(problemHash(plan))),
-  plan: (_plan, answer) => answer(null),
+  plan: (_plan, _last, answer) => answer(null),
   close: () => undefined,
 })
 

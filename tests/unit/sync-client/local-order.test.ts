@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import { openLocalOrder } from '#app/_sync/local-order.ts'
 import type { Asked, Told } from '#app/_sync/order-worker.ts'
-import { toast } from '#tests/unit/planner/by-hand.ts'
+import { orderOf, toast } from '#tests/unit/planner/by-hand.ts'
 
 /** Stands in for the browser's Worker: what it is asked waits here until the test answers. */
 const handWorkers = () => {
@@ -64,13 +64,51 @@ test('of the plans asked for while one is under way only the newest is worked ou
   expect(answers).toEqual(['3 c'])
 })
 
+const orderFor = (asked: Asked, total: number): Told => ({
+  job: asked.job,
+  kind: 'plan',
+  known: { hash: 'h', order: orderOf(asked.evening, 'quick', total) },
+})
+
+test('P4 on a device too a first answer is given at once, and a better one that begins from it', () => {
+  const { spawn, workers } = handWorkers()
+  const local = openLocalOrder(spawn)
+  const answers: (number | null)[] = []
+  const last = orderOf(toast('e1', 3), 'better', 90)
+  local.plan(toast('e1', 5), last, (known) => answers.push(known?.order.total ?? null))
+  const worker = at(workers, 1)
+  expect(at(worker.asked, 0)).toMatchObject({ kind: 'quick', last, order: null })
+  worker.tell(orderFor(at(worker.asked, 0), 100))
+  expect(at(worker.asked, 1)).toMatchObject({ kind: 'better', last, order: { total: 100 } })
+  worker.tell(orderFor(at(worker.asked, 1), 80))
+  expect(answers).toEqual([100, 80])
+})
+
+test('P4 on a device a plan that is asked for meanwhile goes before the better answer to the one before', () => {
+  const { spawn, workers } = handWorkers()
+  const local = openLocalOrder(spawn)
+  const answers: string[] = []
+  const plan = (minutes: number) =>
+    local.plan(toast('e1', minutes), null, (known) => answers.push(`${minutes} ${known?.order.total}`))
+  plan(1)
+  plan(2)
+  const worker = at(workers, 1)
+  worker.tell(orderFor(at(worker.asked, 0), 10))
+  worker.tell(orderFor(at(worker.asked, 1), 20))
+  plan(3)
+  worker.tell(orderFor(at(worker.asked, 2), 19))
+  worker.tell(orderFor(at(worker.asked, 3), 30))
+  expect(worker.asked.map((one) => one.kind)).toEqual(['quick', 'quick', 'better', 'quick', 'better'])
+  expect(answers).toEqual(['2 20', '3 30'])
+})
+
 test('a worker that cannot be loaded is answered for with null, and the other one goes on', () => {
   const { spawn, workers } = handWorkers()
   const local = openLocalOrder(spawn)
   const answers: unknown[] = []
-  local.plan(toast('e1', 1), (known) => answers.push(known))
+  local.plan(toast('e1', 1), null, (known) => answers.push(known))
   at(workers, 1).breakDown()
-  local.plan(toast('e1', 2), (known) => answers.push(known))
+  local.plan(toast('e1', 2), null, (known) => answers.push(known))
   expect(answers).toEqual([null, null])
   expect(warned).toHaveBeenCalledWith(expect.stringContaining('cannot be planned on this device'), expect.anything())
   local.hash(toast('e1', 1), (hash) => answers.push(hash))
