@@ -6,10 +6,11 @@ import { type Start, startOf } from '#lib/order/start.ts'
 import type { OrderMessage } from '#lib/plan/wire.ts'
 import type { Planner } from '#server/live.ts'
 import { type Clock, systemClock } from '#server/sync/clock.ts'
+import { nextStage } from './next-stage.ts'
 import type { Kept, OrderStore } from './order-store.ts'
 import { openQueue } from './queue.ts'
 import type { Report, Runner, Slice } from './runner.ts'
-import { nextStage, type Stage } from './stage.ts'
+import type { Stage } from './stage.ts'
 import { threadRunner } from './thread-runner.ts'
 
 /** An edit is planned for when nothing has been edited for `quiet` ms, and `most` ms after it at the latest. */
