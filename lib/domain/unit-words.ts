@@ -76,3 +76,24 @@ const SAID: Readonly<Record<UnitOwner, string>> = { us: 'US', imperial: 'imperia
 
 /** The text that `nameUnit` reads back: "AU tbsp". */
 export const unitText = ({ word, owner }: NamedUnit): string => (owner ? `${SAID[owner]} ${word}` : word)
+
+/** Which measures a text is written in, where it does not say so itself: a cup is another thing in each. */
+export type Measures = 'us' | 'uk' | 'au' | 'metric'
+
+const SPOONS_AND_CUPS: ReadonlySet<UnitWord> = new Set(['tsp', 'tbsp', 'cup'])
+const OPEN: ReadonlySet<UnitWord> = new Set(['tsp', 'tbsp', 'cup', 'fl oz', 'pint', 'quart', 'gallon'])
+
+/** Whether a word is another measure in other countries. */
+export const isOpen = (word: UnitWord): boolean => OPEN.has(word)
+
+/**
+ * Whose measure a word is in a text of these measures: in Britain spoons and cups are metric while pints are imperial. Null where
+ * that does not say: grams, or the pint of an Australian text.
+ */
+export const ownerIn = (measures: Measures, word: UnitWord): UnitOwner | null => {
+  if (!isOpen(word)) return null
+  if (measures === 'us') return 'us'
+  if (measures === 'uk') return SPOONS_AND_CUPS.has(word) ? 'metric' : 'imperial'
+  if (!SPOONS_AND_CUPS.has(word)) return null
+  return measures === 'au' ? 'au' : 'metric'
+}

@@ -1,10 +1,7 @@
 import { fail, ok, type Result } from '#lib/domain/result.ts'
-import { nameUnit, type UnitOwner, type UnitWord } from '#lib/domain/unit-words.ts'
+import { type Measures, nameUnit, ownerIn, type UnitOwner, type UnitWord } from '#lib/domain/unit-words.ts'
 import { type Exact, exact } from './exact.ts'
 import { CLDR, type Source } from './source.ts'
-
-/** Which measures a text is written in, where it does not say so itself: a cup is another thing in each. */
-export type Measures = 'us' | 'uk' | 'au' | 'metric'
 
 /** One unit with its exact size in millilitres or grams. `owner` null: the same everywhere (SI, and the pound since 1959). */
 export interface Unit {
@@ -59,14 +56,6 @@ export const UNITS: readonly Unit[] = [
   unit('stone', null, 'mass', '6350.29318'),
 ]
 
-// In Britain spoons and cups are metric while pints are imperial; an Australian or a metric text with a pint does not say whose.
-const OWN: Readonly<Record<Measures, (word: UnitWord) => UnitOwner>> = {
-  us: () => 'us',
-  uk: (word) => (word === 'tsp' || word === 'tbsp' || word === 'cup' ? 'metric' : 'imperial'),
-  au: () => 'au',
-  metric: () => 'metric',
-}
-
 export type UnitReading =
   | { readonly kind: 'unit'; readonly unit: Unit }
   /** A word that is several units; the text must be asked which. */
@@ -81,7 +70,7 @@ export const readUnit = (text: string, measures: Measures | null): UnitReading =
   const units = UNITS.filter((each) => each.word === named.word)
   const [only] = units
   if (units.length === 1 && only) return { kind: 'unit', unit: only }
-  const owner = named.owner ?? (measures ? OWN[measures](named.word) : null)
+  const owner = named.owner ?? (measures ? ownerIn(measures, named.word) : null)
   const found = units.find((each) => each.owner === owner)
   return found ? { kind: 'unit', unit: found } : { kind: 'which', units }
 }

@@ -23,6 +23,12 @@ export const LAYERS: readonly Layer[] = [
     packages: [/^lib0\//, zod],
   },
   { name: 'quantities', holds: /^lib\/quantities\//, layers: ['quantities', 'domain'], packages: [/^fraction\.js$/] },
+  {
+    name: 'recipes',
+    holds: /^lib\/recipes\//,
+    layers: ['recipes', 'domain'],
+    packages: [/^(fraction\.js|numeric-quantity|parse-ingredient|htmlparser2)$/],
+  },
   { name: 'plan', holds: /^lib\/plan\//, layers: ['plan', 'domain'], packages: [zod, yjs, /^fractional-indexing$/] },
   { name: 'prisma', holds: /^prisma\//, layers: ['prisma', 'domain'], packages: [node, /^@prisma\//, /^prisma(\/|$)/] },
   {

@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest'
+import type { Measures } from '#lib/domain/unit-words.ts'
 import { toBuy } from '#lib/quantities/buy.ts'
 import { exact } from '#lib/quantities/exact.ts'
 import { REFUSE } from '#lib/quantities/sr28-refuse.ts'
 import { WEIGHTS } from '#lib/quantities/sr28-weights.ts'
-import { type Measures, readUnit, type Unit } from '#lib/quantities/units.ts'
+import { readUnit, type Unit } from '#lib/quantities/units.ts'
 import { fill, weigh, weighPieces } from '#lib/quantities/weigh.ts'
 
 const unit = (text: string, measures: Measures | null = null): Unit => {

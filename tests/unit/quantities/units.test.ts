@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { nameUnit, unitText } from '#lib/domain/unit-words.ts'
+import { type Measures, nameUnit, unitText } from '#lib/domain/unit-words.ts'
 import { amountText, exact, handy, mixedText } from '#lib/quantities/exact.ts'
-import { convert, type Measures, readUnit, sizeOf, sum, UNITS, type Unit } from '#lib/quantities/units.ts'
+import { convert, readUnit, sizeOf, sum, UNITS, type Unit } from '#lib/quantities/units.ts'
 
 const unit = (text: string, measures: Measures | null = null): Unit => {
   const reading = readUnit(text, measures)

@@ -1,0 +1,206 @@
+import { cleanText } from '#lib/domain/atoms.ts'
+import type { Ingredient } from '#lib/domain/ingredient.ts'
+import type { Dish, Step } from '#lib/domain/menu.ts'
+import { type Measures, nameUnit, ownerIn, unitText } from '#lib/domain/unit-words.ts'
+import { type Part, partsOf } from './parts.ts'
+import type { Amount, DecimalMark, Heat, IngredientLine, RecipePreview } from './preview.ts'
+import { type Assumption, wayOf } from './way.ts'
+
+/** Where the dish is to stand, and what the caller must give because nothing pure can: ids and order keys. */
+export interface DishPlace {
+  readonly course: string
+  readonly kitchen: string
+  /** The dish's place among its course's. */
+  readonly order: string
+  /** Portions, when the recipe does not say for how many it is. */
+  readonly covers: number
+  /** Whose cups and spoons these are, as the person said; null leaves the words bare, and quantities will ask. */
+  readonly measures: Measures | null
+  readonly decimal?: DecimalMark
+  readonly source?: string
+  readonly newId: () => string
+  /** So many order keys, in order. */
+  readonly keys: (count: number) => readonly string[]
+}
+
+export interface Assumed {
+  readonly kind: Assumption | 'no-yield' | 'yield-range' | 'plate-added' | 'cut-short' | 'keeps'
+  /** The step it is about; null: the dish. */
+  readonly step: string | null
+}
+
+export interface MadeDish {
+  readonly dish: Dish
+  readonly steps: readonly Step[]
+  readonly ingredients: readonly Ingredient[]
+  /** Everything that the recipe did not say and an evening needs: to be shown and corrected. */
+  readonly assumed: readonly Assumed[]
+}
+
+/** One clean line of at most so many UTF-16 units, never half a character. */
+const lineOf = (text: string, most: number): string => {
+  const clean = cleanText(text, false).replace(/\s+/gu, ' ').trim()
+  return clean.length <= most
+    ? clean
+    : `${clean
+        .slice(0, most - 1)
+        .replace(/[\ud800-\udbff]$/u, '')
+        .trimEnd()}…`
+}
+
+/** "Preheat the oven" is no step of an evening: the oven's line shows it. Its heat goes on to what is baked. */
+const isOnlyHeating = (part: Part): boolean =>
+  part.time === null &&
+  part.step.heats.some((each) => each.value.kind === 'oven') &&
+  (part.step.care === null || /^\s*(?:pre)?heat\b[^.,;]*[.,;]?\s*$/iu.test(part.step.text))
+
+const unitOf = (amount: Amount, pack: Amount | null, measures: Measures | null): string => {
+  const named = nameUnit(amount.unit)
+  if (named) return unitText({ word: named.word, owner: named.owner ?? (measures ? ownerIn(measures, named.word) : null) })
+  return pack && amount.unit !== '' ? `${pack.n} ${pack.unit} ${amount.unit}` : amount.unit
+}
+
+const foodOf = (line: IngredientLine): string => {
+  const each =
+    line.pack && (line.amount?.unit ?? '') === '' && !line.note.includes('each') ? ` (${line.pack.n} ${line.pack.unit} each)` : ''
+  const note = line.note === '' ? '' : line.note.startsWith('(') ? ` ${line.note}` : `, ${line.note}`
+  return lineOf(`${line.food}${each}${note}`, 200) || '?'
+}
+
+/** The first step that names a food by its last word ("carrots" for "4 carrots"). */
+const stepNaming = (line: IngredientLine, steps: readonly Step[]): string | undefined => {
+  const word = line.food
+    .toLowerCase()
+    .split(/[^\p{L}]+/u)
+    .filter((each) => each.length > 2)
+    .at(-1)
+  if (!word) return undefined
+  const stem = word.replace(/(?:es|s)$/u, '')
+  return steps.find((step) => step.does.toLowerCase().includes(stem))?.id
+}
+
+const ingredientOf = (
+  line: IngredientLine,
+  dish: string,
+  order: string,
+  steps: readonly Step[],
+  place: DishPlace,
+): Ingredient => {
+  const step = stepNaming(line, steps)
+  return {
+    id: place.newId(),
+    dish,
+    order,
+    ...(step ? { step } : {}),
+    food: foodOf(line),
+    amount: line.amount && { ...line.amount, unit: lineOf(unitOf(line.amount, line.pack, place.measures), 40) },
+    scales: line.scales,
+    allergens: [],
+    // A recipe's words never say that something is free of anything.
+    checked: 'unknown',
+    contains: [],
+  }
+}
+
+const untilOf = (part: Part): Step['until'] => {
+  const core = part.step.heats.find((each) => each.value.kind === 'core')?.value
+  const sign = part.step.signs[0]?.value
+  if (!core && !sign) return undefined
+  return { ...(core ? { coreC: Math.round(core.lowC * 10) / 10 } : {}), ...(sign ? { sign: lineOf(sign, 200) } : {}) }
+}
+
+const PLATING = /\b(?:serve|plate|ladle|carve|divide)\b/iu
+
+const keepsOf = (last: Step | undefined): Dish['keeps'] => {
+  const kinds = new Set(last?.ways[0]?.uses.map((use) => use.kind))
+  if (kinds.has('oven') || kinds.has('ring')) return { how: 'hot', most: 'PT10M', kind: 'quality', uses: [] }
+  if (kinds.has('cold')) return { how: 'cold', most: 'PT2H', kind: 'quality', uses: [] }
+  return { how: 'room', most: 'PT30M', kind: 'quality', uses: [] }
+}
+
+const plateStep = (dish: string, name: string, order: string, after: Step | undefined, newId: () => string): Step => ({
+  id: newId(),
+  dish,
+  order,
+  does: lineOf(`Plate: ${name}`, 400),
+  role: 'plate',
+  where: 'kitchen',
+  ways: [
+    {
+      care: 'hands-on',
+      cooks: 1,
+      takes: { least: 'PT3M', likely: 'PT4M', most: 'PT6M' },
+      touches: [],
+      uses: [{ kind: 'worktop', places: 1 }],
+    },
+  ],
+  after: after ? [{ step: after.id, from: 'end', least: 'PT0S', kind: 'quality' }] : [],
+})
+
+const MOST_STEPS = 60
+const MOST_INGREDIENTS = 200
+
+/** Entities of an evening from a preview that a person has corrected. They pass the domain's schemas; what was assumed is listed. */
+export const makeDish = (preview: RecipePreview, place: DishPlace): MadeDish => {
+  const assumed: Assumed[] = []
+  const id = place.newId()
+  const name = lineOf(preview.title ?? '', 120) || 'A new dish'
+  const parts = preview.steps.flatMap((step) => partsOf(step, place.decimal ?? '.'))
+  if (parts.length > MOST_STEPS || preview.ingredients.length > MOST_INGREDIENTS) assumed.push({ kind: 'cut-short', step: null })
+  const keys = place.keys(Math.min(parts.length, MOST_STEPS) + 1)
+  const steps: Step[] = []
+  let heat: Heat | null = null
+  for (const [i, part] of parts.slice(0, MOST_STEPS).entries()) {
+    const before: Step | undefined = steps.at(-1)
+    const made = wayOf(part, heat)
+    heat = part.step.heats.findLast((each) => each.value.kind === 'oven')?.value ?? heat
+    if (isOnlyHeating(part)) continue
+    const step = place.newId()
+    const until = untilOf(part)
+    steps.push({
+      id: step,
+      dish: id,
+      order: keys[i] ?? '',
+      does: lineOf(part.step.text, 400),
+      role: 'make',
+      where: 'kitchen',
+      ways: [made.way],
+      after: before ? [{ step: before.id, from: 'end', least: 'PT0S', kind: 'quality' }] : [],
+      ...(until ? { until } : {}),
+    })
+    assumed.push(...made.assumed.map((kind) => ({ kind, step })))
+  }
+  const keeps = keepsOf(steps.at(-1))
+  const last = steps.at(-1)
+  if (last && PLATING.test(last.does) && last.ways[0]?.care === 'hands-on') steps[steps.length - 1] = { ...last, role: 'plate' }
+  else {
+    const plate = plateStep(id, name, keys[keys.length - 1] ?? '', last, place.newId)
+    steps.push(plate)
+    assumed.push({ kind: 'plate-added', step: plate.id })
+  }
+  const lines = preview.ingredients.slice(0, MOST_INGREDIENTS)
+  const orders = place.keys(lines.length)
+  const { yields } = preview
+  if (!yields) assumed.push({ kind: 'no-yield', step: null })
+  else if (yields.most > yields.least) assumed.push({ kind: 'yield-range', step: null })
+  assumed.push({ kind: 'keeps', step: null })
+  return {
+    dish: {
+      id,
+      course: place.course,
+      order: place.order,
+      name,
+      kitchen: place.kitchen,
+      // Of "4 to 6" the fewer: nobody goes hungry.
+      yields: yields?.least ?? place.covers,
+      state: 'on',
+      toTable: { early: 'PT0S', late: 'PT0S' },
+      keeps,
+      ...(place.source !== undefined ? { source: place.source } : {}),
+      notes: '',
+    },
+    steps,
+    ingredients: lines.map((line, i) => ingredientOf(line, id, orders[i] ?? '', steps, place)),
+    assumed,
+  }
+}

@@ -1,0 +1,70 @@
+import type { DecimalMark, StepPreview, StepTime } from './preview.ts'
+import { LONGEST_STEP, readStep } from './step.ts'
+import { tokensOf } from './tokens.ts'
+import { WORKS } from './verbs.ts'
+
+/** A piece of a step with at most one length of time: what an evening calls a step. */
+export interface Part {
+  readonly step: StepPreview
+  /** The time that decides its length; null when the text gives none. */
+  readonly time: StepTime | null
+}
+
+const LENGTHS = new Set<string>(['takes', 'rest', 'chill', 'freeze', 'cool', 'marinate', 'soak', 'rise', 'by-weight'])
+
+/** Places where a sentence begins. */
+const sentenceStarts = (text: string): readonly number[] => {
+  const starts = [0]
+  for (const found of text.matchAll(/[.!?;]\s+/gu)) starts.push(found.index + found[0].length)
+  return starts
+}
+
+const JOINTS = [', then ', ' then ', '; ', ', and ', ', ']
+
+/** Where to cut between two times: a sentence's start, else a joint of the sentence, else behind the first. */
+const cutBetween = (text: string, starts: readonly number[], after: number, before: number): number => {
+  const sentence = starts.filter((start) => start >= after && start <= before)
+  const first = sentence[0]
+  if (first !== undefined) return first
+  const between = text.slice(after, before)
+  for (const joint of JOINTS) {
+    const at = between.indexOf(joint)
+    if (at >= 0) return after + at + 1
+  }
+  return after
+}
+
+/** A piece of a sentence as a sentence: without the joint before it or the comma behind, with a capital. */
+const tidy = (text: string): string =>
+  text
+    .replace(/^[\s,;.)]+(?:(?:and|then)\s+)*/iu, '')
+    .trimEnd()
+    .replace(/[,;]$/u, '')
+    .replace(/^\p{Ll}/u, (letter) => letter.toUpperCase())
+
+/** Whether there is work for hands in some words: they are a step of their own before what stands in the oven. */
+const hasHandWork = (text: string): boolean => tokensOf(text).some((token) => WORKS.get(token.low) === 'hands-on')
+
+/** A step cut so that each part has one length; hand work in earlier sentences becomes a part without one. */
+export const partsOf = (whole: StepPreview, mark: DecimalMark): readonly Part[] => {
+  const step = { ...whole, text: whole.text.slice(0, LONGEST_STEP) }
+  const lengths = step.times.filter((time) => LENGTHS.has(time.value.kind))
+  const starts = sentenceStarts(step.text)
+  const cuts: number[] = [0]
+  for (const [i, time] of lengths.entries()) {
+    const from = i === 0 ? 0 : cutBetween(step.text, starts, lengths[i - 1]?.to ?? 0, time.from)
+    if (i > 0) cuts.push(from)
+    const own = starts.filter((start) => start <= time.from && start > from).at(-1)
+    if (own !== undefined && hasHandWork(step.text.slice(from, own))) cuts.push(own)
+  }
+  const last = lengths.at(-1)
+  const rest = last ? starts.find((start) => start >= last.to) : undefined
+  if (rest !== undefined && hasHandWork(step.text.slice(rest))) cuts.push(rest)
+  return cuts.flatMap((from, i): Part[] => {
+    const to = cuts[i + 1] ?? step.text.length
+    const words = tidy(step.text.slice(from, to))
+    if (words === '') return []
+    const time = lengths.find((each) => each.from >= from && each.from < to) ?? null
+    return [{ step: readStep(words, step.section, mark), time }]
+  })
+}
