@@ -14,6 +14,7 @@ import {
   listInWords,
   touchesInWords,
 } from './order-words.ts'
+import { remedyInWords } from './remedy-words.ts'
 
 /** One entry of the list: when it comes, what comes first at the same moment, and its lines. */
 interface Entry {
@@ -165,5 +166,8 @@ const clashLines = (evening: Evening, order: RunningOrder): string[] =>
     : [
         '',
         order.clashes.length === 1 ? 'One clash' : `${order.clashes.length} clashes`,
-        ...order.clashes.map((clash) => `  – ${clashInWords(evening, clash)}`),
+        ...order.clashes.flatMap((clash) => [
+          `  – ${clashInWords(evening, clash)}`,
+          ...clash.ways.map((way) => `      a way out: ${remedyInWords(evening, way)}`),
+        ]),
       ]

@@ -3,7 +3,9 @@ import { Instant } from '#lib/domain/atoms.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import { parseEvening } from '#lib/domain/parse.ts'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
+import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { DEFAULT_BUDGET, planEvening } from '#lib/order/engine.ts'
+import { WAYS_STEPS, withWaysOut } from '#lib/order/ways-out.ts'
 import type { Budget } from '#lib/scheduling/schedule.ts'
 import { orderText } from './order-text.ts'
 
@@ -23,21 +25,30 @@ Exit 0 with a running order, also one with clashes; 2 when the file is not an ev
 interface Wanted {
   readonly file: string
   readonly json: boolean
-  readonly budget: Budget
+  readonly work: Work
   readonly now?: string
+}
+
+/** How long to search: steps, or as many as there is time for. */
+interface Work {
+  readonly steps: number
+  readonly seed: number
+  readonly ms?: number
 }
 
 /** Far more insertions than any time limit leaves room for. */
 const UNTIL_STOPPED = 1_000_000_000
 
-const budgetOf = (ms: string | undefined, seed: string | undefined): Result<Budget, string> => {
+/** The share of a time limit after which an order with clashes is not made better, but ways out of them are looked for. */
+const PLANNING = 0.5
+
+const workOf = (ms: string | undefined, seed: string | undefined): Result<Work, string> => {
   const number = seed === undefined ? DEFAULT_BUDGET.seed : Number(seed)
   if (seed?.trim() === '' || !Number.isSafeInteger(number)) return fail(`--seed: not a whole number: ${seed}`)
-  if (ms === undefined) return ok({ ...DEFAULT_BUDGET, seed: number })
+  if (ms === undefined) return ok({ steps: DEFAULT_BUDGET.steps, seed: number })
   const limit = Number(ms)
   if (ms.trim() === '' || !(limit > 0) || limit > 3_600_000) return fail(`--budget: not milliseconds from 1 to 3600000: ${ms}`)
-  const end = performance.now() + limit
-  return ok({ steps: UNTIL_STOPPED, seed: number, stop: () => performance.now() > end })
+  return ok({ steps: UNTIL_STOPPED, seed: number, ms: limit })
 }
 
 const OPTIONS = {
@@ -62,9 +73,9 @@ const readFlags = (args: readonly string[]): Result<Wanted | 'help', string> => 
   if (others.length > 0) return fail(`one file at a time, not also ${others[0]}`)
   if (values.now !== undefined && !Instant.safeParse(values.now).success)
     return fail(`--now: not an instant such as 2026-11-14T19:20:00Z: ${values.now}`)
-  const budget = budgetOf(values.budget, values.seed)
-  if (!budget.ok) return budget
-  return ok({ file, json: values.json ?? false, budget: budget.value, ...(values.now === undefined ? {} : { now: values.now }) })
+  const work = workOf(values.budget, values.seed)
+  if (!work.ok) return work
+  return ok({ file, json: values.json ?? false, work: work.value, ...(values.now === undefined ? {} : { now: values.now }) })
 }
 
 const oneLine = (text: string): string => text.replace(/\s+/g, ' ')
@@ -92,6 +103,17 @@ const readEvening = (file: string, read: (file: string) => string): Result<Eveni
   return fail(`${name}: ${first?.path || 'the document'}: ${first?.why ?? 'not an evening'}${more}`)
 }
 
+/** With a time limit the last part of it is for ways out when something clashes, and for a better order when nothing does. */
+const planned = (evening: Evening, { steps, seed, ms }: Work, now: string | undefined): RunningOrder => {
+  const told = now === undefined ? {} : { now }
+  const begin = performance.now()
+  const until = (share: number): Pick<Budget, 'stop'> =>
+    ms === undefined ? {} : { stop: () => performance.now() > begin + ms * share }
+  const order = planEvening(evening, { ...told, budget: { steps, seed, ...until(PLANNING) } })
+  if (order.clashes.length > 0) return withWaysOut(evening, order, { ...told, budget: { steps: WAYS_STEPS, seed, ...until(1) } })
+  return ms === undefined ? order : planEvening(evening, { ...told, hint: order, budget: { steps, seed, ...until(1) } })
+}
+
 /**
  * What to print for these arguments, or why not, in one line. `read` gives a file's text, "-" being standard input, and
  * throws as `readFileSync` does.
@@ -100,9 +122,9 @@ export const runOrder = (args: readonly string[], read: (file: string) => string
   const wanted = readFlags(args)
   if (!wanted.ok) return fail(oneLine(wanted.error))
   if (wanted.value === 'help') return ok(`${HELP}\n`)
-  const { file, json, budget, now } = wanted.value
+  const { file, json, work, now } = wanted.value
   const evening = readEvening(file, read)
   if (!evening.ok) return fail(oneLine(evening.error))
-  const order = planEvening(evening.value, { budget, ...(now === undefined ? {} : { now }) })
+  const order = planned(evening.value, work, now)
   return ok(json ? `${JSON.stringify(order, null, 1)}\n` : orderText(evening.value, order))
 }

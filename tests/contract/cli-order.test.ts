@@ -64,6 +64,13 @@ describe('a running order', () => {
     expect(stdout).toMatch(/ {2}– “[^”]+” comes \d+(\.5)? min too long after “[^”]+” \(\d\d:\d\d to \d\d:\d\d\)/)
   })
 
+  test('K1 each clash is followed by its ways out, and what the guests would notice', () => {
+    const stdout = printed([PORK])
+    expect(stdout).toMatch(
+      /\n {2}– “[^\n]+\n {6}a way out: let “Roast potatoes” be at 200–230°[^\n]*\. It may come out a little darker\.\n/,
+    )
+  })
+
   test('K2 --json prints the published running order, the same for the same seed', () => {
     const first = printed([LAMB, '--json', '--seed', '7'])
     const parsed = RunningOrder.parse(JSON.parse(first))
