@@ -1,5 +1,5 @@
 import type { CookModel, Model } from './model.ts'
-import type { Place } from './place.ts'
+import type { Piece, Place } from './place.ts'
 import { CALM_HOUR, PLATING_BURST, type Tick, type Weights } from './problem.ts'
 
 /** Who is up when, tick by tick, so that a change is priced by the ticks it touches. */
@@ -54,22 +54,49 @@ export const attentionOf = (model: Model): Attention => {
 }
 
 /** Adds (1) or takes away (−1) all that a placed activity asks of its cooks. */
-export const mark = (attention: Attention, place: Place, by: 1 | -1): void => {
-  const { base, size } = attention
-  const near = nearAway(attention, place)
-  if (near) attention.away -= awayIn(attention, near.from, near.to)
-  for (const { cook, from, to, hand, up } of place.pieces) {
-    const start = Math.max(0, from - base)
-    const end = Math.min(size, to - base)
-    if (up) markUp(attention, cook, start, end, by)
-    if (hand) markHand(attention, cook, start, end, by)
+export const mark = (attention: Attention, { act, start, end, pieces }: Place, by: 1 | -1): void => {
+  for (let i = 0; i < pieces.length; i++) {
+    const { cook, from, to, hand, up } = pieces[i] as Piece
+    markPiece(attention, cook, from, to, hand, up, by)
   }
-  if (place.act.activity.plating) {
-    const { plating } = attention
-    const end = Math.min(size, place.end - base)
-    for (let t = Math.max(0, place.start - base); t < end; t++) plating[t] = (plating[t] as number) + by
+  if (act.activity.plating) markPlating(attention, start, end, by)
+}
+
+export const markPiece = (
+  attention: Attention,
+  cook: CookModel,
+  from: Tick,
+  to: Tick,
+  hand: boolean,
+  up: boolean,
+  by: 1 | -1,
+): void => {
+  const { base, size, first, last } = attention
+  const start = Math.max(0, from - base)
+  const end = Math.min(size, to - base)
+  if (hand) markHand(attention, cook, start, end, by)
+  if (!up) return
+  if (!cook.host || end <= first || start >= last) {
+    markUp(attention, cook, start, end, by)
+    return
   }
-  if (near) attention.away += awayIn(attention, near.from, near.to)
+  const begins = awayFrom(attention, start)
+  const ends = awayTo(attention, end)
+  attention.away -= awayIn(attention, begins, ends)
+  markUp(attention, cook, start, end, by)
+  attention.away += awayIn(attention, begins, ends)
+}
+
+export const markPlating = (attention: Attention, from: Tick, to: Tick, by: 1 | -1): void => {
+  const { base, size, first, last, plating } = attention
+  const start = Math.max(0, from - base)
+  const end = Math.min(size, to - base)
+  const meets = end > first && start < last
+  const begins = meets ? awayFrom(attention, start) : 0
+  const ends = meets ? awayTo(attention, end) : 0
+  attention.away -= awayIn(attention, begins, ends)
+  for (let t = start; t < end; t++) plating[t] = (plating[t] as number) + by
+  attention.away += awayIn(attention, begins, ends)
 }
 
 const markUp = (attention: Attention, cook: CookModel, start: number, end: number, by: 1 | -1): void => {
@@ -141,53 +168,6 @@ const countBoth = (some: Uint8Array, others: Uint8Array, from: number, to: numbe
   return sum
 }
 
-/** What the ticks of [from, to) cost that this cook would newly be up inside the window. */
-export const newlyMissed = (attention: Attention, weights: Weights, cook: CookModel, from: Tick, to: Tick): number => {
-  const up = attention.up[cook.index]
-  if (!up) return 0
-  const start = Math.max(attention.first, from - attention.base)
-  const end = Math.min(attention.last, to - attention.base)
-  let sum = 0
-  for (let t = start; t < end; t++)
-    if ((up[t] as number) === 0) sum += weights.missed + weights.meal * (attention.eating[t] as number)
-  return sum
-}
-
-/** How many of [from, to) would newly be spent up by this cook inside the window. */
-const newlyUp = (attention: Attention, cook: CookModel, from: Tick, to: Tick): number => {
-  const up = attention.up[cook.index] as Uint8Array
-  const end = Math.min(attention.last, to - attention.base)
-  let sum = 0
-  for (let t = Math.max(attention.first, from - attention.base); t < end; t++) if ((up[t] as number) === 0) sum++
-  return sum
-}
-
-/** How many of [from, to) would newly leave no host at the table. */
-export const newlyAway = (attention: Attention, cook: CookModel, from: Tick, to: Tick): number => {
-  const up = attention.up[cook.index]
-  if (!up || !cook.host) return 0
-  const start = Math.max(attention.first, from - attention.base)
-  const end = Math.min(attention.last, to - attention.base)
-  let sum = 0
-  for (let t = start; t < end; t++) if ((up[t] as number) === 0 && (attention.hostsUp[t] as number) + 1 >= attention.hosts) sum++
-  return sum
-}
-
-/** How many of [from, to) would newly be busy for this cook in the hour before the window. */
-export const newlyBusy = (attention: Attention, cook: CookModel, from: Tick, to: Tick): number => {
-  const hand = attention.hand[cook.index]
-  if (!hand) return 0
-  const start = Math.max(0, attention.first - CALM_HOUR, from - attention.base)
-  const end = Math.min(attention.first, to - attention.base)
-  let sum = 0
-  for (let t = start; t < end; t++) if ((hand[t] as number) === 0) sum++
-  return sum
-}
-
-/** Does [from, to) meet the hour before the first serving or the window itself? */
-export const matters = (attention: Attention, from: Tick, to: Tick): boolean =>
-  to - attention.base > attention.first - CALM_HOUR && from - attention.base < attention.last
-
 /** The goals "table" (without its leads) and "calm". */
 export const attentionPrice = (attention: Attention, weights: Weights): number => {
   let missed = 0
@@ -204,69 +184,21 @@ export const attentionPrice = (attention: Attention, weights: Weights): number =
   return weights.missed * missed + weights.meal * attention.meal + shared + weights.calm * calm
 }
 
-/** By how much `attentionPrice` rises when this is put there. Pre: it is not. */
-export const attentionRise = (attention: Attention, weights: Weights, place: Place): number => {
-  if (place.mode.care === 'eye' && place.touches.length > 0) return riseByMarking(attention, weights, place)
-  const { more } = attention
-  let sum = 0
-  let away = false
-  for (const { cook, from, to, hand, up } of place.pieces) {
-    if (hand) sum += weights.calm * newlyBusy(attention, cook, from, to)
-    if (!up) continue
-    if (cook.eats) {
-      sum += newlyMissed(attention, weights, cook, from, to)
-      more[cook.index] = (more[cook.index] as number) + newlyUp(attention, cook, from, to)
-    }
-    away ||= newlyAway(attention, cook, from, to) > 0
-  }
-  if (away || place.act.activity.plating) {
-    more.fill(0)
-    return riseByMarking(attention, weights, place)
-  }
-  let before = 0
-  let after = 0
-  for (let cook = 0; cook < more.length; cook++) {
-    if (!attention.eats[cook]) continue
-    const own = attention.missed[cook] as number
-    if (own > before) before = own
-    if (own + (more[cook] as number) > after) after = own + (more[cook] as number)
-    more[cook] = 0
-  }
-  return sum + weights.unfair * (after - before)
+export const isAway = (attention: Attention, t: number): boolean => (attention.hostsUp[t] as number) >= attention.hosts
+
+/** Where the stretch without hosts that ends at `start` began, within the window; `start` itself without one. */
+const awayFrom = (attention: Attention, start: number): number => {
+  let from = Math.max(attention.first, start)
+  while (from > attention.first && isAway(attention, from - 1)) from--
+  return from
 }
 
-/** Where pieces may lie on each other, or a stretch without hosts may begin or be excused. */
-const riseByMarking = (attention: Attention, weights: Weights, place: Place): number => {
-  const before = attentionPrice(attention, weights)
-  mark(attention, place, 1)
-  const after = attentionPrice(attention, weights)
-  mark(attention, place, -1)
-  return after - before
+/** Where the stretch without hosts that begins at `end` ends, within the window. */
+const awayTo = (attention: Attention, end: number): number => {
+  let to = Math.min(attention.last, end)
+  while (to < attention.last && isAway(attention, to)) to++
+  return to
 }
-
-/** The part of the window in which a place may change whether all hosts are away, whole stretches of that included. */
-const nearAway = (attention: Attention, place: Place): { from: number; to: number } | undefined => {
-  const { hosts, base, first, last } = attention
-  if (hosts === 0) return undefined
-  let from = last
-  let to = first
-  const { plating } = place.act.activity
-  if (plating) {
-    from = Math.max(first, place.start - base)
-    to = Math.min(last, place.end - base)
-  }
-  for (const piece of place.pieces) {
-    if (!piece.up || !piece.cook.host) continue
-    if (piece.from - base < from) from = Math.max(first, piece.from - base)
-    if (piece.to - base > to) to = Math.min(last, piece.to - base)
-  }
-  if (from >= to) return undefined
-  while (from > first && isAway(attention, from - 1)) from--
-  while (to < last && isAway(attention, to)) to++
-  return { from, to }
-}
-
-const isAway = (attention: Attention, t: number): boolean => (attention.hostsUp[t] as number) >= attention.hosts
 
 /** Ticks in which all hosts are up, less each stretch that is short and plating. Pre: no stretch crosses its ends. */
 const awayIn = (attention: Attention, from: number, to: number): number => {

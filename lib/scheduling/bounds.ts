@@ -1,4 +1,4 @@
-import type { Act, Reach } from './model.ts'
+import type { Act } from './model.ts'
 import type { Tick } from './problem.ts'
 import { deadline, type State } from './state.ts'
 
@@ -27,25 +27,3 @@ export const startBounds = (state: State, act: Act, len: number, safely = true, 
   }
   return { lo, hi }
 }
-
-/** The starts that leave room for what is yet to be placed before and after it, when it is as short as may be. */
-export const roomFor = (state: State, act: Act): Bounds => {
-  let lo = state.model.earliest[act.index] as number
-  let hi = state.latest[act.index] as number
-  const before = state.model.before[act.index] as Reach
-  for (let i = 0; i < before.acts.length; i++) {
-    const place = state.places[before.acts[i] as number]
-    if (place && place.start + (before.paths[i] as number) > lo) lo = place.start + (before.paths[i] as number)
-  }
-  const after = state.model.after[act.index] as Reach
-  for (let i = 0; i < after.acts.length; i++) {
-    const place = state.places[after.acts[i] as number]
-    if (place && place.start - (after.paths[i] as number) < hi) hi = place.start - (after.paths[i] as number)
-  }
-  return { lo, hi }
-}
-
-export const within = (hard: Bounds, room: Bounds, longer: number): Bounds => ({
-  lo: Math.max(hard.lo, room.lo),
-  hi: Math.min(hard.hi, room.hi - longer),
-})

@@ -1,10 +1,10 @@
-import type { Bounds } from './bounds.ts'
-import { type Act, type ModeModel, NEVER, type TeamModel } from './model.ts'
-import { soonest } from './price.ts'
+import { type Act, type DeliveryModel, type ModeModel, NEVER, type TeamModel } from './model.ts'
+import { startPrice } from './outlook.ts'
+import type { Item, Lane } from './place.ts'
 import { CALM_HOUR, type Tick } from './problem.ts'
 import type { Random } from './random.ts'
-import type { SoftWindow } from './soft-window.ts'
-import { ripeAfter, type State } from './state.ts'
+import { add, type Ticks } from './scratch.ts'
+import type { State } from './state.ts'
 
 /** How many edges of what others do are tried, of all there are. */
 const EDGES = 4
@@ -12,117 +12,146 @@ const EDGES = 4
 const NARROW = 16
 /** And so little that a thorough search tries them all. */
 const MODEST = 64
+/** Chance decides among equals: no price differs by less. */
+const WHIM = 5e-7
 
 /**
- * Starts where the price has a corner, the latest first, without doubles and within bounds: as late as may be, at the
- * limits of lags, just before the table's window and its calm hour, beside what cooks do anyway, and where wished.
+ * Queues one way to do it: starts where the price has a corner, each with the stretch down to the next, and what a place
+ * there costs at the least. Corners are: as late as may be, the limits of lags, just before the table's window and its calm
+ * hour, beside what cooks do anyway, and where wished. Pre: the outlook is the activity's.
  */
-export const candidateStarts = (
+export const queueStarts = (
   state: State,
   act: Act,
   mode: ModeModel,
   team: TeamModel,
   len: number,
-  { lo, hi }: Bounds,
+  lo: Tick,
+  hi: Tick,
   wish: { readonly start?: Tick; readonly thorough?: boolean },
   random: Random,
-  soft: SoftWindow,
-): readonly Tick[] => {
-  const starts: Tick[] = [hi, soft.startFrom, soft.endFrom - len, soft.startTo]
-  addLagLimits(state, act, len, starts)
+): void => {
+  const { queue, starts } = state.scratch
+  starts.size = 0
+  addStarts(state, act, mode, team, len, lo, hi, wish, random)
+  downward(starts, lo, hi)
+  queue.modes[queue.choices] = mode
+  queue.teams[queue.choices] = team
+  queue.lens[queue.choices] = len
+  for (let i = 0; i < starts.size; i++) {
+    const start = starts.at[i] as number
+    const at = queue.size++
+    queue.start[at] = start
+    queue.least[at] = i + 1 < starts.size ? (starts.at[i + 1] as number) + 1 : lo
+    queue.choice[at] = queue.choices
+    queue.floor[at] = startPrice(state, act, start, len) + WHIM * random.unit()
+    queue.exact[at] = false
+  }
+  queue.choices++
+}
+
+const addStarts = (
+  state: State,
+  act: Act,
+  mode: ModeModel,
+  team: TeamModel,
+  len: number,
+  lo: Tick,
+  hi: Tick,
+  wish: { readonly start?: Tick; readonly thorough?: boolean },
+  random: Random,
+): void => {
   const { attention } = state
+  const { outlook, starts } = state.scratch
+  add(starts, hi)
+  for (let i = 0; i < outlook.above.size; i++) add(starts, outlook.above.at[i] as number)
+  for (let i = 0; i < outlook.below.size; i++) add(starts, outlook.below.at[i] as number)
+  for (let i = 0; i < outlook.belowEnd.size; i++) add(starts, (outlook.belowEnd.at[i] as number) - len)
+  add(starts, outlook.softFrom)
+  add(starts, outlook.softEnd - len)
+  if (act.delivery) addArrival(outlook.arrival, act.delivery, len, starts)
   const first = attention.first + attention.base
   const last = attention.last + attention.base
   if (lo < last && hi + len > first - CALM_HOUR) {
-    starts.push(first - len)
-    starts.push(first - CALM_HOUR - len)
+    add(starts, first - len)
+    add(starts, first - CALM_HOUR - len)
     if (mode.care === 'leave') addTouchEdges(mode, len, first, starts)
-    addEdges(state, act, mode, team, len, { lo: Math.max(lo, first - CALM_HOUR - len), hi: Math.min(hi, last) }, random, starts)
+    addEdges(state, act, mode, team, len, Math.max(lo, first - CALM_HOUR - len), Math.min(hi, last), random)
   }
-  if (wish.start !== undefined) starts.push(wish.start)
-  if (act.told) starts.push(act.told.start)
+  if (wish.start !== undefined) add(starts, wish.start)
+  if (act.told) add(starts, act.told.start)
   for (const cook of team.cooks)
-    for (const stay of act.stays[cook.index] ?? []) if (stay.to - len < hi) starts.push(stay.to - len)
-  starts.push(lo)
+    for (const stay of act.stays[cook.index] ?? NO_STAYS) if (stay.to - len < hi) add(starts, stay.to - len)
+  add(starts, lo)
   if (hi - lo < (wish.thorough ? MODEST : NARROW) && (wish.thorough || random.unit() < 0.3))
-    for (let start = lo; start < hi; start++) starts.push(start)
-  starts.push(lo + random.below(hi - lo))
-  return downward(starts, lo, hi)
+    for (let start = lo; start < hi; start++) add(starts, start)
+  add(starts, lo + random.below(hi - lo))
+}
+const NO_STAYS: Act['stays'][number] = []
+
+const addArrival = (arrival: Tick, delivery: DeliveryModel, len: number, starts: Ticks): void => {
+  add(starts, arrival - len)
+  if (delivery.most < NEVER) add(starts, arrival - delivery.most - len)
 }
 
 /** In place: in descending order, without doubles and what lies outside. */
-const downward = (starts: Tick[], lo: Tick, hi: Tick): Tick[] => {
+const downward = (starts: Ticks, lo: Tick, hi: Tick): void => {
+  const { at, size } = starts
   let kept = 0
-  for (const start of starts) {
+  for (let i = 0; i < size; i++) {
+    const start = at[i] as number
     if (start < lo || start > hi) continue
-    let i = kept
-    while (i > 0 && (starts[i - 1] as number) < start) i--
-    if (i > 0 && starts[i - 1] === start) continue
-    starts.copyWithin(i + 1, i, kept)
-    starts[i] = start
+    let j = kept
+    while (j > 0 && (at[j - 1] as number) < start) j--
+    if (j > 0 && at[j - 1] === start) continue
+    for (let k = kept; k > j; k--) at[k] = at[k - 1] as number
+    at[j] = start
     kept++
   }
-  starts.length = kept
-  return starts
+  starts.size = kept
 }
 
-const addLagLimits = (state: State, act: Act, len: number, starts: Tick[]): void => {
-  for (const lag of act.preds) {
-    const place = state.places[lag.from.index]
-    if (!place) {
-      if (lag.most < NEVER) starts.push(ripeAfter(state.ripe, lag))
-      continue
-    }
-    const edge = lag.fromEnd ? place.end : place.start
-    starts.push(edge + lag.most)
-    starts.push(edge + lag.least)
-  }
-  for (const lag of act.succs) {
-    const place = state.places[lag.to.index]
-    const own = lag.fromEnd ? len : 0
-    if (place) {
-      starts.push(place.start - lag.most - own)
-      starts.push(place.start - lag.least - own)
-    }
-  }
-  for (const { last, path } of act.heralds) if (!state.places[last.index]) starts.push(soonest(state, last) + path)
-  const { delivery } = act
-  if (delivery) {
-    const arrival = (state.moments[delivery.serving.index] ?? 0) - delivery.early
-    starts.push(arrival - len)
-    starts.push(arrival - delivery.most - len)
-  }
-}
-
-const addTouchEdges = (mode: ModeModel, len: number, first: Tick, starts: Tick[]): void => {
+const addTouchEdges = (mode: ModeModel, len: number, first: Tick, starts: Ticks): void => {
   for (const touch of mode.touches) {
-    if (touch.when === 'in') starts.push(first - touch.takes)
-    if (touch.when === 'out') starts.push(first - len - touch.lateBy)
-    if (touch.when === 'every') starts.push(first - touch.takes - touch.every)
+    if (touch.when === 'in') add(starts, first - touch.takes)
+    if (touch.when === 'out') add(starts, first - len - touch.lateBy)
+    if (touch.when === 'every') add(starts, first - touch.takes - touch.every)
   }
 }
 
-/** Beside or under what cooks do anyway, so that they get up once. */
+/** Beside or under what cooks do anyway, so that they get up once: some edges of what lies in [lo, hi + len]. */
 const addEdges = (
   state: State,
   act: Act,
   mode: ModeModel,
   team: TeamModel,
   len: number,
-  within: Bounds,
+  lo: Tick,
+  hi: Tick,
   random: Random,
-  starts: Tick[],
 ): void => {
-  const cooks =
-    mode.care === 'leave' ? state.model.cooks.filter((cook) => (act.touchStays[cook.index] ?? []).length > 0) : team.cooks
-  const edges: Tick[] = []
-  for (const cook of cooks)
-    for (const item of state.cookLanes[cook.index] ?? []) {
-      if (item.to < within.lo || item.from > within.hi + len) continue
-      edges.push(item.from, item.to - len, item.to, item.from - len)
-    }
-  for (let i = 0; i < EDGES && edges.length > 0; i++) {
-    const edge = edges[random.below(edges.length)]
-    if (edge !== undefined) starts.push(edge)
+  const cooks = mode.care === 'leave' ? act.touchCooks : team.cooks
+  for (let i = 0; i < EDGES; i++) {
+    const cook = cooks[random.below(cooks.length)]
+    if (!cook) return
+    const lane = state.cookLanes[cook.index] as Lane
+    const near = countNear(lane, lo, hi + len)
+    if (near === 0) continue
+    const item = lane[firstNear(lane, lo) + random.below(near)] as Item
+    const edge = random.below(2) === 0 ? item.from : item.to
+    add(state.scratch.starts, random.below(2) === 0 ? edge : edge - len)
   }
+}
+
+/** From the first item that ends no sooner on, those that begin no later. */
+const countNear = (lane: Lane, lo: Tick, hi: Tick): number => {
+  let end = lane.length
+  while (end > 0 && (lane[end - 1] as Item).from > hi) end--
+  return Math.max(0, end - firstNear(lane, lo))
+}
+
+const firstNear = (lane: Lane, lo: Tick): number => {
+  let i = 0
+  while (i < lane.length && (lane[i] as Item).to < lo) i++
+  return i
 }

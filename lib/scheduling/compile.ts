@@ -17,6 +17,7 @@ import type {
 import { NEVER } from './model.ts'
 import { roundUp } from './pace.ts'
 import type { Activity, Cook, Mode, Problem } from './problem.ts'
+import { presentStarts } from './stays.ts'
 
 /**
  * Ids → objects and indices, with everything that never changes worked out once. A mode that no kit or no team can ever
@@ -43,6 +44,7 @@ export const compile = (problem: Problem): Model => {
     const stays = problem.cooks.map((cook) =>
       activity.road ? holes(cook, activity.place, activity.road.to) : presences(cook, activity.place),
     )
+    const touchStays = problem.cooks.map((cook) => presences(cook, activity.place))
     const modes = activity.modes.flatMap((mode, i): ModeModel[] => {
       const uses = modelUses(problem, kits, activity.place, mode.uses, activity.fact !== undefined)
       const teams = activity.fact ? [] : teamsOf(problem.cooks, cooks, activity, mode, stays)
@@ -78,7 +80,9 @@ export const compile = (problem: Problem): Model => {
       preds: [],
       succs: [],
       stays,
-      touchStays: problem.cooks.map((cook) => presences(cook, activity.place)),
+      present: presentStarts(modes, stays),
+      touchStays,
+      touchCooks: cooks.filter((cook) => (touchStays[cook.index] ?? []).length > 0),
       heralds: [],
       lead: activity.plating && serving ? cooks.find((cook) => cook.id === leadOf.get(serving.id)) : undefined,
       told:
@@ -98,6 +102,7 @@ export const compile = (problem: Problem): Model => {
   for (const delivery of deliveries) markHeralds(delivery, acts, longest)
   const before = acts.map(({ index }) => reach(acts, (other) => longest[other.index]?.[index] ?? NONE, index))
   const depth = Int32Array.from(before, (one) => one.acts.length + 1)
+  const deepFirst = [...acts].sort((a, b) => (depth[b.index] as number) - (depth[a.index] as number) || a.index - b.index)
   return {
     problem,
     from,
@@ -116,7 +121,8 @@ export const compile = (problem: Problem): Model => {
     after: acts.map(({ index }) => reach(acts, (other) => (other.fact ? NONE : (longest[index]?.[other.index] ?? NONE)), index)),
     earliest: earliestStarts(acts, longest),
     depth,
-    deepFirst: [...acts].sort((a, b) => (depth[b.index] as number) - (depth[a.index] as number) || a.index - b.index),
+    bounding: [...deepFirst].reverse().flatMap((act) => act.succs.filter((lag) => lag.most < NEVER)),
+    deepFirst,
   }
 }
 const NONE = Number.NEGATIVE_INFINITY
@@ -164,6 +170,7 @@ const modeModel = (mode: Mode, index: number, uses: ModeModel['uses'], teams: Mo
   })),
   uses,
   teams,
+  rings: uses.find((use) => use.kind === 'ring')?.kits,
 })
 
 /** Everybody who could attend: claimed ones first and as far as they go, then each choice among the others. */

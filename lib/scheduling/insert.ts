@@ -1,153 +1,210 @@
-import { type Bounds, roomFor, startBounds, within } from './bounds.ts'
-import { candidateStarts } from './candidates.ts'
-import { fits } from './fits.ts'
+import { attentionRise, teamRise } from './attention-rise.ts'
+import { queueStarts } from './candidates.ts'
+import { placeOfTrial, tries } from './fits.ts'
 import { keepRise, refreshKeep } from './keeping.ts'
-import type { Act, ModeModel, TeamModel } from './model.ts'
-import type { Place } from './place.ts'
-import { floorPrice, NEVER_WORTH, rise, savedBy } from './price.ts'
+import type { Act, CookModel, ModeModel, TeamModel } from './model.ts'
+import { look, startPrice } from './outlook.ts'
 import type { Tick } from './problem.ts'
 import type { Random } from './random.ts'
-import { type SoftWindow, softPrice, softWindow } from './soft-window.ts'
+import type { Queue, Trial } from './scratch.ts'
 import { put, putKeep, type State } from './state.ts'
+import { isMovedTo } from './tally.ts'
 
 export interface Wish {
   /** A start worth trying: where it was, or where it is told to be. */
   readonly start?: Tick
-  /** Chance that a good enough place is passed over, to see something new. */
+  /** Chance that a place is passed over, to see something new. */
   readonly blink: number
   /** Try every start where there are not too many, as if all that can be placed were. */
   readonly thorough?: boolean
 }
 
-/** Places the activity where the price rises least; false when nothing hard leaves room. Counts one step. */
+/**
+ * Places the activity where the price rises least; false when nothing hard leaves room. Counts one step.
+ *
+ * Starts where the price has a corner are queued with a bound below their price, for every mode, team and length; the
+ * cheapest bound is tried first, and what does not fit goes on to the next start down that may. Nothing that cannot be
+ * cheaper than the best is ever tried (best first search, Hart, Nilsson, Raphael 1968).
+ */
 export const insert = (state: State, act: Act, random: Random, wish: Wish): boolean => {
   state.steps++
   const { delivery } = act
-  const waits = delivery && delivery.uses.length > 0 && !delivery.serving.served
-  const search: Search = {
-    best: undefined,
-    least: Number.POSITIVE_INFINITY,
-    waits: waits === true,
-    was: waits && state.keeps[delivery.index]?.clash ? NEVER_WORTH : 0,
-    saves: savedBy(state, act),
-    soft: softWindow(state, act),
-    random,
-    wish,
-  }
+  const waits = delivery !== undefined && delivery.uses.length > 0 && !delivery.serving.served
   if (waits) putKeep(state, delivery, undefined)
-  findBest(state, act, search)
-  if (search.best) put(state, search.best)
+  look(state, act)
+  // First where there is room for all that is yet to be placed, then anywhere.
+  const found =
+    (!wish.thorough && search(state, act, true, waits, random, wish)) || search(state, act, false, waits, random, wish)
+  if (found) put(state, placeOfTrial(state.scratch.best))
   if (delivery) refreshKeep(state, delivery)
-  return search.best !== undefined
+  return found
 }
 
-interface Search {
-  best: Place | undefined
-  least: number
-  /** Has the dish's keeping to be weighed with the place, and what did it cost before? */
-  readonly waits: boolean
-  readonly was: number
-  /** What placing it may save: its dish is no longer ready too early. */
-  readonly saves: number
-  /** Where no wish of what is yet to be placed is broken. */
-  readonly soft: SoftWindow
-  readonly random: Random
-  readonly wish: Wish
-}
-
-/** First where there is room for all that is yet to be placed, then anywhere. */
-const findBest = (state: State, act: Act, search: Search): void => {
-  for (const room of search.wish.thorough ? [undefined] : [roomFor(state, act), undefined]) {
-    for (const mode of act.modes)
-      for (const team of sampled(mode.teams, search.random))
-        for (const len of lengths(state, act, mode, team, search)) scan(state, act, mode, team, len, room, search)
-    if (search.best) return
+const search = (state: State, act: Act, withRoom: boolean, waits: boolean, random: Random, wish: Wish): boolean => {
+  const { queue } = state.scratch
+  queue.size = 0
+  queue.choices = 0
+  for (const mode of act.modes) {
+    const most = Math.min(mode.teams.length, TEAMS)
+    const from = most < mode.teams.length ? random.below(mode.teams.length) : 0
+    for (let i = 0; i < most; i++)
+      queueTeam(state, act, mode, mode.teams[(from + i) % mode.teams.length] as TeamModel, withRoom, random, wish)
   }
+  return cheapest(state, act, waits, random, wish.blink)
 }
 
 /** Most activities have few possible teams; of many, a handful is tried each time. */
-const sampled = (teams: readonly TeamModel[], random: Random): readonly TeamModel[] => {
-  const most = 8
-  if (teams.length <= most) return teams
-  const from = random.below(teams.length)
-  return Array.from({ length: most }, (_, i) => teams[(from + i) % teams.length]).flatMap((team) => team ?? [])
+const TEAMS = 8
+
+const queueTeam = (
+  state: State,
+  act: Act,
+  mode: ModeModel,
+  team: TeamModel,
+  withRoom: boolean,
+  random: Random,
+  wish: Wish,
+): void => {
+  if (mode.care !== 'leave' || mode.upTo <= team.len) queueLength(state, act, mode, team, team.len, withRoom, random, wish)
+  else for (const len of lengths(state, act, mode, team, random)) queueLength(state, act, mode, team, len, withRoom, random, wish)
 }
 
-/** The lengths worth trying: the likely one, the longest, and those that reach back to just after what comes before. */
-const lengths = (state: State, act: Act, mode: ModeModel, team: TeamModel, search: Search): number[] => {
-  if (mode.care !== 'leave' || mode.upTo <= team.len) return [team.len]
-  const found = new Set([team.len, mode.upTo, team.len + search.random.below(mode.upTo - team.len)])
-  const end = latestEnd(state, act, team.len)
-  for (const lag of act.preds) {
-    const place = state.places[lag.from.index]
-    if (!place) continue
-    const edge = lag.fromEnd ? place.end : place.start
-    for (const start of [edge + lag.least, edge + Math.min(lag.most, 1e6)]) found.add(clamp(end - start, team.len, mode.upTo))
-  }
-  for (const lag of act.succs) {
-    const place = state.places[lag.to.index]
-    if (!place || !lag.fromEnd) continue
-    const { lo } = startBounds(state, act, team.len)
-    found.add(clamp(place.start - Math.min(lag.most, 1e6) - lo, team.len, mode.upTo))
-  }
-  return [...found]
-}
-
-const latestEnd = (state: State, act: Act, len: number): Tick => startBounds(state, act, len).hi + len
-const clamp = (x: number, lo: number, hi: number): number => Math.max(lo, Math.min(hi, x))
-
-/** From each candidate start downwards to the first that fits; the cheapest of those is kept. */
-const scan = (
+const queueLength = (
   state: State,
   act: Act,
   mode: ModeModel,
   team: TeamModel,
   len: number,
-  room: Bounds | undefined,
-  search: Search,
+  withRoom: boolean,
+  random: Random,
+  wish: Wish,
 ): void => {
-  const hard = startBounds(state, act, len)
-  const bounds = room ? within(hard, room, pushesOn(state, act) ? len - act.minLen : 0) : hard
-  if (bounds.lo > bounds.hi) return
-  const starts = candidateStarts(state, act, mode, team, len, bounds, search.wish, search.random, search.soft)
-  // The latest start that is not yet known to be impossible or tried.
-  let open = bounds.hi
-  let patience = PATIENCE
-  for (let i = 0; i < starts.length && patience > 0; i++) {
-    const next = starts[i + 1] ?? bounds.lo
-    let start = Math.min(starts[i] as number, open)
-    while (
-      start >= next &&
-      patience-- > 0 &&
-      floorPrice(state, act, start, len) + softPrice(state, search.soft, start, len) < search.least + search.saves + EQUAL
-    ) {
-      const place = fits(state, act, mode, team, start, len)
-      if (place) consider(state, place, search)
-      open = place ? start - 1 : Math.min(start - 1, state.lo)
-      if (place) break
-      start = open
-    }
+  const { outlook } = state.scratch
+  let lo = Math.max(outlook.lo, outlook.loEnd - len)
+  let hi = Math.min(outlook.hi, outlook.hiEnd - len)
+  if (withRoom) {
+    lo = Math.max(lo, outlook.roomLo)
+    hi = Math.min(hi, outlook.roomHi - (outlook.pushesOn ? len - act.minLen : 0))
   }
+  if (lo <= hi) queueStarts(state, act, mode, team, len, lo, hi, wish, random)
 }
 
-/** Does its end, too, decide when something that is yet to be placed may start? */
-const pushesOn = (state: State, act: Act): boolean => {
-  for (const lag of act.succs) if (lag.fromEnd && !state.places[lag.to.index]) return true
-  return false
+/** The lengths worth trying: the likely one, the longest, and those that reach back to just after what comes before. */
+const lengths = (state: State, act: Act, mode: ModeModel, team: TeamModel, random: Random): ReadonlySet<number> => {
+  const { outlook } = state.scratch
+  const found = new Set([team.len, mode.upTo, team.len + random.below(mode.upTo - team.len)])
+  const end = Math.min(outlook.hi + team.len, outlook.hiEnd)
+  const lo = Math.max(outlook.lo, outlook.loEnd - team.len)
+  for (const lag of act.preds) {
+    const place = state.places[lag.from.index]
+    if (!place) continue
+    const edge = lag.fromEnd ? place.end : place.start
+    found.add(clamp(end - edge - lag.least, team.len, mode.upTo))
+    found.add(clamp(end - edge - Math.min(lag.most, 1e6), team.len, mode.upTo))
+  }
+  for (const lag of act.succs) {
+    const place = state.places[lag.to.index]
+    if (place && lag.fromEnd) found.add(clamp(place.start - Math.min(lag.most, 1e6) - lo, team.len, mode.upTo))
+  }
+  return found
 }
 
-/** A bound on the work of one scan through crowded lanes. */
-const PATIENCE = 80
+const clamp = (x: number, lo: number, hi: number): number => Math.max(lo, Math.min(hi, x))
+
+/** A bound on the work of one insertion through crowded lanes. */
+const PATIENCE = 160
 
 /** Prices nearer than this differ by rounding alone. */
 const EQUAL = 1e-6
 
-const consider = (state: State, place: Place, search: Search): void => {
-  const soft = softPrice(state, search.soft, place.start, place.end - place.start)
-  let cost = rise(state, place, search.least + search.was - soft) - search.was + soft
-  if (search.waits && cost <= search.least + EQUAL) cost += keepRise(state, place)
-  if (cost > search.least + EQUAL || (cost > search.least - EQUAL && search.random.unit() < 0.5)) return
-  if (search.best && search.random.unit() < search.wish.blink) return
-  search.best = place
-  search.least = cost
+/** Leaves the cheapest place of what is queued in `scratch.best`; false when nothing fits. Empties the queue. */
+const cheapest = (state: State, act: Act, waits: boolean, random: Random, blink: number): boolean => {
+  const { scratch } = state
+  const { queue } = scratch
+  let least = Number.POSITIVE_INFINITY
+  let found = false
+  for (let patience = PATIENCE; patience > 0 && queue.size > 0; ) {
+    const next = cheapestFloor(queue)
+    if ((queue.floor[next] as number) >= least - EQUAL) break
+    if (!queue.exact[next]) {
+      queue.floor[next] = (queue.floor[next] as number) + choicePrice(state, act, queue, next)
+      queue.exact[next] = true
+      continue
+    }
+    patience--
+    if (!triesNext(state, act, queue, next)) continue
+    const passed = blink > 0 && random.unit() < blink
+    if (passed && found) continue
+    const { trial } = scratch
+    const cost = passed ? least : trialPrice(state, act, trial, waits, least)
+    if (!passed && cost >= least - EQUAL) continue
+    scratch.trial = scratch.best
+    scratch.best = trial
+    found = true
+    if (!passed) least = cost
+  }
+  return found
+}
+
+const cheapestFloor = ({ floor, size }: Queue): number => {
+  let next = 0
+  for (let i = 1; i < size; i++) if ((floor[i] as number) < (floor[next] as number)) next = i
+  return next
+}
+
+/** What this team and mode at this start cost beside what the start costs, whoever touches what. */
+const choicePrice = (state: State, act: Act, queue: Queue, at: number): number => {
+  const choice = queue.choice[at] as number
+  const { cooks } = queue.teams[choice] as TeamModel
+  const mode = queue.modes[choice] as ModeModel
+  const start = queue.start[at] as Tick
+  const { weights } = state.model.problem
+  const sum = teamPrice(state, act, mode, cooks, start)
+  if (mode.care === 'leave') return sum
+  const end = start + (queue.lens[choice] as number)
+  return sum + teamRise(state.attention, weights, cooks, start, end, !act.atTable, mode.care === 'hands-on')
+}
+
+/** Without its lead, or not as it was told. */
+const teamPrice = (state: State, act: Act, mode: ModeModel, cooks: readonly CookModel[], start: Tick): number => {
+  let sum = 0
+  if (act.lead && !cooks.includes(act.lead)) sum += state.model.problem.weights.lead
+  if (act.told && isMovedTo(act.told, start, mode, cooks)) sum += act.told.price
+  return sum
+}
+
+/** Tries the start; when it fits its stretch is done with, otherwise the stretch goes on below what is impossible. */
+const triesNext = (state: State, act: Act, queue: Queue, at: number): boolean => {
+  const choice = queue.choice[at] as number
+  const len = queue.lens[choice] as number
+  const start = queue.start[at] as Tick
+  const mode = queue.modes[choice] as ModeModel
+  const fit = tries(state, state.scratch.trial, act, mode, queue.teams[choice] as TeamModel, start, len)
+  const below = Math.min(start - 1, state.lo)
+  if (fit || below < (queue.least[at] as Tick)) {
+    remove(queue, at)
+    return fit
+  }
+  queue.start[at] = below
+  queue.floor[at] = startPrice(state, act, below, len)
+  queue.exact[at] = false
+  return false
+}
+
+const remove = (queue: Queue, at: number): void => {
+  const last = --queue.size
+  queue.start[at] = queue.start[last] as Tick
+  queue.least[at] = queue.least[last] as Tick
+  queue.choice[at] = queue.choice[last] as number
+  queue.floor[at] = queue.floor[last] as number
+  queue.exact[at] = queue.exact[last] as boolean
+}
+
+/** By how much the price rises with the trial, where its dish can wait for the table included if that can still matter. */
+const trialPrice = (state: State, act: Act, trial: Trial, waits: boolean, least: number): number => {
+  const { start, end, team } = trial
+  let sum = startPrice(state, act, start, end - start) + teamPrice(state, act, trial.mode as ModeModel, team, start)
+  if (sum >= least) return sum
+  sum += attentionRise(state.attention, state.model.problem.weights, trial)
+  return waits && sum < least ? sum + keepRise(state, trial) : sum
 }

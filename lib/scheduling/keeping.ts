@@ -1,7 +1,9 @@
-import { gapBetween, kitsFor } from './kit-fits.ts'
+import { placeOfTrial } from './fits.ts'
+import { findKit, gapBetween } from './kit-fits.ts'
 import type { DeliveryModel, UseModel } from './model.ts'
 import type { Item, Keep, Lane, Place } from './place.ts'
 import { countCold, happened, mayBeCold, NEVER_WORTH, readyOf } from './price.ts'
+import type { Trial, Want } from './scratch.ts'
 import { holdItem, put, putKeep, type State, take } from './state.ts'
 
 /** Works out anew when and where a dish waits for the table. Its keep is without kit when there is no room for it. */
@@ -17,20 +19,30 @@ export const refreshKeep = (state: State, delivery: DeliveryModel): void => {
  * What it costs that its dish has no room to wait, or an oven no time to heat, once this is there. Pre: neither the place
  * nor the keep is put.
  */
-export const keepRise = (state: State, place: Place): number => {
-  const { delivery } = place.act
+export const keepRise = (state: State, trial: Trial): number => {
+  const delivery = trial.act?.delivery
   if (!delivery) return 0
-  if (isTangled(state, place, delivery)) return keepRiseOnceThere(state, place, delivery)
-  const from = readyOf(state, delivery, place)
+  if (isTangled(state, trial, delivery)) return keepRiseOnceThere(state, placeOfTrial(trial), delivery)
+  const from = Math.max(readyOf(state, delivery), trial.end)
   const to = Math.max(from, (state.moments[delivery.serving.index] ?? 0) - delivery.early)
-  if (from >= to) return 0
-  const who = state.model.acts.length + delivery.index
-  return kitsFor(state, { who, uses: delivery.uses, from, to, touches: [], vessel: -1, isActivity: false }) ? 0 : NEVER_WORTH
+  return from >= to || findKit(state, keepWanting(state, delivery, delivery.uses, from, to), state.scratch.kit) ? 0 : NEVER_WORTH
+}
+
+const keepWanting = (state: State, delivery: DeliveryModel, uses: readonly UseModel[], from: number, to: number): Want => {
+  const { wanting } = state.scratch
+  wanting.who = state.model.acts.length + delivery.index
+  wanting.uses = uses
+  wanting.from = from
+  wanting.to = to
+  wanting.touched = 0
+  wanting.vessel = -1
+  wanting.isActivity = false
+  return wanting
 }
 
 /** Does the place itself bear on where the dish may wait? */
-const isTangled = (state: State, { mode }: Place, delivery: DeliveryModel): boolean => {
-  for (const use of mode.uses) for (const other of delivery.uses) if (use.kind === other.kind) return true
+const isTangled = (state: State, { mode }: Trial, delivery: DeliveryModel): boolean => {
+  for (const use of mode?.uses ?? []) for (const other of delivery.uses) if (use.kind === other.kind) return true
   for (const kit of state.model.kits) if (mayBeCold(state, kit)) return true
   return false
 }
@@ -52,7 +64,8 @@ const keepFor = (state: State, delivery: DeliveryModel, from: number, to: number
   const who = state.model.acts.length + delivery.index
   const isFact = delivery.serving.served !== undefined || happened(state, delivery)
   const uses = isFact ? delivery.factUses : delivery.uses
-  const free = kitsFor(state, { who, uses, from, to, touches: [], vessel: -1, isActivity: false })?.kit
+  const found: number[] = []
+  const free = findKit(state, keepWanting(state, delivery, uses, from, to), found) ? found : undefined
   const kit = free ?? (isFact ? whereItWaits(state, uses, from, to) : undefined)
   const items: { lane: Lane; item: Item }[] = []
   for (const [i, index] of (kit ?? []).entries()) {

@@ -46,6 +46,9 @@ const cooksBlock: Blocks = (state, act, mode, team, start) => {
       (cook) =>
         stayBlocks(state, act.stays[cook.index] ?? [], start, team.len) ||
         laneBlocks(state, state.cookLanes[cook.index] ?? [], kind, act.spot, team.len <= EYE_PIECE, start, team.len),
-    ) || pickTouches(state, act, mode, team, start, start + team.len, true) === undefined
+    ) || !canTouch(state, act, mode, team, start)
   )
 }
+
+const canTouch = (state: State, act: Act, mode: ModeModel, team: TeamModel, start: number): boolean =>
+  pickTouches(state, Object.assign(state.scratch.trial, { act, mode, team: team.cooks, start, end: start + team.len }), true)

@@ -24,6 +24,8 @@ export interface Model {
   /** By activity: which others hard lags put before it, and after it but for facts. */
   readonly before: readonly Reach[]
   readonly after: readonly Reach[]
+  /** Lags with a most, those from what comes first first. */
+  readonly bounding: readonly LagModel[]
   /** Activities, those with most before them first. */
   readonly deepFirst: readonly Act[]
   /** Earliest start by activity, if everything before it is to fit. */
@@ -67,14 +69,24 @@ export interface Act {
   readonly succs: LagModel[]
   /** By cook: where an attended piece of it may lie. */
   readonly stays: readonly (readonly Stretch[])[]
+  /** The starts, first to last, at which a whole team could be there; none when it needs nobody. */
+  readonly present: readonly Stretch[]
   /** By cook: where a touch of it may lie. */
   readonly touchStays: readonly (readonly Stretch[])[]
+  /** Who may ever touch it. */
+  readonly touchCooks: readonly CookModel[]
   readonly lead: CookModel | undefined
   /** Last activities of dishes that hard lags put before this one, with the least ticks from their start to its start. */
   readonly heralds: { readonly last: Act; readonly path: number }[]
-  readonly told:
-    | { readonly start: Tick; readonly mode: number; readonly cooks: readonly CookId[]; readonly price: number }
-    | undefined
+  readonly told: Told | undefined
+}
+
+/** What cooks were told, and what it costs when it is not so. */
+export interface Told {
+  readonly start: Tick
+  readonly mode: number
+  readonly cooks: readonly CookId[]
+  readonly price: number
 }
 
 export interface LagModel {
@@ -96,6 +108,8 @@ export interface ModeModel {
   readonly touches: readonly TouchModel[]
   readonly uses: readonly UseModel[]
   readonly teams: readonly TeamModel[]
+  /** The rings that can serve its first ring use; undefined without one. */
+  readonly rings: readonly number[] | undefined
 }
 
 export interface TouchModel {

@@ -55,7 +55,3 @@ const latestAfter = (state: State, { from, fromEnd, most }: LagModel, deep: numb
   for (const lag of from.preds) start = Math.min(start, latestAfter(state, lag, deep - 1))
   return start + (fromEnd ? from.maxLen : 0) + most
 }
-
-/** What leaving it costs. */
-export const softPrice = (state: State, { startFrom, endFrom, startTo }: SoftWindow, start: Tick, len: number): number =>
-  state.model.problem.weights.past * (Math.max(startFrom - start, endFrom - start - len, 0) + Math.max(start - startTo, 0))

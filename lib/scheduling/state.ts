@@ -5,10 +5,11 @@ import { type Act, type DeliveryModel, type LagModel, type Model, NEVER, type Re
 import type { Item, Keep, Lanes, Place } from './place.ts'
 import type { Tick } from './problem.ts'
 import type { Random } from './random.ts'
+import { newScratch, type Scratch } from './scratch.ts'
 import { lastPresent } from './stays.ts'
 import { count, earlyBy, newTally, type Tally } from './tally.ts'
 
-interface Vessel {
+export interface Vessel {
   kit: number
   item: Item | undefined
   readonly members: Place[]
@@ -33,11 +34,14 @@ export interface State extends Lanes {
   /** After a check said no: starts strictly between these are impossible for the same reason. */
   lo: Tick
   hi: Tick
+  /** The least price of a touch found so far. */
+  least: number
   /** Insertions tried. */
   steps: number
   /** How far chance may sway the choice of touches. */
   jitter: number
   readonly random: Random
+  readonly scratch: Scratch
   /** What was done, to be undone; written while recording only, see `begin`. */
   readonly journal: Undo[]
   recording: boolean
@@ -67,9 +71,11 @@ export const newState = (model: Model, moments: readonly Tick[], random: Random)
     ripe: new Float64Array(model.acts.length),
     lo: 0,
     hi: 0,
+    least: 0,
     steps: 0,
     jitter: 0,
     random,
+    scratch: newScratch(),
     journal: [],
     recording: false,
   }
@@ -197,13 +203,13 @@ const ripen = ({ model, latest, ripe }: State): void => {
   for (const act of model.acts) if (act.fact) ripe[act.index] = act.fact.start
   for (let round = 0, moved = true; moved && round < model.acts.length; round++) {
     moved = false
-    for (const act of model.acts)
-      for (const lag of act.preds) {
-        const start = ripeAfter(ripe, lag)
-        if (start >= (ripe[act.index] as number)) continue
-        ripe[act.index] = start
-        moved = true
-      }
+    for (let i = 0; i < model.bounding.length; i++) {
+      const lag = model.bounding[i] as LagModel
+      const start = ripeAfter(ripe, lag)
+      if (start >= (ripe[lag.to.index] as number)) continue
+      ripe[lag.to.index] = start
+      moved = true
+    }
   }
 }
 

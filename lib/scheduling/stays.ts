@@ -1,48 +1,55 @@
-import type { Act, Stretch, TeamModel } from './model.ts'
+import type { Act, ModeModel, Stretch } from './model.ts'
 import type { Tick } from './problem.ts'
 
 /** The first start ≥ t at which a whole team could be there; t itself when nobody attends or nobody ever could again. */
-export const nextPresent = (act: Act, t: Tick): Tick => nearest(act, t, after)
+export const nextPresent = ({ present }: Act, t: Tick): Tick => {
+  for (let i = 0; i < present.length; i++) {
+    const { from, to } = present[i] as Stretch
+    if (t <= to) return Math.max(t, from)
+  }
+  return t
+}
 
 /** The last start ≤ t at which a whole team could be there; t itself when nobody attends or nobody ever could before. */
-export const lastPresent = (act: Act, t: Tick): Tick => -nearest(act, -t, before)
-
-type Step = (stays: readonly Stretch[], t: Tick, len: number) => Tick
-
-/** The nearest time over all modes and teams, in the direction in which `step` grows. */
-const nearest = (act: Act, t: Tick, step: Step): Tick => {
-  let best = Number.POSITIVE_INFINITY
-  for (const { care, teams } of act.modes) {
-    if (care === 'leave') return t
-    for (const team of teams) best = Math.min(best, teamFrom(act, team, t, step))
-    if (best === t) return t
+export const lastPresent = ({ present }: Act, t: Tick): Tick => {
+  for (let i = present.length - 1; i >= 0; i--) {
+    const { from, to } = present[i] as Stretch
+    if (t >= from) return Math.min(t, to)
   }
-  return best === Number.POSITIVE_INFINITY ? t : best
+  return t
 }
 
-const teamFrom = (act: Act, { cooks, len }: TeamModel, t: Tick, step: Step): Tick => {
-  let at = t
-  for (let settled = false; !settled && at !== Number.POSITIVE_INFINITY; ) {
-    settled = true
-    for (const cook of cooks) {
-      const next = step(act.stays[cook.index] ?? [], at, len)
-      if (next !== at) settled = false
-      at = next
-    }
-  }
-  return at
+/**
+ * The starts (first to last) at which some whole team could be there for as long as it takes, in order and apart; none
+ * when some mode needs nobody. Pre: stays by cook, each in order of time.
+ */
+export const presentStarts = (modes: readonly ModeModel[], stays: readonly (readonly Stretch[])[]): readonly Stretch[] => {
+  if (modes.some(({ care }) => care === 'leave')) return []
+  const all = modes.flatMap(({ teams }) =>
+    teams.flatMap(({ cooks, len }) =>
+      cooks
+        .map((cook) => startsIn(stays[cook.index] ?? [], len))
+        .reduce((both, one) => both.flatMap((a) => one.flatMap((b) => meeting(a, b)))),
+    ),
+  )
+  return joined(all)
 }
 
-const after: Step = (stays, t, len) => {
-  for (const stay of stays) if (stay.to - len >= Math.max(t, stay.from)) return Math.max(t, stay.from)
-  return Number.POSITIVE_INFINITY
+const startsIn = (stays: readonly Stretch[], len: number): Stretch[] =>
+  stays.flatMap(({ from, to }) => (to - len >= from ? [{ from, to: to - len }] : []))
+
+const meeting = (a: Stretch, b: Stretch): Stretch[] => {
+  const from = Math.max(a.from, b.from)
+  const to = Math.min(a.to, b.to)
+  return from <= to ? [{ from, to }] : []
 }
 
-/** As `after`, with time running backwards: times and answers are negated. */
-const before: Step = (stays, t, len) => {
-  for (let i = stays.length - 1; i >= 0; i--) {
-    const stay = stays[i]
-    if (stay && stay.to - len >= stay.from && stay.from <= -t) return Math.max(t, -(stay.to - len))
+const joined = (all: Stretch[]): Stretch[] => {
+  const apart: Stretch[] = []
+  for (const next of all.sort((a, b) => a.from - b.from)) {
+    const last = apart[apart.length - 1]
+    if (last && next.from <= last.to + 1) apart[apart.length - 1] = { from: last.from, to: Math.max(last.to, next.to) }
+    else apart.push(next)
   }
-  return Number.POSITIVE_INFINITY
+  return apart
 }

@@ -1,4 +1,4 @@
-import type { Act, LagModel } from './model.ts'
+import type { Act, CookModel, LagModel, ModeModel, Told } from './model.ts'
 import type { Place } from './place.ts'
 import type { Tick } from './problem.ts'
 
@@ -58,11 +58,13 @@ export const overBy = (lag: LagModel, from: Place | undefined, to: Place | undef
   return over > 0 ? over : 0
 }
 
-export const isWithoutLead = ({ act, team }: Place): boolean => act.lead !== undefined && !team.includes(act.lead)
+const isWithoutLead = ({ act, team }: Place): boolean => act.lead !== undefined && !team.includes(act.lead)
+
+const isMoved = ({ act: { told, fact }, start, mode, team }: Place): boolean =>
+  told !== undefined && !fact && isMovedTo(told, start, mode, team)
 
 /** Is it not where, how and by whom it was told? */
-export const isMoved = ({ act: { told, fact }, start, mode, team }: Place): boolean => {
-  if (!told || fact) return false
+export const isMovedTo = (told: Told, start: Tick, mode: ModeModel, team: readonly CookModel[]): boolean => {
   if (told.start !== start || told.mode !== mode.index || told.cooks.length !== team.length) return true
   for (const cook of team) if (!told.cooks.includes(cook.id)) return true
   return false

@@ -161,9 +161,9 @@ describe('cues', () => {
         'main',
         dish(
           'roast',
-          dishWith({ toTable: { early: min(30), late: min(0) } }),
+          dishWith({ toTable: { early: min(0), late: min(0) } }),
           step('salt', 5),
-          step('grill', 20, follows('salt', 0, 30)),
+          step('grill', 20, follows('salt', 0, 5)),
         ),
       ),
     )
