@@ -5,9 +5,9 @@ import type { Planned } from './planned.ts'
 
 /**
  * The served courses in order. The wait of the first course runs from sit-down, that of a welcome from when the guests
- * come, any other from the plates before it; never below zero. What happened keeps its seconds.
+ * come, any other from the plates before it; never below zero. What happened keeps its seconds, and has no chance any more.
  */
-export const coursesOf = ({ evening, facts, scene }: Planned): RunningOrder['courses'] => {
+export const coursesOf = ({ evening, facts, scene, chances, waitFree, index }: Planned): RunningOrder['courses'] => {
   let since = 0
   return scene.served.map(({ serving, moment, platesOff }) => {
     const said = facts.courses.get(serving.id)
@@ -19,14 +19,16 @@ export const coursesOf = ({ evening, facts, scene }: Planned): RunningOrder['cou
     if (serving.role.kind === 'welcome') since = epochMsOfTick(evening, serving.earliest ?? moment)
     const wait = Math.max(0, Math.floor((toTable - since) / 1000))
     since = off
+    const chance = serving.fact ? undefined : chances.servings.find((one) => one.serving === serving.id)
+    const later = waitFree.find((one) => one.serving === serving.id)?.by ?? null
     return {
       course: serving.id,
       toTable: instantOfMs(evening, toTable),
       platesOff: instantOfMs(evening, off),
       wait: durationOf(wait),
-      onTime: null,
-      decidedBy: null,
-      waitFreeUntil: null,
+      onTime: chance?.onTime ?? null,
+      decidedBy: index.activities.get(chance?.decidedBy ?? '')?.step.id ?? null,
+      waitFreeUntil: later === null ? null : instantOfTick(evening, moment + later),
     }
   })
 }

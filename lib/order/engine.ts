@@ -1,5 +1,6 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
+import { chances } from '#lib/scheduling/chance/chances.ts'
 import { explain } from '#lib/scheduling/explain.ts'
 import type { Problem } from '#lib/scheduling/problem.ts'
 import type { Budget, Schedule } from '#lib/scheduling/schedule.ts'
@@ -7,6 +8,7 @@ import { DEFAULT_BUDGET_STEPS, ENGINE, solve } from '#lib/scheduling/solve.ts'
 import { sceneOf } from '#lib/scheduling/verify/scene.ts'
 import { verify } from '#lib/scheduling/verify/verify.ts'
 import type { Violation } from '#lib/scheduling/verify/violation.ts'
+import { waitFree } from '#lib/scheduling/wait-free.ts'
 import { gatherFacts } from './facts.ts'
 import { problemHash } from './hash.ts'
 import { toHint } from './hint.ts'
@@ -17,6 +19,9 @@ export { ENGINE }
 
 /** Enough for a good order of a dinner of some 50 steps, and the same one everywhere. */
 export const DEFAULT_BUDGET: Budget = { steps: DEFAULT_BUDGET_STEPS, seed: 1 }
+
+/** Nights that the chances are reckoned from: good to 1.6 points. */
+const SAMPLES = 1000
 
 export interface OrderOptions extends ProblemOptions {
   readonly budget: Budget
@@ -35,7 +40,7 @@ export interface PlanOptions extends OrderOptions {
  */
 export const planEvening = (evening: Evening, options: PlanOptions): RunningOrder => {
   const made = toProblem(evening, options)
-  const known = options.previous ?? options.hint
+  const known = options.hint ?? options.previous
   const start = known && toHint(made.problem, made.index, known)
   return write(evening, made, options, solve(made.problem, options.budget, start))
 }
@@ -63,6 +68,8 @@ const write = (
     scene: sceneOf(problem, schedule),
     verdict,
     explained: explain(problem, schedule),
+    chances: chances(problem, schedule, { samples: SAMPLES, seed: budget.seed }),
+    waitFree: waitFree(problem, schedule),
   }
   return toRunningOrder(planned, { hash: problemHash(evening), engine: ENGINE, seed: budget.seed, budget: budget.steps })
 }

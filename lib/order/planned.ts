@@ -1,5 +1,6 @@
 import type { Evening } from '#lib/domain/evening.ts'
-import type { Activity, Problem } from '#lib/scheduling/problem.ts'
+import type { Chances } from '#lib/scheduling/chance/chances.ts'
+import type { Activity, Problem, ServingId } from '#lib/scheduling/problem.ts'
 import type { Cause, Schedule } from '#lib/scheduling/schedule.ts'
 import type { Scene } from '#lib/scheduling/verify/scene.ts'
 import type { Verdict } from '#lib/scheduling/verify/violation.ts'
@@ -23,4 +24,7 @@ export interface Planned {
   readonly scene: Scene
   readonly verdict: Verdict
   readonly explained: ReadonlyMap<string, Explained>
+  readonly chances: Chances
+  /** Ticks that each serving can wait at no cost; null once it is served. */
+  readonly waitFree: readonly { readonly serving: ServingId; readonly by: number | null }[]
 }

@@ -8,7 +8,7 @@ import { ovensOf } from './oven-line.ts'
 import type { Planned } from './planned.ts'
 import { allHostsAway, cooksOf } from './table-time.ts'
 
-/** The running order in kitchen terms and clock time. Chances, points of no return and ways out are not worked out here. */
+/** The running order in kitchen terms and clock time. Ways out are not worked out here. */
 export const toRunningOrder = (planned: Planned, of: RunningOrder['of']): RunningOrder => ({
   format: ORDER_FORMAT,
   evening: planned.evening.id,
