@@ -15,11 +15,9 @@ const YIELD_WORDS = /^(serves|makes|yields?|servings?|portions?|enough|feeds|for
 const yieldsAt = (tokens: readonly Token[], at: number, mark: DecimalMark): Yields | null => {
   const range = rangeAt(tokens, at, mark)
   if (!range || range.least.valueOf() <= 0 || range.most.valueOf() > 1000) return null
-  const of = tokens
-    .slice(range.next, range.next + 4)
-    .filter((token) => token.kind === 'word')
-    .map((token) => token.low)
-    .join(' ')
+  const rest = tokens.slice(range.next, range.next + 4)
+  const end = rest.findIndex((token) => token.kind !== 'word')
+  const of = (end < 0 ? rest : rest.slice(0, end)).map((token) => token.low).join(' ')
   return { least: range.least.valueOf(), most: range.most.valueOf(), of: /^(people|persons|guests)$/.test(of) ? '' : of }
 }
 

@@ -1,7 +1,7 @@
 import type { DecimalMark, StepPreview, StepTime } from './preview.ts'
 import { LONGEST_STEP, readStep } from './step.ts'
 import { tokensOf } from './tokens.ts'
-import { WORKS } from './verbs.ts'
+import { verbAt } from './verbs.ts'
 
 /** A piece of a step with at most one length of time: what an evening calls a step. */
 export interface Part {
@@ -43,7 +43,13 @@ const tidy = (text: string): string =>
     .replace(/^\p{Ll}/u, (letter) => letter.toUpperCase())
 
 /** Whether there is work for hands in some words: they are a step of their own before what stands in the oven. */
-const hasHandWork = (text: string): boolean => tokensOf(text).some((token) => WORKS.get(token.low) === 'hands-on')
+const hasHandWork = (text: string): boolean => {
+  const tokens = tokensOf(text)
+  return tokens.some((_, at) => {
+    const verb = verbAt(tokens, at)
+    return verb !== null && 'care' in verb && verb.care === 'hands-on'
+  })
+}
 
 /** A step cut so that each part has one length; hand work in earlier sentences becomes a part without one. */
 export const partsOf = (whole: StepPreview, mark: DecimalMark): readonly Part[] => {

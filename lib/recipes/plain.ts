@@ -81,8 +81,9 @@ export const readPlain = (text: string, mark: DecimalMark): PlainParts => {
       if (yields === null) yields = amount
       else leftOver.push(line)
     } else if (title === null && mode === 'head' && !beginsWithAmount(line, mark) && !numberEnd) {
-      const bracket = /^(.{1,200}?)\s*\(([^()]{1,60})\)\s*:?$/u.exec(line)
-      const inTitle = bracket?.[2] ? readYields(bracket[2], mark) : null
+      const bracket = /^(.{1,200}?)(?:\s?\(([^()]{1,60})\)\s?:?|\s[–—-]\s([^–—]{1,60}))$/u.exec(line)
+      const said = bracket?.[2] ?? bracket?.[3]
+      const inTitle = said ? readYields(said, mark) : null
       title = inTitle ? (bracket?.[1] ?? line) : line
       if (inTitle) yields = inTitle
     } else if (part !== null && !(mode === 'steps' && waiting)) {

@@ -4,7 +4,7 @@ import { numberAt } from './number.ts'
 import type { DecimalMark, Doubt, Found, StepPreview, StepTime, Stretch } from './preview.ts'
 import { timesIn } from './times.ts'
 import { type Phrases, phraseAt, phrases, type Token, tokenAt, tokensOf } from './tokens.ts'
-import { type Care, WORKS } from './verbs.ts'
+import { type Care, verbAt } from './verbs.ts'
 
 /** A step longer than this is shown whole and read only so far. */
 export const LONGEST_STEP = 4000
@@ -74,11 +74,10 @@ const careOf = (tokens: readonly Token[], text: string, times: readonly StepTime
   // What goes on while the clock runs is the last work before the first time; without a time, the first work.
   const time = times.find((each) => each.value.kind === 'takes')
   let care: Found<Care> | null = null
-  for (const token of tokens) {
-    const value = WORKS.get(token.low)
+  for (const [at, token] of tokens.entries()) {
     if (time && token.from >= time.from && care) break
-    if (value === undefined || (care && !time)) continue
-    care = { value, from: token.from, to: token.to, certain: false }
+    const verb: ReturnType<typeof verbAt> = care && !time ? null : verbAt(tokens, at)
+    if (verb && 'care' in verb) care = { value: verb.care, from: token.from, to: token.to, certain: false }
   }
   return care
 }

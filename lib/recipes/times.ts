@@ -1,7 +1,7 @@
 import { durationAt, type ReadDuration } from './duration.ts'
 import type { DecimalMark, StepTime, TimeKind } from './preview.ts'
 import { phraseAt, phrases, type Token, tokenAt } from './tokens.ts'
-import { KEEPS, WAITS, WORKS } from './verbs.ts'
+import { verbAt } from './verbs.ts'
 
 /** How far a time looks for the word that it belongs to, in tokens. */
 const REACH = 24
@@ -37,30 +37,48 @@ const clauseEnd = (tokens: readonly Token[], at: number): number => {
   return at + 8
 }
 
+/** Whether "keep" says how long a thing keeps, rather than "keep stirring" or "keep warm". */
+const keepsAt = (tokens: readonly Token[], at: number): 'ahead' | 'warm' | null => {
+  const next = tokenAt(tokens, at + 1).low
+  if (!/^(keep|keeps|store|stores|stored|kept)$/.test(tokenAt(tokens, at).low) || next.endsWith('ing')) return null
+  return /^(warm|hot)$/.test(next) || /^(warm|hot)$/.test(tokenAt(tokens, at + 2).low) ? 'warm' : 'ahead'
+}
+
 /** The last word of work or waiting before a time, else the first one after it. */
 const verbOf = (tokens: readonly Token[], from: number, time: ReadDuration): Verb => {
   const end = clauseEnd(tokens, time.next)
+  let place: Verb | null = null
   for (let i = time.from - 1; i >= from; i -= 1) {
-    const { low } = tokenAt(tokens, i)
-    const wait = WAITS.get(low)
-    if (wait === 'rest') return { kind: isColdPlace(tokens, from, end) ?? 'rest', certain: true }
-    // "out of the fridge", "a cooling rack" are not what happens to the food.
-    if (wait && !(/^(fridge|refrigerator|freezer)$/.test(low) && isColdPlaceLeft(tokens, i))) return { kind: wait, certain: true }
-    if (KEEPS.has(low) && !/^(warm|hot)$/.test(tokenAt(tokens, i + 1).low)) {
-      if (/^(keep|keeps|store|stored|kept|stores)$/.test(low)) return { kind: 'ahead', certain: true }
+    const verb = verbAt(tokens, i)
+    const keeps = keepsAt(tokens, i)
+    if (keeps) return keeps === 'ahead' ? { kind: 'ahead', certain: true } : { kind: 'rest', certain: false }
+    if (!verb) continue
+    if (place) return place
+    // "It keeps in the fridge for 5 days": where it stands says less than what it does there.
+    if ('wait' in verb && isColdWord(tokens, i)) {
+      if (!isColdPlaceLeft(tokens, i)) place = { kind: verb.wait, certain: true }
+      continue
     }
-    if (WORKS.has(low)) return { kind: 'takes', certain: true }
+    if ('care' in verb) return { kind: 'takes', certain: true }
+    if (verb.wait === 'rest') return { kind: isColdPlace(tokens, from, end) ?? 'rest', certain: true }
+    return { kind: verb.wait, certain: true }
   }
+  if (place) return place
+  for (let i = from; i < time.from; i += 1)
+    if (tokenAt(tokens, i).low === 'room' && tokenAt(tokens, i + 1).low === 'temperature') return { kind: 'rest', certain: false }
   for (let i = time.next; i < end; i += 1) {
-    const { low } = tokenAt(tokens, i)
-    const wait = WAITS.get(low)
-    if (wait) return { kind: wait, certain: false }
-    if (WORKS.has(low)) return { kind: 'takes', certain: false }
+    const verb = verbAt(tokens, i)
+    if (verb && !isColdPlaceLeft(tokens, i)) return { kind: 'care' in verb ? 'takes' : verb.wait, certain: false }
   }
   return { kind: 'takes', certain: false }
 }
 
+const isColdWord = (tokens: readonly Token[], at: number): boolean =>
+  /^(fridge|refrigerator|freezer)$/.test(tokenAt(tokens, at).low)
+
+/** "Out of the fridge", "from the freezer": that is not what happens to the food. */
 const isColdPlaceLeft = (tokens: readonly Token[], at: number): boolean => {
+  if (!isColdWord(tokens, at)) return false
   for (let i = at - 1; i >= at - 4; i -= 1) if (/^(from|out)$/.test(tokenAt(tokens, i).low)) return true
   return false
 }
@@ -95,8 +113,10 @@ const kindOf = (
   if (/^(within)$/.test(before(1)) || /^within$/.test(tokenAt(tokens, time.from).low)) return plain('ahead')
   if (before(1) === 'after' || before(2) === 'after')
     return before(1) === 'after' && before(2) === 'best' ? plain('rest') : plain('mark')
+  if (/^(less|more|longer)$/.test(later) && tokenAt(tokens, next + 1).low === 'than') return plain('mark', false)
+  if (/^(last|final)$/.test(tokenAt(tokens, time.from).low)) return plain('mark')
   if (/^(last|final)$/.test(before(1))) {
-    const inside = before(2) === 'the' && /^(for|in|during)$/.test(before(3))
+    const inside = /^(for|in|during)$/.test(before(before(2) === 'the' ? 3 : 2))
     return inside ? plain('mark') : plain('takes', false)
   }
   const verb = { ...verbOf(tokens, from, time), times: 1, next }
