@@ -252,7 +252,7 @@ const costTroubles = (order: RunningOrder): string[] => {
 }
 
 /** Hard lags hold, and a wish for a lag is broken exactly when a clash says so, by that much. Not asked of a step with a batch left out. */
-const lagTroubles = (evening: Evening, order: RunningOrder): string[] =>
+export const lagTroubles = (evening: Evening, order: RunningOrder): string[] =>
   evening.steps.flatMap((step) =>
     step.after.flatMap((after) => {
       if ([step.id, after.step].some((id) => leftOut(order).has(id))) return []
