@@ -1,6 +1,6 @@
 'use client'
 
-import { clashText, clashTitle, remedyText } from '#app/_words/clash.ts'
+import { clashText, clashTitle, remedyPrice, remedyText } from '#app/_words/clash.ts'
 import type { Names } from '#app/_words/names.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
@@ -24,13 +24,16 @@ export function Clashes({
           <h2>{clashTitle(clash, order.zone)}</h2>
           <p>{clashText(clash, names, order.cues)}</p>
           {clash.ways.length > 0 ? (
-            <ul className={css.ways} aria-label="Ways out">
-              {clash.ways.map((way) => (
-                <li key={`${way.kind}.${way.said}`}>
-                  <b>{remedyText(way, names, evening)}.</b> {way.said}
-                </li>
-              ))}
-            </ul>
+            <>
+              <h3>{clash.ways.length === 1 ? 'A way out' : 'Ways out'}</h3>
+              <ul className={css.ways}>
+                {clash.ways.map((way) => (
+                  <li key={`${way.kind}.${remedyText(way, names, evening)}`}>
+                    <b>{remedyText(way, names, evening)}.</b> {[way.said, remedyPrice(way)].filter(Boolean).join(' ')}
+                  </li>
+                ))}
+              </ul>
+            </>
           ) : null}
         </li>
       ))}

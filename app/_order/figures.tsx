@@ -63,12 +63,13 @@ export function Figures({
           </ul>
         </section>
       ) : null}
-      {waits.length > 0 || away > 0 ? (
+      {waits.length > 0 || away > 0 || order.proof.kind === 'best' ? (
         <p className={css.waits}>
           {waits.length > 0
             ? `Guests wait ${listText(waits.map((minutes) => minutesText(minutes).replace(/ min$/, '')))} min between courses.`
             : ''}
           {order.clashes.length === 0 && waits.length > 0 ? ' Every wish is kept.' : ''}
+          {order.proof.kind === 'best' ? ' Nobody can plan this better.' : ''}
           {hosts > 1 && away > 0 ? ` ${hosts === 2 ? 'Both' : 'All'} hosts are away together for ${minutesText(away)}.` : ''}
         </p>
       ) : null}

@@ -8,6 +8,7 @@ import type { Names } from '#app/_words/names.ts'
 import { minutesOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
+import { CourseSure } from './course-figures.tsx'
 import css from './order-list.module.css'
 import { daysOf, type Row } from './rows.ts'
 import { StepPanel } from './step-panel.tsx'
@@ -70,6 +71,7 @@ function ListRow({ row, evening, order, names, isChosen, onChoose }: RowProps) {
           <span>
             {names.courseName(row.course)} to table
             {served && minutesOf(served.wait) > 15 ? <em> after a long wait of {durationText(served.wait)}</em> : null}
+            {served ? <CourseSure served={served} names={names} zone={evening.zone} /> : null}
           </span>
           <span className={css.claim}>
             <ClaimLine target={row.course} name={names.courseName(row.course)} brief />

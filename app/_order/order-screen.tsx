@@ -10,6 +10,7 @@ import { namesOf } from '#app/_words/names.ts'
 import { orderStateText } from '#app/_words/order-state.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { Clashes } from './clashes.tsx'
+import { CourseFigures } from './course-figures.tsx'
 import { DaysBefore } from './days-before.tsx'
 import { Figures } from './figures.tsx'
 import css from './order.module.css'
@@ -163,6 +164,7 @@ function Shown({ order, isList, isOld }: { readonly order: RunningOrder; readonl
             <StepPanel doing={current} order={order} names={names} onClose={() => setChosen(null)} />
           </div>
         ) : null}
+        <CourseFigures order={order} names={names} />
         <Figures evening={evening} order={order} names={names} />
         <Clashes order={order} names={names} evening={evening} />
       </aside>

@@ -1,6 +1,7 @@
+import { secondsOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Clash, ClashKind, Remedy } from '#lib/domain/running-order.ts'
-import { atText, clockText, listText } from './clock.ts'
+import { atText, clockText, listText, sentence } from './clock.ts'
 import { durationText } from './duration.ts'
 import { heatText } from './kit.ts'
 import type { Names } from './names.ts'
@@ -23,35 +24,50 @@ const titles: Readonly<Record<ClashKind, string>> = {
 export const clashTitle = (clash: Clash, zone: string): string =>
   `Clash at ${clockText(clash.from, zone)}: ${titles[clash.kind].slice(0, 1).toLowerCase()}${titles[clash.kind].slice(1)}`
 
-/** What cannot be kept and by how much, in one or two sentences. */
+/** What cannot be kept and by how much, and what it fights with, in one to three sentences. */
 export const clashText = (clash: Clash, names: Names, cues: readonly { readonly step: string }[] = []): string => {
   const by = durationText(clash.by)
   const steps = quoted(names, clash.steps)
-  const kit = clash.kit === null ? '' : ` It is about ${names.kitName(clash.kit)}.`
   const dish = clash.dish === null ? 'A dish' : names.dishName(clash.dish)
   const course = clash.course === null ? 'the next course' : names.courseName(clash.course)
   // A step in several batches may be left out in part.
   const left = clash.steps.some((step) => cues.some((cue) => cue.step === step))
     ? 'a batch of it is left out'
     : 'it is left out of the order'
+  const fight = fightText(clash, names)
   switch (clash.kind) {
-    case 'lag':
-      return `Between ${steps} lie ${by} more than there should.${kit}`
+    case 'lag': {
+      const [before, after] = [quoted(names, clash.steps.slice(0, 1)), quoted(names, clash.steps.slice(1, 2))]
+      return `${sentence(after)} comes ${by} later after ${before} than it should.${fight}`
+    }
     case 'keeps':
-      return `${dish} is ready early and waits ${by} longer than it keeps.${kit}`
+      return `${dish} is ready early and waits ${by} longer than it keeps.${fight}`
     case 'carry':
-      return `${dish} is on its way ${by} longer than it should be.`
+      return `${dish} is on its way ${by} longer than it should be.${fight}`
     case 'wait':
-      return `Guests wait ${by} longer than you wanted for ${course}.${kit}`
+      return `Guests wait ${by} longer than you wanted for ${course}.${fight}`
     case 'sit-down':
-      return `${course} comes ${by} after you wanted to sit down.${kit}`
+      return `${course} comes ${by} after you wanted to sit down.${fight}`
     case 'safety':
-      return `${steps} cannot be placed within its safe times, so ${left}.${kit}`
+      return `${steps} cannot be placed within its safe times, so ${left}.${fight}`
     case 'no-cook':
       return `No cook is there and free for ${steps}, so ${left}.`
     case 'no-kit':
-      return `There is no kit for ${steps}, so ${left}.${kit}`
+      return `There is no kit for ${steps}, so ${left}.${fight}`
   }
+}
+
+/** The steps that a clash is not itself about, and the kit that all of them want. */
+const fightText = (clash: Clash, names: Names): string => {
+  const own = (step: string, at: number): boolean => {
+    const dish = names.dish(names.step(step)?.dish ?? null)
+    if (clash.kind === 'lag') return at < 2
+    return clash.kind === 'wait' || clash.kind === 'sit-down' ? dish?.course === clash.course : dish?.id === clash.dish
+  }
+  const others = clash.steps.filter((step, at) => !own(step, at))
+  const kit = clash.kit === null ? null : names.kitName(clash.kit)
+  if (others.length === 0) return kit === null ? '' : ` It is about ${kit}.`
+  return ` It fights with ${quoted(names, others)}${kit === null ? '' : ` over ${kit}`}.`
 }
 
 /** A way out, as what to do. What the guests would notice is its own `said`. */
@@ -77,3 +93,7 @@ export const remedyText = (remedy: Remedy, names: Names, evening: Evening): stri
       return `Drop ${names.dishName(remedy.dish)}`
   }
 }
+
+/** What a way out costs the cooks: "The cooks miss 4 min more at the table." Null when it costs them nothing. */
+export const remedyPrice = ({ missed }: Remedy): string | null =>
+  secondsOf(missed) === 0 ? null : `The cooks miss ${durationText(missed)} more at the table.`

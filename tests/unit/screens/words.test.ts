@@ -3,7 +3,8 @@ import { expect, test } from 'vitest'
 import type { Link, OrderState } from '#app/_sync/plan.ts'
 import { becauseText } from '#app/_words/because.ts'
 import { careWords, keepWords, roleWords, stateWords, whereWords } from '#app/_words/care.ts'
-import { clashText, clashTitle, remedyText } from '#app/_words/clash.ts'
+import { chanceText, onTimeText, waitFreeText } from '#app/_words/chance.ts'
+import { clashText, clashTitle, remedyPrice, remedyText } from '#app/_words/clash.ts'
 import { atText, clockText, countOf, dayOf, distanceText, listText, longDate } from '#app/_words/clock.ts'
 import { durationText, minutesText, readDuration, readSpan, spanText } from '#app/_words/duration.ts'
 import { faultText } from '#app/_words/fault.ts'
@@ -99,6 +100,62 @@ test('U4 every kind of reason, clash, way out, refusal and state has words of it
   expect(refusals.map((why) => why.kind).sort()).toEqual(kinds(CommandRefusal).sort())
   expect(new Set(refusals.map((why) => refusalText(why, names))).size).toBe(refusals.length)
   expect(refusalText({ kind: 'taken', by: cook }, names)).toContain(evening.cooks[0]?.name)
+})
+
+test('U4 a clash tells what it fights with and over which kit, a way out what it costs', () => {
+  const [first, second] = [evening.steps.find((each) => each.dish === dish), evening.steps.find((each) => each.dish !== dish)]
+  const clash: Clash = {
+    kind: 'keeps',
+    steps: [first?.id ?? '', second?.id ?? ''],
+    dish,
+    course,
+    kit,
+    from: '2026-11-14T20:14:00+00:00',
+    to: '2026-11-14T20:40:00+00:00',
+    by: 'PT26M',
+    ways: [],
+  }
+  const fight = `It fights with “${names.stepName(second?.id ?? '')}” over ${names.kitName(kit)}.`
+  expect(clashText(clash, names)).toContain(fight)
+  expect(clashText({ ...clash, steps: [first?.id ?? ''] }, names)).toContain(`It is about ${names.kitName(kit)}.`)
+  expect(clashText({ ...clash, steps: [first?.id ?? ''], kit: null }, names)).not.toMatch(/fights|about/)
+  const lag = clashText({ ...clash, kind: 'lag', steps: [first?.id ?? '', first?.id ?? '', second?.id ?? ''] }, names)
+  expect(lag).toContain('comes 26 min later after')
+  expect(lag).toContain(fight)
+  const way = { kind: 'drop' as const, dish, said: 'It would be missing from the table.' }
+  expect(remedyPrice({ ...way, missed: 'PT0S' })).toBeNull()
+  expect(remedyPrice({ ...way, missed: 'PT4M30S' })).toBe('The cooks miss 4½ min more at the table.')
+})
+
+test('U4 a chance is so many evenings in twenty, never more than reckoned, and says what it hangs on', () => {
+  expect([0.96, 0.95, 0.9499, 0.5, 0.05, 0.04, 0, 0.995, 1].map(chanceText)).toEqual([
+    '19 evenings in 20',
+    '19 evenings in 20',
+    '18 evenings in 20',
+    '10 evenings in 20',
+    '1 evening in 20',
+    'hardly any evening',
+    'hardly any evening',
+    'nearly every evening',
+    'nearly every evening',
+  ])
+  const served = {
+    course,
+    toTable: '2026-11-14T19:30:00+00:00',
+    platesOff: '2026-11-14T19:50:00+00:00',
+    wait: 'PT0S',
+    onTime: 0.96,
+    decidedBy: step,
+    waitFreeUntil: '2026-11-14T19:38:00+00:00',
+  }
+  expect(onTimeText(served, names)).toBe(`On time 19 evenings in 20. It hangs on “${names.stepName(step)}”.`)
+  expect(onTimeText({ ...served, decidedBy: null }, names)).toBe('On time 19 evenings in 20.')
+  expect(waitFreeText(served, 'Europe/London')).toBe('Can wait until 19:38.')
+  expect(waitFreeText({ ...served, waitFreeUntil: served.toTable }, 'Europe/London')).toBe('Cannot wait.')
+  expect([
+    onTimeText({ ...served, onTime: null }, names),
+    waitFreeText({ ...served, waitFreeUntil: null }, 'Europe/London'),
+  ]).toEqual([null, null])
 })
 
 test('U4 the link says "Saved" only when it is, and every end of it says what to do', () => {

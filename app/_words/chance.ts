@@ -1,0 +1,28 @@
+import type { RunningOrder } from '#lib/domain/running-order.ts'
+import { clockText } from './clock.ts'
+import type { Names } from './names.ts'
+
+type Served = RunningOrder['courses'][number]
+
+const EVENINGS = 20
+
+/** "19 evenings in 20": never more than was reckoned. */
+export const chanceText = (onTime: number): string => {
+  if (onTime >= 0.995) return 'nearly every evening'
+  const evenings = Math.floor(onTime * EVENINGS + 1e-9)
+  return evenings === 0 ? 'hardly any evening' : `${evenings} ${evenings === 1 ? 'evening' : 'evenings'} in ${EVENINGS}`
+}
+
+/** "On time 19 evenings in 20. It hangs on “Roast slowly”." Null when it has not been reckoned. */
+export const onTimeText = ({ onTime, decidedBy }: Served, names: Names): string | null => {
+  if (onTime === null) return null
+  const sure = `On time ${chanceText(onTime)}.`
+  return decidedBy === null ? sure : `${sure} It hangs on “${names.stepName(decidedBy)}”.`
+}
+
+/** "Can wait until 19:38." Null when it has not been reckoned. */
+export const waitFreeText = ({ toTable, waitFreeUntil }: Served, zone: string): string | null => {
+  if (waitFreeUntil === null) return null
+  if (Date.parse(waitFreeUntil) <= Date.parse(toTable)) return 'Cannot wait.'
+  return `Can wait until ${clockText(waitFreeUntil, zone)}.`
+}
