@@ -1,6 +1,7 @@
 import type { Clash } from '#lib/domain/running-order.ts'
 import type { Demand } from '#lib/scheduling/fight-relax.ts'
 import type { Problem } from '#lib/scheduling/problem.ts'
+import { clashKey, wishName } from './replan.ts'
 import type { ProblemIndex } from './to-problem.ts'
 
 /** A fight in kitchen terms: ids of steps, dishes and courses, each list without repeats. */
@@ -16,6 +17,8 @@ export interface KitchenFight {
   readonly lags: readonly { readonly step: string; readonly after: string }[]
   /** Dishes that would have to keep longer, or to be longer on their way. */
   readonly kept: readonly string[]
+  /** The wishes, as clashes of them are named. */
+  readonly keys: readonly string[]
   /** Courses that would have to come later. */
   readonly courses: readonly string[]
 }
@@ -51,9 +54,13 @@ export const inKitchen = (problem: Problem, index: ProblemIndex, fight: readonly
     early: unique(early),
     lags: lags.filter((one, at) => lags.findIndex((other) => other?.step === one.step && other.after === one.after) === at),
     kept: unique(kept),
+    keys: unique(wishes.map((wish) => wishName(index, wish))),
     courses: unique(wishes.flatMap((wish) => ('serving' in wish ? [wish.serving] : []))),
   }
 }
+
+/** Whether what a clash breaks is one of the wishes that fight. */
+export const takesPart = (clash: Clash, fight: KitchenFight): boolean => fight.keys.includes(clashKey(clash))
 
 /** What is known of a clash without a fight: what it names, any of which may be the reason. */
 export const ofClash = (clash: Clash, kitKind: string | null): KitchenFight => {
@@ -66,6 +73,7 @@ export const ofClash = (clash: Clash, kitKind: string | null): KitchenFight => {
     early: clash.steps,
     lags: clash.kind === 'lag' && after !== undefined && step !== undefined ? [{ step, after }] : [],
     kept: (clash.kind === 'keeps' || clash.kind === 'carry') && clash.dish !== null ? [clash.dish] : [],
+    keys: [clashKey(clash)],
     courses: clash.course === null ? [] : [clash.course],
   }
 }

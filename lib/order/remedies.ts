@@ -7,7 +7,7 @@ import type { Clash, RunningOrder } from '#lib/domain/running-order.ts'
 import { epochMsOf, msOfInstant, wallTimeOfMs } from '#lib/domain/time.ts'
 import type { Change } from './apply-remedy.ts'
 import { gatherFacts } from './facts.ts'
-import type { KitchenFight } from './fight-in-kitchen.ts'
+import { type KitchenFight, takesPart } from './fight-in-kitchen.ts'
 import { byText } from './ids.ts'
 
 /**
@@ -172,33 +172,17 @@ const rungsTo = (from: number, to: number): number[] => {
   return Array.from({ length: count }, (_, k) => (k + 1 === count ? to : from + way * DEGREES * (k + 1)))
 }
 
-/** How much longer something may have to wait: what this clash lacks, what the whole fight lacks, and more. */
+/** How much longer something may have to wait: what this clash lacks, what its fight lacks, what the evening lacks, and more. */
 const amounts = ({ order, clash, fight }: Asked): string[] => {
   const own = secondsOf(clash.by)
-  const all = order.clashes.filter((one) => takesPart(one, fight)).reduce((sum, { by }) => sum + secondsOf(by), 0)
-  const whole = [own, Math.max(own, all), 1.5 * all, 2 * all, 3 * all].map((seconds) => Math.ceil(seconds / 60) * 60)
-  return [...new Set(whole)]
+  const sum = (clashes: readonly Clash[]) => clashes.reduce((all, { by }) => all + secondsOf(by), 0)
+  const whole = sum(order.clashes.filter((one) => takesPart(one, fight)))
+  const all = sum(order.clashes.filter(({ kind }) => kind !== 'safety' && kind !== 'no-cook' && kind !== 'no-kit'))
+  const minutes = [own, whole, 1.5 * whole, 2 * whole, all, 2 * all].map((seconds) => Math.ceil(seconds / 60) * 60)
+  return [...new Set(minutes)]
     .filter((seconds) => seconds >= own && seconds > 0)
     .sort((a, b) => a - b)
     .map(durationOf)
-}
-
-/** Whether what a clash breaks is one of the wishes that fight. */
-export const takesPart = (clash: Clash, fight: KitchenFight): boolean => {
-  switch (clash.kind) {
-    case 'lag':
-      return fight.lags.some(({ step, after }) => after === clash.steps[0] && step === clash.steps[1])
-    case 'keeps':
-    case 'carry':
-      return fight.kept.includes(clash.dish ?? '')
-    case 'wait':
-    case 'sit-down':
-      return fight.courses.includes(clash.course ?? '')
-    case 'safety':
-    case 'no-cook':
-    case 'no-kit':
-      return false
-  }
 }
 
 /** Of lags that fight the clash's own comes first, then others that are broken. */
@@ -214,14 +198,19 @@ const longerWaits = (asked: Asked): Ladder[] => {
 }
 
 const longerKeeping = (asked: Asked): Ladder[] =>
-  asked.fight.kept.flatMap((dish) => ladder(amounts(asked).map((by): Change => ({ kind: 'keep-longer', dish, by }))))
+  ownFirst(asked.fight.kept, asked.clash.dish).flatMap((dish) =>
+    ladder(amounts(asked).map((by): Change => ({ kind: 'keep-longer', dish, by }))),
+  )
+
+const ownFirst = (ids: readonly string[], own: string | null): string[] =>
+  [...ids].sort((a, b) => Number(b === own) - Number(a === own))
 
 /** Of courses that the fight is about. Once the guests have said when they sit down, or do, the first is where it is. */
 const laterCourses = (asked: Asked): Ladder[] => {
   const { courses, sitDown } = gatherFacts(asked.evening)
   const fixed = (course: string) =>
     courses.get(course)?.toTable !== undefined || (sitDown !== undefined && course === asked.order.courses[0]?.course)
-  return asked.fight.courses
+  return ownFirst(asked.fight.courses, asked.clash.course)
     .filter((course) => !fixed(course))
     .flatMap((course) => ladder(amounts(asked).map((by): Change => ({ kind: 'course-later', course, by }))))
 }

@@ -1,6 +1,7 @@
 import { secondsOf, TICK_SECONDS } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Clash, RunningOrder } from '#lib/domain/running-order.ts'
+import type { Wish } from '#lib/scheduling/fight-relax.ts'
 import { goOnFrom } from '#lib/scheduling/go-on.ts'
 import type { Breach, Budget } from '#lib/scheduling/schedule.ts'
 import { solve } from '#lib/scheduling/solve.ts'
@@ -34,23 +35,24 @@ export const clashKey = (clash: Clash): string => {
   }
 }
 
-/** As `clashKey`, of a broken wish. */
-export const breachKey = (index: ProblemIndex, breach: Breach): string => {
-  switch (breach.kind) {
+/** As `clashKey`, of a wish, broken or not. */
+export const wishName = (index: ProblemIndex, wish: Breach | Wish): string => {
+  switch (wish.kind) {
     case 'lag': {
-      const of = index.lags[breach.lag]
+      const of = index.lags[wish.lag]
       return `lag ${of?.after} ${of?.step}`
     }
     case 'keeps':
     case 'carry':
-      return `${breach.kind} ${breach.delivery}`
+      return `${wish.kind} ${wish.delivery}`
     case 'wait':
     case 'sit-down':
-      return `${breach.kind} ${breach.serving}`
+      return `${wish.kind} ${wish.serving}`
   }
 }
 
-const gather = (entries: readonly (readonly [key: string, ticks: number])[]): ReadonlyMap<string, number> => {
+/** Ticks by name, added up. */
+export const gather = (entries: readonly (readonly [key: string, ticks: number])[]): ReadonlyMap<string, number> => {
   const sums = new Map<string, number>()
   for (const [key, ticks] of entries) sums.set(key, (sums.get(key) ?? 0) + ticks)
   return sums
@@ -80,7 +82,7 @@ export const replan = (evening: Evening, { budget, from, ...options }: ReplanOpt
   return {
     clashes: gather([
       ...schedule.left.map(({ activity }) => [`left ${index.activities.get(activity)?.step.id}`, 1] as const),
-      ...breaches.map((breach) => [breachKey(index, breach), breach.by] as const),
+      ...breaches.map((breach) => [wishName(index, breach), breach.by] as const),
     ]),
     missed: missedTicks(problem, sceneOf(problem, schedule)),
   }

@@ -7,21 +7,28 @@ import type { Ladder } from './remedies.ts'
 import { type Outcome, replan } from './replan.ts'
 import type { ProblemOptions } from './to-problem.ts'
 
-/** How a change is tried: going on from the order, beginning anew, and beginning anew for the last word. */
+/** Steps that are enough for some two clashes that have nothing to do with each other. */
+export const WAYS_STEPS = 120_000
+
+/** How a change is tried: going on from the order, beginning anew, and for the last word with another seed and more steps. */
 type Manner = 'on' | 'anew' | 'sure'
 const STEPS: Readonly<Record<Manner, number>> = { on: 600, anew: 2_000, sure: DEFAULT_BUDGET_STEPS }
+/** With a smaller budget each try is smaller, down to this share. */
+const LEAST_SHARE = 0.5
 
 /** The steps that trying may spend, and what was tried: a change that two clashes ask for is tried once. */
 export interface Tries {
   /** What becomes of the evening with a change; null when there are no steps left for it. */
   readonly try: (change: Change, manner: Manner) => Outcome | null
   readonly spend: (steps: number) => void
-  /** Allows the next clash its share of the steps that are left, with so many clashes to come. Answers the share. */
-  readonly share: (clashes: number) => number
+  readonly spent: () => number
+  /** Allows the next clash its share of the steps that are left, with so many clashes to come. */
+  readonly share: (clashes: number) => void
   readonly isOver: () => boolean
 }
 
 export const openTries = (evening: Evening, order: RunningOrder, of: ProblemOptions, budget: Budget): Tries => {
+  const share = Math.min(1, Math.max(LEAST_SHARE, budget.steps / WAYS_STEPS))
   let spent = 0
   let limit = budget.steps
   const known = new Map<string, Outcome | null>()
@@ -29,23 +36,26 @@ export const openTries = (evening: Evening, order: RunningOrder, of: ProblemOpti
   const isOver = () => spent >= limit || isStopped()
   return {
     isOver,
+    spent: () => spent,
     spend: (steps) => {
       spent += steps
     },
     share: (clashes) => {
-      const share = Math.max(0, budget.steps - spent) / clashes
-      limit = spent + share
-      return share
+      limit = spent + Math.max(0, budget.steps - spent) / clashes
     },
     try: (change, manner) => {
       const key = `${manner} ${JSON.stringify(change)}`
       const before = known.get(key)
       if (before !== undefined) return before
       if (isOver()) return null
-      const steps = STEPS[manner]
+      const steps = STEPS[manner] * share
       spent += steps
       const from = manner === 'on' ? { from: order } : {}
-      const outcome = replan(applyRemedy(evening, change), { ...of, ...from, budget: { ...budget, steps } })
+      const outcome = replan(applyRemedy(evening, change), {
+        ...of,
+        ...from,
+        budget: { ...budget, steps, seed: manner === 'sure' ? budget.seed : budget.seed + 1 },
+      })
       // What was stopped half way says nothing.
       if (isStopped()) return null
       known.set(key, outcome)

@@ -4,21 +4,20 @@ import type { Clash, Remedy, RunningOrder } from '#lib/domain/running-order.ts'
 import { breaches } from '#lib/scheduling/breaches.ts'
 import { fightOf } from '#lib/scheduling/fight.ts'
 import type { Budget } from '#lib/scheduling/schedule.ts'
-import { inKitchen, type KitchenFight, ofClash } from './fight-in-kitchen.ts'
+import { inKitchen, type KitchenFight, ofClash, takesPart } from './fight-in-kitchen.ts'
 import { toHint } from './hint.ts'
-import { isAlone, laddersFor, NOTICED, takesPart } from './remedies.ts'
-import { breachKey, clashKey, type Outcome, outcomeOf } from './replan.ts'
+import { isAlone, laddersFor, NOTICED } from './remedies.ts'
+import { clashKey, gather, type Outcome, outcomeOf, wishName } from './replan.ts'
 import { saidOf } from './said.ts'
 import { type ProblemOptions, toProblem } from './to-problem.ts'
-import { climb, openTries, type Tries } from './ways-out-tries.ts'
+import { climb, openTries, type Tries, WAYS_STEPS } from './ways-out-tries.ts'
+
+export { WAYS_STEPS }
 
 export interface WaysOptions extends ProblemOptions {
   /** Steps for the whole of it. */
   readonly budget: Budget
 }
-
-/** Enough for some two clashes that have nothing to do with each other. */
-export const WAYS_STEPS = 120_000
 
 /** More than these nobody reads. */
 const MOST_WAYS = 4
@@ -35,15 +34,28 @@ export const withWaysOut = (evening: Evening, order: RunningOrder, { budget, ...
   if (order.clashes.length === 0) return order
   const tries = openTries(evening, order, options, budget)
   const asked: Asked = { evening, order, options, tries, before: outcomeOf(order) }
-  const fights: KitchenFight[] = []
+  const fights = fightsOf(asked, budget)
   const clashes = order.clashes.map((clash, at): Clash => {
-    const steps = tries.share(order.clashes.length - at) * FIGHT_SHARE
-    const known = fights.find((fight) => takesPart(clash, fight))
-    const fight = known ?? fightFor(asked, clash, { ...budget, steps })
-    if (fight && !known) fights.push(fight)
-    return { ...(fight ? named(asked, clash, fight) : clash), ways: waysOf(asked, clash, fight ?? loose(evening, clash)) }
+    tries.share(order.clashes.length - at)
+    const fight = fights.find((one) => takesPart(clash, one))
+    return {
+      ...(fight ? named(asked, clash, fight) : clash),
+      ways: waysOf(asked, clash, fight ?? loose(evening, clash), fights),
+    }
   })
   return { ...order, clashes }
+}
+
+/** What fights, each fight once, as far as it was found. */
+const fightsOf = (asked: Asked, budget: Budget): KitchenFight[] => {
+  const fights: KitchenFight[] = []
+  for (const [at, clash] of asked.order.clashes.entries()) {
+    const steps = ((budget.steps - asked.tries.spent()) * FIGHT_SHARE) / (asked.order.clashes.length - at)
+    if (fights.some((fight) => takesPart(clash, fight))) continue
+    const fight = fightFor(asked, clash, { ...budget, steps })
+    if (fight) fights.push(fight)
+  }
+  return fights
 }
 
 interface Asked {
@@ -58,11 +70,11 @@ interface Asked {
 const fightFor = ({ evening, order, options, tries }: Asked, clash: Clash, budget: Budget): KitchenFight | null => {
   const { problem, index } = toProblem(evening, options)
   const schedule = toHint(problem, index, order)
-  const breach = breaches(problem, schedule).find((one) => breachKey(index, one) === clashKey(clash))
+  const breach = breaches(problem, schedule).find((one) => wishName(index, one) === clashKey(clash))
   if (!breach) return null
-  tries.spend(budget.steps)
-  const fight = fightOf(problem, schedule, breach, budget)
-  return fight.length > 0 ? inKitchen(problem, index, fight) : null
+  const { demands, steps } = fightOf(problem, schedule, breach, budget)
+  tries.spend(steps)
+  return demands.length > 0 ? inKitchen(problem, index, demands) : null
 }
 
 /** Where no fight is known, all that the clash names may be the reason. */
@@ -90,11 +102,29 @@ const named = ({ evening, order, options }: Asked, clash: Clash, fight: KitchenF
   }
 }
 
-const waysOf = (asked: Asked, clash: Clash, fight: KitchenFight): Remedy[] => {
+/**
+ * Whether these clashes are gone and nothing else is broken worse. One fight may come out another way at the same price, so
+ * what belongs to one is counted together.
+ */
+const isGone = ({ before }: Asked, gone: readonly string[], fights: readonly KitchenFight[]) => {
+  const groupOf = (key: string) => fights.find(({ keys }) => keys.includes(key))?.keys.join() ?? key
+  const sums = ({ clashes }: Outcome) => gather([...clashes].map(([key, by]) => [groupOf(key), by] as const))
+  const now = sums(before)
+  return (outcome: Outcome): boolean =>
+    gone.every((key) => !outcome.clashes.has(key)) && [...sums(outcome)].every(([group, by]) => by <= (now.get(group) ?? 0))
+}
+
+/** Ways out of all that a clash fights with; failing these, of the clash alone. */
+const waysOf = (asked: Asked, clash: Clash, fight: KitchenFight, fights: readonly KitchenFight[]): Remedy[] => {
+  const own = clashKey(clash)
+  const all = asked.order.clashes.filter((other) => takesPart(other, fight)).map(clashKey)
+  const ways = climbed(asked, clash, fight, isGone(asked, [own, ...all], fights))
+  return ways.length > 0 || all.length < 2 ? ways : climbed(asked, clash, fight, isGone(asked, [own], fights))
+}
+
+/** What the ladders lead to, one way of each kind. */
+const climbed = (asked: Asked, clash: Clash, fight: KitchenFight, helps: (outcome: Outcome) => boolean): Remedy[] => {
   const { evening, order, options, tries, before } = asked
-  const gone = [clash, ...order.clashes.filter((other) => takesPart(other, fight))].map(clashKey)
-  const helps = ({ clashes }: Outcome) =>
-    gone.every((key) => !clashes.has(key)) && [...clashes].every(([key, by]) => by <= (before.clashes.get(key) ?? 0))
   const ways: (Remedy & { readonly ticks: number })[] = []
   for (const ladder of laddersFor({ evening, order, clash, fight, ...(options.now ? { now: options.now } : {}) })) {
     const [{ kind }] = ladder

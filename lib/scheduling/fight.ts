@@ -7,6 +7,12 @@ import { impossibleCycles } from './lags.ts'
 import type { ActivityId, Problem } from './problem.ts'
 import type { Breach, Budget, Schedule } from './schedule.ts'
 
+/** What fights, in the order of the problem, and how many steps it took to find out. */
+export interface Fight {
+  readonly demands: readonly Demand[]
+  readonly steps: number
+}
+
 /** Insertions for one question, and for the last one before a fight is told. */
 const ASK = 400
 const SURE = 2000
@@ -17,17 +23,18 @@ const SURE = 2000
  * without so that the wish is kept and none is broken worse takes part, each shown by a schedule; then what else is needed
  * for a fight (sensitivity and deletion filters: Chinneck and Dravnieks 1991, "Locating minimal infeasible constraint sets in
  * linear programs", ORSA J. Computing 3:157-168). Pre: `schedule` is one of `problem`, `breach` one of its broken wishes.
- * Empty when the search can keep it all after all, or is out of budget.
+ * Nothing is demanded when the search can keep it all after all, or is out of budget.
  */
-export const fightOf = (problem: Problem, schedule: Schedule, breach: Breach, budget: Budget): Demand[] => {
+export const fightOf = (problem: Problem, schedule: Schedule, breach: Breach, budget: Budget): Fight => {
   const asking = askerOf(problem, schedule, breach, budget)
   const all = demandsOf(problem, asking.left)
   const proved = fightOfLags(problem, schedule, all, breach, asking.left)
-  if (proved.length > 0) return proved
+  if (proved.length > 0) return { demands: proved, steps: 0 }
   const helpful = groupsOf(problem, all).flatMap((group) => helpfulOf(asking, all, group))
   const others = asking.keeps(helpful) ? missing(asking, all, helpful) : []
   const fight = all.filter((demand) => helpful.includes(demand) || others.includes(demand))
-  return asking.isOver() || asking.keeps(fight, SURE) ? [] : fight
+  const isFight = !asking.isOver() && !asking.keeps(fight, SURE)
+  return { demands: isFight ? fight : [], steps: asking.spent() }
 }
 
 /** The lags with wishes that ask for each other in a circle: without any one of them there is none. */
@@ -100,6 +107,7 @@ interface Asking {
   /** Whether a schedule was found that keeps every wish among these demands, with these alone. */
   readonly keeps: (demands: readonly Demand[], steps?: number) => boolean
   readonly isOver: () => boolean
+  readonly spent: () => number
 }
 
 /** Out of budget, nothing helps and everything is kept. */
@@ -120,6 +128,7 @@ const askerOf = (problem: Problem, schedule: Schedule, breach: Breach, budget: B
   return {
     left,
     isOver,
+    spent: () => spent,
     helps: (demands) => !isOver() && (broken(demands, ASK)?.every(isNoWorse) ?? false),
     keeps: (demands, steps = ASK) => isOver() || broken(demands, steps)?.length === 0,
   }

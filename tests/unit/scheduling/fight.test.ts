@@ -15,7 +15,7 @@ const BUDGET = { steps: 60_000, seed: 1 }
 const said = (fight: readonly Demand[]): string[] =>
   fight.map((demand) => {
     if (demand.kind === 'wish') return wishKey(demand.wish)
-    if (demand.kind === 'cooks') return `cooks ${demand.activity}`
+    if (demand.kind === 'cooks' || demand.kind === 'from') return `${demand.kind} ${demand.activity}`
     return `${demand.of} ${'activity' in demand.by ? demand.by.activity : demand.by.delivery}`
   })
 
@@ -62,7 +62,7 @@ describe('fights', () => {
       ],
     })
     const schedule = solve(problem, { steps: 300, seed: 1 })
-    const fight = fightOf(problem, schedule, broken(problem, schedule), BUDGET)
+    const fight = fightOf(problem, schedule, broken(problem, schedule), BUDGET).demands
     expect(said(fight)).toEqual(['lag 2'])
   })
 
@@ -76,7 +76,7 @@ describe('fights', () => {
       lags: [lag('lamb', 'plate', { most: 5 }), lag('pie', 'plate', { most: 5 })],
     })
     const schedule = solve(problem, { steps: 600, seed: 1 })
-    const fight = fightOf(problem, schedule, broken(problem, schedule), BUDGET)
+    const fight = fightOf(problem, schedule, broken(problem, schedule), BUDGET).demands
     expect(said(fight)).toEqual(['lag 0', 'lag 1', 'oven lamb', 'oven pie'])
   })
 
@@ -91,10 +91,24 @@ describe('fights', () => {
         lags: [lag('fish', 'plate', { most: 5 }), lag('egg', 'plate', { most: 5 })],
       })
       const schedule = solve(problem, { steps: 600, seed: 1 })
-      return said(fightOf(problem, schedule, broken(problem, schedule), BUDGET))
+      return said(fightOf(problem, schedule, broken(problem, schedule), BUDGET).demands)
     }
     expect(of(2, true)).toEqual(['lag 0', 'lag 1', 'ring fish', 'ring egg'])
     expect(of(1, false)).toEqual(['lag 0', 'lag 1', 'cooks fish', 'cooks egg'])
+  })
+
+  test('S9 what may not begin so early fights with sit-down', () => {
+    const problem = dinner({
+      activities: [
+        activity('chop', mode('hands-on', 10), { delivery: 'dish', from: 60 }),
+        activity('simmer', mode('hands-on', 40), { delivery: 'dish', from: 0 }),
+      ],
+      cooks: [cook('kim')],
+      lags: [lag('chop', 'simmer')],
+    })
+    const schedule = solve(problem, { steps: 300, seed: 1 })
+    const fight = fightOf(problem, schedule, broken(problem, schedule), BUDGET).demands
+    expect(said(fight)).toEqual(['sit-down main', 'from chop'])
   })
 
   test('S9 what can be kept is no fight', () => {
@@ -110,7 +124,7 @@ describe('fights', () => {
         one.activity === 'a' ? { ...one, start: one.start - 30, end: one.end - 30 } : one,
       ),
     }
-    expect(fightOf(problem, bad, broken(problem, bad), BUDGET)).toEqual([])
+    expect(fightOf(problem, bad, broken(problem, bad), BUDGET).demands).toEqual([])
   })
 
   test('S9 fact C1: the pork rests, is carved, the potatoes keep, and crackle and potatoes want one oven', () => {
@@ -119,10 +133,10 @@ describe('fights', () => {
     const [breach] = breaches(problem, schedule)
     expect(breach).toBeDefined()
     if (breach) {
-      const fight = fightOf(problem, schedule, breach, BUDGET)
+      const fight = fightOf(problem, schedule, breach, BUDGET).demands
       expect(
         fight.map((demand) => {
-          if (demand.kind === 'cooks') return demand
+          if (demand.kind === 'cooks' || demand.kind === 'from') return demand
           if (demand.kind === 'kit') return [demand.of, demand.by]
           return demand.wish.kind === 'lag' ? index.lags[demand.wish.lag] : demand.wish
         }),
@@ -140,7 +154,7 @@ describe('fights', () => {
     const { problem } = toProblem(loadEvening('c-pork'))
     const schedule = solve(problem, { steps: 2_000, seed: 1 })
     const [breach] = breaches(problem, schedule)
-    expect(breach && fightOf(problem, schedule, breach, { steps: 0, seed: 1 })).toEqual([])
-    expect(breach && fightOf(problem, schedule, breach, { ...BUDGET, stop: () => true })).toEqual([])
+    expect(breach && fightOf(problem, schedule, breach, { steps: 0, seed: 1 }).demands).toEqual([])
+    expect(breach && fightOf(problem, schedule, breach, { ...BUDGET, stop: () => true }).demands).toEqual([])
   })
 })

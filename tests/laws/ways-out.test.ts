@@ -1,0 +1,67 @@
+import { expect, test } from 'vitest'
+import { parseEvening } from '#lib/domain/parse.ts'
+import type { Clash } from '#lib/domain/running-order.ts'
+import { applyRemedy } from '#lib/order/apply-remedy.ts'
+import { planEvening } from '#lib/order/engine.ts'
+import { clashKey, outcomeOf, replan } from '#lib/order/replan.ts'
+import { withWaysOut } from '#lib/order/ways-out.ts'
+import { clashingEvening } from '#tests/support/clashing-evening.ts'
+import { holdsOnAll, seeds } from './seeds.ts'
+
+/** Two in three seeds make an evening with a clash. `SEEDS=450` is the long run, of some 300 of them. */
+const COUNT = Number(process.env.SEEDS ?? 50)
+const PATIENCE_MS = 240_000 + COUNT * 10_000
+
+/** The search of the law is another one than that which found the way out, begins with nothing, and has more time. */
+const AMPLE = { steps: 6_000, seed: 77 }
+
+interface Answered {
+  readonly evening: ReturnType<typeof clashingEvening>
+  readonly clashes: readonly Clash[]
+  readonly before: ReturnType<typeof outcomeOf>
+}
+
+const answered = (seed: number): Answered => {
+  const parsed = parseEvening(JSON.parse(JSON.stringify(clashingEvening(seed))))
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.error))
+  const evening = parsed.value
+  const order = planEvening(evening, { budget: { steps: 1_000, seed: 1 }, quick: true })
+  const { clashes } = withWaysOut(evening, order, { budget: { steps: 40_000, seed: 1 } })
+  return { evening, clashes, before: outcomeOf(order) }
+}
+
+test(
+  'O18 every way out of a random evening removes its clash when planned again from nothing, and leaves less broken',
+  () => {
+    let evenings = 0
+    let clashing = 0
+    let helped = 0
+    let ways = 0
+    holdsOnAll(seeds(1, COUNT), (seed) => {
+      const { evening, clashes, before } = answered(seed)
+      if (clashes.length > 0) evenings++
+      for (const clash of clashes) {
+        clashing++
+        if (clash.ways.length > 0) helped++
+        for (const way of clash.ways) {
+          ways++
+          const changed = parseEvening(JSON.parse(JSON.stringify(applyRemedy(evening, way))))
+          if (!changed.ok) return `${JSON.stringify(way)} makes no evening: ${JSON.stringify(changed.error)}`
+          const after = replan(changed.value, { budget: AMPLE })
+          if (!after) return `the verifier refuses what comes of ${JSON.stringify(way)}`
+          if (after.clashes.has(clashKey(clash))) return `${clashKey(clash)} stays with ${JSON.stringify(way)}`
+          const [was, is] = [before, after].map(({ clashes: all }) => [...all].reduce((sum, [, by]) => sum + by, 0))
+          if ((is ?? 0) >= (was ?? 0))
+            return `${JSON.stringify(way)} leaves as much broken: ${JSON.stringify([...after.clashes])}`
+        }
+      }
+      return null
+    })
+    // A law of nothing would hold: most seeds clash, and most clashes have a way out.
+    if (process.env.SEED !== undefined) return
+    expect(evenings).toBeGreaterThan(COUNT / 2)
+    expect(helped).toBeGreaterThan(clashing * 0.6)
+    expect(ways).toBeGreaterThan(clashing)
+  },
+  PATIENCE_MS,
+)
