@@ -17,7 +17,7 @@ import type {
 import { NEVER } from './model.ts'
 import { roundUp } from './pace.ts'
 import type { Activity, Cook, Mode, Problem } from './problem.ts'
-import { presentStarts } from './stays.ts'
+import { leavesOf, presentStarts } from './stays.ts'
 
 /**
  * Ids → objects and indices, with everything that never changes worked out once. A mode that no kit or no team can ever
@@ -81,6 +81,7 @@ export const compile = (problem: Problem): Model => {
       succs: [],
       stays,
       present: presentStarts(modes, stays),
+      leaves: leavesOf(modes, stays),
       touchStays,
       touchCooks: cooks.filter((cook) => (touchStays[cook.index] ?? []).length > 0),
       heralds: [],
@@ -92,6 +93,7 @@ export const compile = (problem: Problem): Model => {
               mode: before.mode,
               cooks: before.cooks,
               price: problem.weights.moved * (before.frozen ? 10 : 1),
+              frozen: before.frozen,
             }
           : undefined,
     }
@@ -170,6 +172,7 @@ const modeModel = (mode: Mode, index: number, uses: ModeModel['uses'], teams: Mo
   })),
   uses,
   teams,
+  crews: [...new Set(teams.map(({ len }) => len))].map((len) => ({ len, teams: teams.filter((team) => team.len === len) })),
   rings: uses.find((use) => use.kind === 'ring')?.kits,
 })
 

@@ -101,3 +101,14 @@ export const backward = (state: State, acts: readonly Act[]): Act[] => {
   const depth = (act: Act) => state.model.depth[act.index] as number
   return [...acts].sort((a, b) => rank(b) - rank(a) || depth(b) - depth(a) || a.index - b.index)
 }
+
+/** What is scarce before what fits anywhere: ovens, then rings, each latest first, then the rest. */
+export const scarceFirst = (state: State, acts: readonly Act[]): Act[] => {
+  const rank = (act: Act) =>
+    act.modes.reduce(
+      (most, mode) => mode.uses.reduce((m, use) => Math.max(m, use.kind === 'oven' ? 2 : use.kind === 'ring' ? 1 : 0), most),
+      0,
+    )
+  const order = new Map(backward(state, acts).map((act, i) => [act, i]))
+  return [...acts].sort((a, b) => rank(b) - rank(a) || (order.get(a) ?? 0) - (order.get(b) ?? 0))
+}

@@ -71,6 +71,8 @@ export interface Act {
   readonly stays: readonly (readonly Stretch[])[]
   /** The starts, first to last, at which a whole team could be there; none when it needs nobody. */
   readonly present: readonly Stretch[]
+  /** When stays end in which an attended piece of it may lie. */
+  readonly leaves: readonly Tick[]
   /** By cook: where a touch of it may lie. */
   readonly touchStays: readonly (readonly Stretch[])[]
   /** Who may ever touch it. */
@@ -87,6 +89,8 @@ export interface Told {
   readonly mode: number
   readonly cooks: readonly CookId[]
   readonly price: number
+  /** Moved only when forced. */
+  readonly frozen: boolean
 }
 
 export interface LagModel {
@@ -108,6 +112,8 @@ export interface ModeModel {
   readonly touches: readonly TouchModel[]
   readonly uses: readonly UseModel[]
   readonly teams: readonly TeamModel[]
+  /** The same, those that take as long together. */
+  readonly crews: readonly Crew[]
   /** The rings that can serve its first ring use; undefined without one. */
   readonly rings: readonly number[] | undefined
 }
@@ -118,6 +124,12 @@ export interface TouchModel {
   readonly every: number
   readonly takes: number
   readonly lateBy: number
+}
+
+/** Teams that take equally long. */
+export interface Crew {
+  readonly len: number
+  readonly teams: readonly TeamModel[]
 }
 
 /** Who attends, and how long it then takes. */

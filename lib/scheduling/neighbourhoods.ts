@@ -1,5 +1,6 @@
 import { startBounds } from './bounds.ts'
-import type { Act, Model } from './model.ts'
+import type { Act } from './model.ts'
+import { isMovable, movable } from './movable.ts'
 import { blame } from './price.ts'
 import type { Random } from './random.ts'
 import type { State } from './state.ts'
@@ -74,8 +75,8 @@ export const oneChain: Neighbourhood = (state, random) => {
   const chain = new Set([start])
   for (const act of chain) {
     if (chain.size >= MOST) break
-    for (const lag of act.preds) if (!lag.from.fact && random.unit() < 0.7) chain.add(lag.from)
-    for (const lag of act.succs) if (!lag.to.fact && random.unit() < 0.7) chain.add(lag.to)
+    for (const lag of act.preds) if (isMovable(state, lag.from) && random.unit() < 0.7) chain.add(lag.from)
+    for (const lag of act.succs) if (isMovable(state, lag.to) && random.unit() < 0.7) chain.add(lag.to)
   }
   return [...chain].slice(0, MOST)
 }
@@ -107,20 +108,11 @@ export const inItsWay = (state: State, act: Act, random: Random): readonly Act[]
 }
 
 const actsAround = (state: State, whos: readonly number[], random: Random): readonly Act[] => {
-  const acts = [...new Set(whos)].flatMap((who) => state.model.acts[who] ?? []).filter((act) => !act.fact)
+  const acts = [...new Set(whos)].flatMap((who) => state.model.acts[who] ?? []).filter((act) => isMovable(state, act))
   const centre = state.places[acts[random.below(acts.length)]?.index ?? -1]
   if (!centre) return []
   const distance = (act: Act) => Math.abs((state.places[act.index]?.start ?? centre.start) - centre.start)
   return acts.sort((a, b) => distance(a) - distance(b) || a.index - b.index).slice(0, 2 + random.below(MOST - 4))
-}
-
-export const movable = (state: State): readonly Act[] => movableOf(state.model)
-
-const known = new WeakMap<Model, readonly Act[]>()
-const movableOf = (model: Model): readonly Act[] => {
-  const found = known.get(model) ?? model.acts.filter((act) => !act.fact && act.modes.length > 0)
-  known.set(model, found)
-  return found
 }
 
 /** So many of them, in an order that chance gives. */
@@ -131,6 +123,42 @@ export const pickSome = (acts: readonly Act[], most: number, random: Random): re
     const i = random.below(pool.length)
     const [act] = pool.splice(i, 1)
     if (act) chosen.push(act)
+  }
+  return chosen
+}
+
+/** Whole dishes that share kit, or cooks' time, with one that is hurt or that chance chooses. */
+export const rivalDishes: Neighbourhood = (state, random) => {
+  const hurt = random.unit() < 0.6 ? somethingHurt(state, random) : undefined
+  const all = state.model.deliveries
+  const seed = hurt?.delivery ?? all[random.below(all.length)]
+  if (!seed) return []
+  const most = 2 + random.below(3)
+  const own = seed.acts.flatMap((act) => state.places[act.index] ?? [])
+  const kits = new Set(own.flatMap((place) => place.kit))
+  const score = (dish: (typeof all)[number]) => {
+    if (dish === seed) return 1e9
+    let sum = 0
+    for (const act of dish.acts) {
+      const place = state.places[act.index]
+      if (!place) {
+        sum += 50
+        continue
+      }
+      const shares = place.kit.some((kit) => kits.has(kit))
+      for (const mine of own) {
+        const near = Math.max(mine.start, place.start) - Math.min(mine.end, place.end)
+        sum += (shares ? 3 : 1) / (1 + Math.max(0, near) / 20)
+      }
+    }
+    return sum * (0.3 + random.unit())
+  }
+  const scored = all.map((dish) => [dish, score(dish)] as const).sort((a, b) => b[1] - a[1])
+  const chosen: Act[] = []
+  for (const [dish] of scored.slice(0, most)) {
+    const acts = dish.acts.filter((act) => isMovable(state, act))
+    if (chosen.length > 0 && chosen.length + acts.length > 20) continue
+    chosen.push(...acts)
   }
   return chosen
 }

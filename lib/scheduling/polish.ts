@@ -1,12 +1,13 @@
 import { insert } from './insert.ts'
+import { begin, forget, rollback } from './journal.ts'
 import { refreshKeep } from './keeping.ts'
 import type { Act } from './model.ts'
-import { movable, pickSome } from './neighbourhoods.ts'
+import { movable } from './movable.ts'
+import { pickSome } from './neighbourhoods.ts'
 import { price } from './price.ts'
 import type { Random } from './random.ts'
 import type { Budget } from './schedule.ts'
 import { type Shift, shift } from './shift.ts'
-import { restore, snapshotOf } from './snapshot.ts'
 import { type State, take } from './state.ts'
 
 type Move = (state: State, random: Random) => void
@@ -17,14 +18,15 @@ export const polish = (state: State, budget: Budget, random: Random): void => {
   for (let idle = 0; idle < IDLE; idle++) {
     for (const move of [...shifts(state), ...singles(state), ...pairs(state), ...deals(state)]) {
       if (state.steps >= budget.steps || budget.stop?.()) return
-      const before = snapshotOf(state)
+      const before = begin(state)
       state.steps++
       move(state, random)
       const now = price(state)
       if (now < cost - 1e-9) {
         cost = now
         idle = -1
-      } else restore(state, before)
+        forget(state)
+      } else rollback(state, before)
     }
   }
 }

@@ -5,7 +5,7 @@ import { insert } from './insert.ts'
 import { refreshKeep } from './keeping.ts'
 import type { Act, ServingModel } from './model.ts'
 import { repairMoments } from './moments.ts'
-import { movable } from './neighbourhoods.ts'
+import { isMovable, movable } from './movable.ts'
 import type { Place } from './place.ts'
 import { happened } from './price.ts'
 import type { Random } from './random.ts'
@@ -100,7 +100,8 @@ const beside = (state: State, out: readonly Act[]): Act[] => {
   const found = new Set<Act>()
   for (const act of out)
     for (const other of [...act.preds.map((lag) => lag.from), ...act.succs.map((lag) => lag.to)])
-      if (!other.fact && !known.has(other) && state.places[other.index] && other.delivery !== act.delivery) found.add(other)
+      if (isMovable(state, other) && !known.has(other) && state.places[other.index] && other.delivery !== act.delivery)
+        found.add(other)
   return [...found]
 }
 

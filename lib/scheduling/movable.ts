@@ -1,0 +1,27 @@
+import type { Act, Model } from './model.ts'
+import type { State } from './state.ts'
+import { isMovedTo } from './tally.ts'
+
+/** What the search may move: no facts, nothing that has no way, nothing frozen that stands as told. */
+export const movable = (state: State): readonly Act[] => {
+  const { all, frozen } = movableOf(state.model)
+  if (frozen.every((act) => !isHeld(state, act))) return all
+  return all.filter((act) => !isHeld(state, act))
+}
+
+export const isMovable = (state: State, act: Act): boolean => !act.fact && act.modes.length > 0 && !isHeld(state, act)
+
+const isHeld = (state: State, act: Act): boolean => {
+  const place = state.places[act.index]
+  return act.told?.frozen === true && place !== undefined && !isMovedTo(act.told, place.start, place.mode, place.team)
+}
+
+const known = new WeakMap<Model, { readonly all: readonly Act[]; readonly frozen: readonly Act[] }>()
+const movableOf = (model: Model) => {
+  const found = known.get(model)
+  if (found) return found
+  const all = model.acts.filter((act) => !act.fact && act.modes.length > 0)
+  const made = { all, frozen: all.filter((act) => act.told?.frozen) }
+  known.set(model, made)
+  return made
+}
