@@ -3,7 +3,7 @@ import { startPrice } from './outlook.ts'
 import type { Item, Lane } from './place.ts'
 import { CALM_HOUR, type Tick } from './problem.ts'
 import type { Random } from './random.ts'
-import { add, type Ticks } from './scratch.ts'
+import { add, type Queue, type Ticks } from './scratch.ts'
 import type { State } from './state.ts'
 
 /** How many edges of what others do are tried, of all there are. */
@@ -13,7 +13,7 @@ const NARROW = 16
 /** And so little that a thorough search tries them all. */
 const MODEST = 64
 /** Chance decides among equals: no price differs by less. */
-const WHIM = 5e-7
+export const WHIM = 5e-7
 
 /**
  * Queues one way to do it: starts where the price has a corner, each with the stretch down to the next, and what a place
@@ -24,7 +24,7 @@ export const queueStarts = (
   state: State,
   act: Act,
   mode: ModeModel,
-  team: TeamModel,
+  crew: readonly TeamModel[],
   len: number,
   lo: Tick,
   hi: Tick,
@@ -33,28 +33,40 @@ export const queueStarts = (
 ): void => {
   const { queue, starts } = state.scratch
   starts.size = 0
-  addStarts(state, act, mode, team, len, lo, hi, wish, random)
+  addStarts(state, act, mode, crew, len, lo, hi, wish, random)
   downward(starts, lo, hi)
-  queue.modes[queue.choices] = mode
-  queue.teams[queue.choices] = team
-  queue.lens[queue.choices] = len
+  const choice = queue.choices++
+  queue.modes[choice] = mode
+  queue.lens[choice] = len
+  queue.crews[choice] = crew
   for (let i = 0; i < starts.size; i++) {
     const start = starts.at[i] as number
-    const at = queue.size++
-    queue.start[at] = start
-    queue.least[at] = i + 1 < starts.size ? (starts.at[i + 1] as number) + 1 : lo
-    queue.choice[at] = queue.choices
-    queue.floor[at] = startPrice(state, act, start, len) + WHIM * random.unit()
-    queue.exact[at] = false
+    const least = i + 1 < starts.size ? (starts.at[i + 1] as number) + 1 : lo
+    enqueue(queue, choice, start, least, startPrice(state, act, start, len) + WHIM * random.unit(), undefined)
   }
-  queue.choices++
+}
+
+export const enqueue = (
+  queue: Queue,
+  choice: number,
+  start: Tick,
+  least: Tick,
+  floor: number,
+  team: TeamModel | undefined,
+): void => {
+  const at = queue.size++
+  queue.choice[at] = choice
+  queue.start[at] = start
+  queue.least[at] = least
+  queue.floor[at] = floor
+  queue.team[at] = team
 }
 
 const addStarts = (
   state: State,
   act: Act,
   mode: ModeModel,
-  team: TeamModel,
+  crew: readonly TeamModel[],
   len: number,
   lo: Tick,
   hi: Tick,
@@ -76,18 +88,16 @@ const addStarts = (
     add(starts, first - len)
     add(starts, first - CALM_HOUR - len)
     if (mode.care === 'leave') addTouchEdges(mode, len, first, starts)
-    addEdges(state, act, mode, team, len, Math.max(lo, first - CALM_HOUR - len), Math.min(hi, last), random)
+    addEdges(state, act, mode, crew, len, Math.max(lo, first - CALM_HOUR - len), Math.min(hi, last), random)
   }
   if (wish.start !== undefined) add(starts, wish.start)
   if (act.told) add(starts, act.told.start)
-  for (const cook of team.cooks)
-    for (const stay of act.stays[cook.index] ?? NO_STAYS) if (stay.to - len < hi) add(starts, stay.to - len)
+  for (let i = 0; i < act.leaves.length; i++) add(starts, (act.leaves[i] as Tick) - len)
   add(starts, lo)
   if (hi - lo < (wish.thorough ? MODEST : NARROW) && (wish.thorough || random.unit() < 0.3))
     for (let start = lo; start < hi; start++) add(starts, start)
   add(starts, lo + random.below(hi - lo))
 }
-const NO_STAYS: Act['stays'][number] = []
 
 const addArrival = (arrival: Tick, delivery: DeliveryModel, len: number, starts: Ticks): void => {
   add(starts, arrival - len)
@@ -119,39 +129,42 @@ const addTouchEdges = (mode: ModeModel, len: number, first: Tick, starts: Ticks)
   }
 }
 
-/** Beside or under what cooks do anyway, so that they get up once: some edges of what lies in [lo, hi + len]. */
+/** Beside or under what cooks do anyway, so that they get up once: some edges of what lies about in [lo, hi + len]. */
 const addEdges = (
   state: State,
   act: Act,
   mode: ModeModel,
-  team: TeamModel,
+  crew: readonly TeamModel[],
   len: number,
   lo: Tick,
   hi: Tick,
   random: Random,
 ): void => {
-  const cooks = mode.care === 'leave' ? act.touchCooks : team.cooks
   for (let i = 0; i < EDGES; i++) {
+    const cooks = mode.care === 'leave' ? act.touchCooks : (crew[random.below(crew.length)] as TeamModel).cooks
     const cook = cooks[random.below(cooks.length)]
     if (!cook) return
     const lane = state.cookLanes[cook.index] as Lane
-    const near = countNear(lane, lo, hi + len)
-    if (near === 0) continue
-    const item = lane[firstNear(lane, lo) + random.below(near)] as Item
+    const first = firstFrom(lane, lo - SOON)
+    const beyond = firstFrom(lane, hi + len + 1)
+    if (first >= beyond) continue
+    const item = lane[first + random.below(beyond - first)] as Item
     const edge = random.below(2) === 0 ? item.from : item.to
     add(state.scratch.starts, random.below(2) === 0 ? edge : edge - len)
   }
 }
 
-/** From the first item that ends no sooner on, those that begin no later. */
-const countNear = (lane: Lane, lo: Tick, hi: Tick): number => {
-  let end = lane.length
-  while (end > 0 && (lane[end - 1] as Item).from > hi) end--
-  return Math.max(0, end - firstNear(lane, lo))
-}
+/** What begins so much before may still reach there. */
+const SOON = 20
 
-const firstNear = (lane: Lane, lo: Tick): number => {
-  let i = 0
-  while (i < lane.length && (lane[i] as Item).to < lo) i++
-  return i
+/** The first item of a lane that begins no sooner (binary search). */
+const firstFrom = (lane: Lane, from: Tick): number => {
+  let lo = 0
+  let hi = lane.length
+  while (lo < hi) {
+    const middle = (lo + hi) >> 1
+    if ((lane[middle] as Item).from < from) lo = middle + 1
+    else hi = middle
+  }
+  return lo
 }

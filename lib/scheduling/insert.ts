@@ -1,8 +1,8 @@
 import { attentionRise, teamRise } from './attention-rise.ts'
-import { queueStarts } from './candidates.ts'
+import { enqueue, queueStarts, WHIM } from './candidates.ts'
 import { placeOfTrial, tries } from './fits.ts'
 import { keepRise, refreshKeep } from './keeping.ts'
-import type { Act, CookModel, ModeModel, TeamModel } from './model.ts'
+import type { Act, CookModel, Crew, ModeModel, TeamModel } from './model.ts'
 import { look, startPrice } from './outlook.ts'
 import type { Tick } from './problem.ts'
 import type { Random } from './random.ts'
@@ -44,36 +44,29 @@ const search = (state: State, act: Act, withRoom: boolean, waits: boolean, rando
   const { queue } = state.scratch
   queue.size = 0
   queue.choices = 0
-  for (const mode of act.modes) {
-    const most = Math.min(mode.teams.length, TEAMS)
-    const from = most < mode.teams.length ? random.below(mode.teams.length) : 0
-    for (let i = 0; i < most; i++)
-      queueTeam(state, act, mode, mode.teams[(from + i) % mode.teams.length] as TeamModel, withRoom, random, wish)
-  }
+  for (const mode of act.modes) for (const crew of mode.crews) queueCrew(state, act, mode, crew, withRoom, random, wish)
   return cheapest(state, act, waits, random, wish.blink)
 }
 
-/** Most activities have few possible teams; of many, a handful is tried each time. */
-const TEAMS = 8
-
-const queueTeam = (
+const queueCrew = (
   state: State,
   act: Act,
   mode: ModeModel,
-  team: TeamModel,
+  { len, teams }: Crew,
   withRoom: boolean,
   random: Random,
   wish: Wish,
 ): void => {
-  if (mode.care !== 'leave' || mode.upTo <= team.len) queueLength(state, act, mode, team, team.len, withRoom, random, wish)
-  else for (const len of lengths(state, act, mode, team, random)) queueLength(state, act, mode, team, len, withRoom, random, wish)
+  if (mode.care !== 'leave' || mode.upTo <= len) queueLength(state, act, mode, teams, len, withRoom, random, wish)
+  else
+    for (const long of lengths(state, act, mode, len, random)) queueLength(state, act, mode, teams, long, withRoom, random, wish)
 }
 
 const queueLength = (
   state: State,
   act: Act,
   mode: ModeModel,
-  team: TeamModel,
+  crew: readonly TeamModel[],
   len: number,
   withRoom: boolean,
   random: Random,
@@ -86,25 +79,25 @@ const queueLength = (
     lo = Math.max(lo, outlook.roomLo)
     hi = Math.min(hi, outlook.roomHi - (outlook.pushesOn ? len - act.minLen : 0))
   }
-  if (lo <= hi) queueStarts(state, act, mode, team, len, lo, hi, wish, random)
+  if (lo <= hi) queueStarts(state, act, mode, crew, len, lo, hi, wish, random)
 }
 
 /** The lengths worth trying: the likely one, the longest, and those that reach back to just after what comes before. */
-const lengths = (state: State, act: Act, mode: ModeModel, team: TeamModel, random: Random): ReadonlySet<number> => {
+const lengths = (state: State, act: Act, mode: ModeModel, len: number, random: Random): ReadonlySet<number> => {
   const { outlook } = state.scratch
-  const found = new Set([team.len, mode.upTo, team.len + random.below(mode.upTo - team.len)])
-  const end = Math.min(outlook.hi + team.len, outlook.hiEnd)
-  const lo = Math.max(outlook.lo, outlook.loEnd - team.len)
+  const found = new Set([len, mode.upTo, len + random.below(mode.upTo - len)])
+  const end = Math.min(outlook.hi + len, outlook.hiEnd)
+  const lo = Math.max(outlook.lo, outlook.loEnd - len)
   for (const lag of act.preds) {
     const place = state.places[lag.from.index]
     if (!place) continue
     const edge = lag.fromEnd ? place.end : place.start
-    found.add(clamp(end - edge - lag.least, team.len, mode.upTo))
-    found.add(clamp(end - edge - Math.min(lag.most, 1e6), team.len, mode.upTo))
+    found.add(clamp(end - edge - lag.least, len, mode.upTo))
+    found.add(clamp(end - edge - Math.min(lag.most, 1e6), len, mode.upTo))
   }
   for (const lag of act.succs) {
     const place = state.places[lag.to.index]
-    if (place && lag.fromEnd) found.add(clamp(place.start - Math.min(lag.most, 1e6) - lo, team.len, mode.upTo))
+    if (place && lag.fromEnd) found.add(clamp(place.start - Math.min(lag.most, 1e6) - lo, len, mode.upTo))
   }
   return found
 }
@@ -126,9 +119,8 @@ const cheapest = (state: State, act: Act, waits: boolean, random: Random, blink:
   for (let patience = PATIENCE; patience > 0 && queue.size > 0; ) {
     const next = cheapestFloor(queue)
     if ((queue.floor[next] as number) >= least - EQUAL) break
-    if (!queue.exact[next]) {
-      queue.floor[next] = (queue.floor[next] as number) + choicePrice(state, act, queue, next)
-      queue.exact[next] = true
+    if (!queue.team[next]) {
+      openTeams(state, act, queue, next, random)
       continue
     }
     patience--
@@ -152,12 +144,29 @@ const cheapestFloor = ({ floor, size }: Queue): number => {
   return next
 }
 
-/** What this team and mode at this start cost beside what the start costs, whoever touches what. */
-const choicePrice = (state: State, act: Act, queue: Queue, at: number): number => {
+/** Puts a start of each team in place of one whose team is open: of many, a handful that chance gives. */
+const openTeams = (state: State, act: Act, queue: Queue, at: number, random: Random): void => {
   const choice = queue.choice[at] as number
-  const { cooks } = queue.teams[choice] as TeamModel
-  const mode = queue.modes[choice] as ModeModel
+  const crew = queue.crews[choice] as readonly TeamModel[]
   const start = queue.start[at] as Tick
+  const least = queue.least[at] as Tick
+  const floor = queue.floor[at] as number
+  const from = crew.length > TEAMS ? random.below(crew.length) : 0
+  const first = crew[from] as TeamModel
+  for (let i = Math.min(crew.length, TEAMS) - 1; i > 0; i--) {
+    const team = crew[(from + i) % crew.length] as TeamModel
+    enqueue(queue, choice, start, least, floor + whoPrice(state, act, queue, choice, team, start) + WHIM * random.unit(), team)
+  }
+  queue.floor[at] = floor + whoPrice(state, act, queue, choice, first, start)
+  queue.team[at] = first
+}
+
+/** Most activities have few possible teams. */
+const TEAMS = 8
+
+/** What this team and mode at this start cost beside what the start costs, whoever touches what. */
+const whoPrice = (state: State, act: Act, queue: Queue, choice: number, { cooks }: TeamModel, start: Tick): number => {
+  const mode = queue.modes[choice] as ModeModel
   const { weights } = state.model.problem
   const sum = teamPrice(state, act, mode, cooks, start)
   if (mode.care === 'leave') return sum
@@ -179,15 +188,15 @@ const triesNext = (state: State, act: Act, queue: Queue, at: number): boolean =>
   const len = queue.lens[choice] as number
   const start = queue.start[at] as Tick
   const mode = queue.modes[choice] as ModeModel
-  const fit = tries(state, state.scratch.trial, act, mode, queue.teams[choice] as TeamModel, start, len)
+  const team = queue.team[at] as TeamModel
+  const fit = tries(state, state.scratch.trial, act, mode, team, start, len)
   const below = Math.min(start - 1, state.lo)
   if (fit || below < (queue.least[at] as Tick)) {
     remove(queue, at)
     return fit
   }
   queue.start[at] = below
-  queue.floor[at] = startPrice(state, act, below, len)
-  queue.exact[at] = false
+  queue.floor[at] = startPrice(state, act, below, len) + whoPrice(state, act, queue, choice, team, below)
   return false
 }
 
@@ -197,11 +206,11 @@ const remove = (queue: Queue, at: number): void => {
   queue.least[at] = queue.least[last] as Tick
   queue.choice[at] = queue.choice[last] as number
   queue.floor[at] = queue.floor[last] as number
-  queue.exact[at] = queue.exact[last] as boolean
+  queue.team[at] = queue.team[last]
 }
 
 /** By how much the price rises with the trial, where its dish can wait for the table included if that can still matter. */
-const trialPrice = (state: State, act: Act, trial: Trial, waits: boolean, least: number): number => {
+export const trialPrice = (state: State, act: Act, trial: Trial, waits: boolean, least: number): number => {
   const { start, end, team } = trial
   let sum = startPrice(state, act, start, end - start) + teamPrice(state, act, trial.mode as ModeModel, team, start)
   if (sum >= least) return sum

@@ -77,13 +77,13 @@ export interface Queue {
   readonly choice: number[]
   /** No place of the start is cheaper. */
   readonly floor: number[]
-  /** Is what the team misses counted in the floor? */
-  readonly exact: boolean[]
-  /** Ways to do it: a mode, a team and a length each. */
+  /** Who is to do it; undefined while that is open, and what they miss not counted in the floor. */
+  readonly team: (TeamModel | undefined)[]
+  /** Ways to do it: a mode, a length, and who could. */
   choices: number
   readonly modes: ModeModel[]
-  readonly teams: TeamModel[]
   readonly lens: number[]
+  readonly crews: (readonly TeamModel[])[]
 }
 
 /** A place in the making: what `fits` decides. */
@@ -152,11 +152,11 @@ const newQueue = (): Queue => ({
   least: [],
   choice: [],
   floor: [],
-  exact: [],
+  team: [],
   choices: 0,
   modes: [],
-  teams: [],
   lens: [],
+  crews: [],
 })
 
 const newTrial = (): Trial => ({

@@ -35,6 +35,12 @@ export const presentStarts = (modes: readonly ModeModel[], stays: readonly (read
   return joined(all)
 }
 
+/** When the stays of those who may attend end. */
+export const leavesOf = (modes: readonly ModeModel[], stays: readonly (readonly Stretch[])[]): readonly Tick[] => {
+  const cooks = new Set(modes.flatMap(({ teams }) => teams.flatMap((team) => team.cooks)))
+  return [...new Set([...cooks].flatMap((cook) => (stays[cook.index] ?? []).map(({ to }) => to)))]
+}
+
 const startsIn = (stays: readonly Stretch[], len: number): Stretch[] =>
   stays.flatMap(({ from, to }) => (to - len >= from ? [{ from, to: to - len }] : []))
 

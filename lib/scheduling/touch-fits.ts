@@ -37,7 +37,7 @@ const pick = (state: State, trial: Trial, { index, takes }: TouchModel, lo: Tick
   let up = NEVER
   for (let i = 0; i < touchCooks.length && least > 0; i++) {
     const cook = touchCooks[i] as CookModel
-    const at = freeFrom(state, trial, cook, lo, takes)
+    const at = freeFrom(state, trial, cook, lo, takes, hi)
     if (at > hi) {
       if (best) continue
       up = Math.min(up, at - hi)
@@ -132,10 +132,10 @@ const isBusy = (state: State, trial: Trial, cook: CookModel, at: Tick, takes: nu
   return true
 }
 
-/** The first moment from there on at which the cook is free. */
-const freeFrom = (state: State, trial: Trial, cook: CookModel, from: Tick, takes: number): Tick => {
+/** The first moment from there on at which the cook is free; when none is up to `hi`, a later one before which none is. */
+const freeFrom = (state: State, trial: Trial, cook: CookModel, from: Tick, takes: number, hi: Tick): Tick => {
   let at = from
-  while (at < NEVER && isBusy(state, trial, cook, at, takes)) at = Math.max(at + 1, state.hi)
+  while (at <= hi && isBusy(state, trial, cook, at, takes)) at = Math.max(at + 1, state.hi)
   return at
 }
 

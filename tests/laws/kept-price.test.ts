@@ -2,14 +2,16 @@ import { test } from 'vitest'
 import { toProblem } from '#lib/order/to-problem.ts'
 import { compile } from '#lib/scheduling/compile.ts'
 import { construct } from '#lib/scheduling/construct.ts'
-import { insert } from '#lib/scheduling/insert.ts'
+import { placeOfTrial, tries } from '#lib/scheduling/fits.ts'
+import { insert, trialPrice } from '#lib/scheduling/insert.ts'
 import { begin, forget, rollback } from '#lib/scheduling/journal.ts'
 import { refreshKeep } from '#lib/scheduling/keeping.ts'
 import { repairMoments } from '#lib/scheduling/moments.ts'
+import { look, startPrice } from '#lib/scheduling/outlook.ts'
 import { coldStarts, NEVER_WORTH, price } from '#lib/scheduling/price.ts'
 import type { Problem } from '#lib/scheduling/problem.ts'
 import { randomFrom } from '#lib/scheduling/random.ts'
-import { putKeep, type State, setMoments, take } from '#lib/scheduling/state.ts'
+import { put, putKeep, type State, setMoments, take } from '#lib/scheduling/state.ts'
 import { randomEvening, SIZES } from '#tests/support/random-evening.ts'
 import { randomProblem } from '#tests/support/random-problem.ts'
 import { slowPrice } from '#tests/support/slow-price.ts'
@@ -37,6 +39,38 @@ const disturb = (state: State, random: ReturnType<typeof randomFrom>): void => {
   for (const act of out) if (random.unit() < 0.9) insert(state, act, random, { blink: 0.2 })
 }
 
+/** Takes something away and puts it back: what its price is said to be must be by how much the price of all rises. */
+const risesAsSaid = (state: State, random: ReturnType<typeof randomFrom>): string | null => {
+  const { model } = state
+  const { weights } = model.problem
+  const all = model.acts.filter((act) => !act.fact && state.places[act.index])
+  const act = all[random.below(all.length)]
+  const place = act && state.places[act.index]
+  const bound = [
+    ...(act?.preds ?? []).map(({ from }) => from),
+    ...(act?.succs ?? []).map(({ to }) => to),
+    ...(act?.heralds ?? []).map(({ last }) => last),
+  ]
+  // What is yet to be placed around it is guessed at, not priced.
+  if (!act || !place || bound.some((other) => !state.places[other.index])) return null
+  if (act.delivery) putKeep(state, act.delivery, undefined)
+  take(state, act)
+  const before = price(state)
+  look(state, act)
+  const len = place.end - place.start
+  const { trial } = state.scratch
+  if (!tries(state, trial, act, place.mode, { cooks: place.team, len }, place.start, len))
+    return `${act.activity.id} does not fit where it was`
+  const said = trialPrice(state, act, trial, false, Number.POSITIVE_INFINITY)
+  const floor = startPrice(state, act, place.start, len)
+  put(state, placeOfTrial(trial))
+  const cold = NEVER_WORTH * coldStarts(state).length
+  const rise = price(state) - before + weights.left
+  if (act.delivery) refreshKeep(state, act.delivery)
+  if (cold === 0 && Math.abs(rise - said) > 1e-6) return `${act.activity.id} raises the price by ${rise}, not by ${said}`
+  return floor > said + 1e-6 ? `${act.activity.id} costs less than its floor` : null
+}
+
 /** All that a state holds, but for what is only worked out when asked. */
 const picture = (state: State): unknown => ({
   places: state.places.map((place) => place && [place.start, place.end, place.mode.index, place.team, place.touches, place.kit]),
@@ -62,6 +96,8 @@ const complaint = (problem: Problem, seed: number, moves: number): string | null
     const before = random.unit() < 0.1 ? JSON.stringify(picture(state), bySize) : undefined
     const cost = price(state)
     disturb(state, random)
+    const unlike = risesAsSaid(state, random)
+    if (unlike !== null) return `after ${move} moves ${unlike}`
     const apart = price(state) - slowPrice(state) - NEVER_WORTH * coldStarts(state).length
     if (Math.abs(apart) > 1e-6) return `after ${move} moves the kept price is ${apart} above the one worked out anew`
     if (random.unit() < 0.5) {
