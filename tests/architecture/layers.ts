@@ -43,7 +43,7 @@ export const LAYERS: readonly Layer[] = [
       /^@prisma\//,
       /^@?libsql(\/.+)?$/,
       /^@node-rs\/argon2$/,
-      /^rate-limiter-flexible$/,
+      /^(rate-limiter-flexible|undici|ipaddr\.js)$/,
       /^esbuild$/,
     ],
   },
