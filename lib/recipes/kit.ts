@@ -1,5 +1,6 @@
 import type { Found, KitWord } from './preview.ts'
 import { phraseAt, phrases, type Token, tokenAt } from './tokens.ts'
+import { verbAt } from './verbs.ts'
 
 // The first that stands at a place wins. A word of heat alone ("simmer") means a ring as surely as a pan does; a verb that could be
 // done elsewhere does not ("cook").
@@ -7,7 +8,7 @@ const LISTS: readonly (readonly [KitWord, boolean, readonly string[]])[] = [
   ['food processor', true, ['food processor']],
   ['mixer', true, ['electric mixer', 'stand mixer', 'hand mixer', 'electric whisk']],
   ['blender', true, ['stick blender', 'hand blender', 'blender', 'liquidiser']],
-  ['blender', false, ['blend', 'blitz', 'whizz', 'liquidise', 'puree', 'purée']],
+  ['blender', false, ['blend', 'blitz', 'whizz', 'puree', 'purée']],
   ['oven', true, ['oven', 'preheat']],
   ['oven', false, ['bake', 'roast']],
   ['grill', true, ['under the grill', 'hot grill', 'grill pan', 'broiler', 'broil', 'grill']],
@@ -60,7 +61,8 @@ const LISTS: readonly (readonly [KitWord, boolean, readonly string[]])[] = [
   ['fridge', false, ['chill']],
   ['freezer', true, ['freezer', 'freeze']],
   ['kettle', true, ['kettle']],
-  ['sink', false, ['drain', 'rinse', 'colander']],
+  ['sink', true, ['colander']],
+  ['sink', false, ['drain', 'rinse']],
 ]
 
 const WORDS = LISTS.map(([kit, certain, words]) => ({ kit, certain, words: phrases(...words) }))
@@ -83,11 +85,25 @@ export const kitIn = (tokens: readonly Token[]): readonly Found<KitWord>[] => {
   for (let at = 0; at < tokens.length; at += 1)
     for (const { kit, certain, words } of WORDS) {
       const length = phraseAt(tokens, at, words)
-      if (!length || isLeft(tokens, at)) continue
+      if (!length || isLeft(tokens, at) || (!certain && !verbAt(tokens, at))) continue
       const before = found.get(kit)
       if (!before || (certain && !before.certain))
         found.set(kit, { value: kit, from: tokenAt(tokens, at).from, to: tokenAt(tokens, at + length - 1).to, certain })
       break
     }
+  const ring = found.has('ring') || found.has('grill') ? null : watchedAt(tokens)
+  if (ring) found.set('ring', ring)
+  if (found.has('grill') && found.get('ring')?.certain === false) found.delete('ring')
   return [...found.values()]
+}
+
+/** "Soften the onions", "reheat gently": what wants an eye stands on a ring, unless it is the oven that is heated. */
+const watchedAt = (tokens: readonly Token[]): Found<KitWord> | null => {
+  for (const [at, { from, to, low }] of tokens.entries()) {
+    const verb = verbAt(tokens, at)
+    if (!verb || !('care' in verb) || verb.care !== 'eye') continue
+    const oven = low.includes('heat') && tokens.slice(at + 1, at + 5).some((token) => /^(oven|grill|broiler)$/.test(token.low))
+    if (!oven) return { value: 'ring', from, to, certain: false }
+  }
+  return null
 }

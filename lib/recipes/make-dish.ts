@@ -111,7 +111,10 @@ const untilOf = (part: Part): Step['until'] => {
 
 const PLATING = /\b(?:serve|plate|ladle|carve|divide)\b/iu
 
-const keepsOf = (last: Step | undefined): Dish['keeps'] => {
+/** How it waits for the table: as its last step leaves it; a rest after the oven leaves it hot. */
+const keepsOf = (steps: readonly Step[]): Dish['keeps'] => {
+  const isRest = (step: Step) => step.ways[0]?.care === 'leave' && step.ways[0].uses.length === 0 && !/\bcool/iu.test(step.does)
+  const last = steps.findLast((step) => !isRest(step))
   const kinds = new Set(last?.ways[0]?.uses.map((use) => use.kind))
   if (kinds.has('oven') || kinds.has('ring')) return { how: 'hot', most: 'PT10M', kind: 'quality', uses: [] }
   if (kinds.has('cold')) return { how: 'cold', most: 'PT2H', kind: 'quality', uses: [] }
@@ -170,7 +173,7 @@ export const makeDish = (preview: RecipePreview, place: DishPlace): MadeDish => 
     })
     assumed.push(...made.assumed.map((kind) => ({ kind, step })))
   }
-  const keeps = keepsOf(steps.at(-1))
+  const keeps = keepsOf(steps)
   const last = steps.at(-1)
   if (last && PLATING.test(last.does) && last.ways[0]?.care === 'hands-on') steps[steps.length - 1] = { ...last, role: 'plate' }
   else {

@@ -5,7 +5,7 @@ const SIGNS: readonly (readonly [MeasuresGuess['measures'], RegExp])[] = [
   ['uk', /\bgas (?:mark )?\d|\b(?:caster sugar|plain flour|self-raising|cornflour|double cream|courgette|aubergine|hob)\b/iu],
   [
     'us',
-    /\d\s?°\s?F\b|\bdegrees F\b|\b\d{3}F\b|\b(?:all-purpose flour|heavy cream|sticks? (?:of )?butter|kosher salt|skillet|broiler|confectioners)\b/iu,
+    /\d{3}\s?°\s?F\b|\bdegrees F\b|\b\d{3}F\b|\b(?:all-purpose flour|heavy cream|sticks? (?:of )?butter|kosher salt|skillet|broiler|confectioners)\b/iu,
   ],
 ]
 

@@ -39,11 +39,12 @@ const tidy = (text: string): string =>
   text
     .replace(/^[\s,;.)]+(?:(?:and|then)\s+)*/iu, '')
     .trimEnd()
+    .replace(/,? (?:and )?then$/iu, '')
     .replace(/[,;]$/u, '')
     .replace(/^\p{Ll}/u, (letter) => letter.toUpperCase())
 
 /** Whether there is work for hands in some words: they are a step of their own before what stands in the oven. */
-const hasHandWork = (text: string): boolean => {
+export const hasHandWork = (text: string): boolean => {
   const tokens = tokensOf(text)
   return tokens.some((_, at) => {
     const verb = verbAt(tokens, at)
@@ -51,20 +52,37 @@ const hasHandWork = (text: string): boolean => {
   })
 }
 
+/** "(50 minutes straight from the fridge)": said by the way, and no length of its own. */
+const isAside = (text: string, at: number): boolean => text.lastIndexOf('(', at) > text.lastIndexOf(')', at)
+
+/** "Heat the oven to 200°C." at the beginning, when it has no time of its own, is cut off: what follows is another thing. */
+const heatingFirst = (text: string, starts: readonly number[], lengths: readonly StepTime[]): number[] => {
+  const second = starts[1]
+  const first = text.slice(0, second)
+  const heats = /^\s*(?:meanwhile,? )?(?:pre-?heat|heat|set|turn)\b[^.]{0,60}\boven\b/iu.test(first)
+  return heats && second !== undefined && (lengths[0]?.from ?? second) >= second ? [0, second] : [0]
+}
+
+/** Where what comes after the last length begins: the next sentence, or the same one's "then". */
+const behind = (text: string, starts: readonly number[], at: number): number | undefined => {
+  const then = /^[^.;]{0,60}?,? (?:and )?then /iu.exec(text.slice(at, at + 80))
+  return then ? at + then[0].length : starts.find((start) => start >= at)
+}
+
 /** A step cut so that each part has one length; hand work in earlier sentences becomes a part without one. */
 export const partsOf = (whole: StepPreview, mark: DecimalMark): readonly Part[] => {
   const step = { ...whole, text: whole.text.slice(0, LONGEST_STEP) }
-  const lengths = step.times.filter((time) => LENGTHS.has(time.value.kind))
+  const lengths = step.times.filter((time) => LENGTHS.has(time.value.kind) && !isAside(step.text, time.from))
   const starts = sentenceStarts(step.text)
-  const cuts: number[] = [0]
+  const cuts: number[] = heatingFirst(step.text, starts, lengths)
   for (const [i, time] of lengths.entries()) {
-    const from = i === 0 ? 0 : cutBetween(step.text, starts, lengths[i - 1]?.to ?? 0, time.from)
+    const from = i === 0 ? (cuts.at(-1) ?? 0) : cutBetween(step.text, starts, lengths[i - 1]?.to ?? 0, time.from)
     if (i > 0) cuts.push(from)
     const own = starts.filter((start) => start <= time.from && start > from).at(-1)
     if (own !== undefined && hasHandWork(step.text.slice(from, own))) cuts.push(own)
   }
   const last = lengths.at(-1)
-  const rest = last ? starts.find((start) => start >= last.to) : undefined
+  const rest = last ? behind(step.text, starts, last.to) : undefined
   if (rest !== undefined && hasHandWork(step.text.slice(rest))) cuts.push(rest)
   return cuts.flatMap((from, i): Part[] => {
     const to = cuts[i + 1] ?? step.text.length

@@ -32,10 +32,11 @@ const WORKS: ReadonlyMap<string, Care> = listed<Care>([
 
 // These name things as often as they say what to do: "the rest", "cream", "a stand mixer", "the warm pan".
 const NOUNS = new Set(
-  'rest stand left leaves rise proof proofs cure brine marinade cream butter core stone line quarter grill press roll layer dress score wrap pipe char plate crush brown warm season fold stew toast spoon ladle cut slice dice mix shell crumble mash zest peel fill spread shape form turn scrape whip pat process steam reduce top heat cook'.split(
+  'puree purée rest stand left leaves rise proof proofs cure brine marinade cream butter core stone line quarter grill press roll layer dress score wrap pipe char plate crush brown warm season fold stew toast spoon ladle cut slice dice mix shell crumble mash zest peel fill spread shape form turn scrape whip pat process steam reduce top heat cook'.split(
     ' ',
   ),
 )
+const THINGS = /^(tin|tray|dish|pan|rack|board|bowl|sheet|paper|time|juices|liquid)$/
 const BEFORE_VERB =
   /^([.,;:(!?+&–—-]|and|then|to|or|let|must|should|it|them|be|gently|briefly|lightly|slowly|just|now|again|well|leave)?$/
 
@@ -57,6 +58,12 @@ export const verbAt = (tokens: readonly Token[], at: number): { readonly care: C
   const wait = WAITS.get(low)
   const care = WORKS.get(low) ?? WORKS.get(stem) ?? WORKS.get(`${stem}e`)
   if (wait === undefined && care === undefined) return null
+  // "Before cooking", "a roasting tin", "the cooling rack".
+  if (
+    stem !== low &&
+    (/^(before|for|after|a|the|of)$/.test(tokenAt(tokens, at - 1).low) || THINGS.test(tokenAt(tokens, at + 1).low))
+  )
+    return null
   if (NOUNS.has(low) && !isDone(tokens, at)) return null
   if (wait !== undefined) return { wait }
   // "Drain and leave to steam": nobody does anything.

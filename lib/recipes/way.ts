@@ -3,7 +3,7 @@ import { durationOf, secondsOf } from '#lib/domain/duration.ts'
 import type { Use } from '#lib/domain/kitchen.ts'
 import type { Touch, Way } from '#lib/domain/menu.ts'
 import { spanFromBounds, spanFromUsual } from '#lib/domain/usual-span.ts'
-import type { Part } from './parts.ts'
+import { hasHandWork, type Part } from './parts.ts'
 import type { Heat, KitWord, TimeKind } from './preview.ts'
 
 /** What had to be assumed to make a step of an evening out of words. */
@@ -27,6 +27,7 @@ export interface MadeWay {
 }
 
 const USUAL_SECONDS = 300
+const HANDS_FIRST = 4
 const DAY = 86_400
 const UNKNOWN_OVEN: Pick<Heat, 'lowC' | 'highC'> = { lowC: 180, highC: 180 }
 
@@ -68,7 +69,8 @@ const spanOf = (part: Part): { takes: Span; upTo?: string; assumed: Assumption[]
   const [least, most] = [seconds(time.value.least), seconds(time.value.most)]
   const assumed: Assumption[] = time.certain ? [] : ['vague']
   if (!isWait(time.value.kind)) return { takes: spanFromBounds(least, most) ?? spanFromUsual(USUAL_SECONDS), assumed }
-  const length = least ?? most ?? 0
+  // "Up to half an hour": it need not be that long.
+  const length = least ?? Math.min(most ?? 0, USUAL_SECONDS)
   const exactly = durationOf(length)
   // A wait may last longer by choice; how long is known only when the text says so.
   const upTo =
@@ -91,21 +93,34 @@ export const wayOf = (part: Part, heat: Heat | null): MadeWay => {
   const kit = part.step.kit
   const own = part.step.heats.find((each) => each.value.kind === 'oven')?.value
   const hasLength = part.time !== null && !isWait(kind)
-  const saysOven = kit.some((each) => each.value === 'oven')
+  const saysOven = own !== undefined || kit.some((each) => each.value === 'oven')
   const saysRing = kit.some((each) => each.value === 'ring')
-  const inOven =
-    hasLength && saysOven && (!saysRing || own !== undefined || kit.some((each) => each.value === 'oven' && each.certain))
+  const { care: word } = part.step
+  const timed = part.step.times.find((each) => each.value.kind === 'takes')
+  // "150 °C, 3 hours, turn once": what comes after the time is not what takes it.
+  const said = own && word && timed && word.from > timed.from ? undefined : word?.value
+  // "Heat the oven. Beat the whites for 10 minutes": the hands' work is not what the oven does.
+  const ovenWork =
+    said === 'leave' || (said !== 'hands-on' && (own !== undefined || kit.some((each) => each.value === 'oven' && each.certain)))
+  const inOven = hasLength && saysOven && ovenWork
   const known = own ?? heat
   const oven: Use | null = inOven ? { kind: 'oven', shelves: 1, ...ovenWindow(known ?? UNKNOWN_OVEN), preheated: true } : null
-  const said = part.step.care?.value
-  const care = isWait(kind) || inOven ? 'leave' : said === 'leave' || said === undefined ? (saysRing ? 'eye' : 'hands-on') : said
+  const care =
+    isWait(kind) || inOven
+      ? 'leave'
+      : said === 'leave' || said === undefined || !part.time
+        ? saysRing && said !== 'hands-on'
+          ? 'eye'
+          : 'hands-on'
+        : said
   const every = part.step.times.find((each) => each.value.kind === 'every')
   const again = every && !isWait(kind) ? (every.value.least ?? every.value.most) : null
   const touches =
     care !== 'leave'
       ? []
       : [
-          touch('in', 1, 0),
+          // Chopping and mixing that the same sentence tells before is done when it goes in.
+          touch('in', hasHandWork(part.step.text) ? HANDS_FIRST : 1, 0),
           ...(again && again >= 1 ? [touch({ every: durationOf(Math.round(again * 60)) }, 1, 3)] : []),
           touch('out', 1, isWait(kind) ? 5 : 2),
         ]
@@ -116,7 +131,7 @@ export const wayOf = (part: Part, heat: Heat | null): MadeWay => {
       cooks: 1,
       takes,
       ...(upTo !== undefined && secondsOf(upTo) >= secondsOf(takes.most) ? { upTo } : {}),
-      touches: care === 'leave' && secondsOf(takes.least) < 120 ? [] : touches,
+      touches: care === 'leave' && secondsOf(takes.least) < 300 ? [] : touches,
       uses: usesOf(part, kind, care, oven),
     },
     assumed: [...assumed, ...(inOven && !known ? (['no-heat'] as const) : []), ...(batches ? (['batches'] as const) : [])],

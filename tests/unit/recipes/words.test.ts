@@ -137,3 +137,20 @@ describe('heads', () => {
     expect(readYields(text, '.')).toBeNull()
   })
 })
+
+describe('things and deeds', () => {
+  test.each([
+    ['Chill the cream for 20 minutes.', ['chill 20']],
+    ['Chill the pastry case, then brush the rest with egg. Leave to cool for 10 minutes.', ['cool 10']],
+    ['Beat with a stand mixer for 5 minutes.', ['takes 5']],
+    ['Simmer with the bay leaves for 10 minutes.', ['takes 10']],
+    ['Keep stirring for 5 minutes.', ['takes 5']],
+    ['Rest somewhere warm for 8 minutes.', ['rest 8']],
+    ['Let the dough rest for 10 minutes.', ['rest 10']],
+    ['Leave to simmer for 10 minutes.', ['takes 10']],
+    ['It keeps in the fridge for 3 days.', ['ahead ..4320']],
+    ['Keep warm for up to 20 minutes.', ['rest ..20']],
+    ['Take out of the freezer 10 minutes before serving.', ['mark 10']],
+    ['Put the roasting tin back for 10 minutes.', ['takes 10']],
+  ])('Z1 "%s"', (text, expected) => expect(stepTexts(step(text))).toEqual(expected))
+})
