@@ -1,12 +1,25 @@
+import { parseArgs } from 'node:util'
 import { run as engine } from './engine.ts'
+import { run as projects } from './projects.ts'
 import { run as sync } from './sync.ts'
 
 type Report = (line: string) => void
 
-/** What is measured, in this order. `npm run bench -- engine` measures that part alone. Figures, no verdict. */
-const PARTS: Readonly<Record<string, (report: Report) => void | Promise<void>>> = { engine, sync }
+const { values: folders, positionals: asked } = parseArgs({
+  allowPositionals: true,
+  options: { psplib: { type: 'string' }, 'rcpsp-max': { type: 'string' }, jobshop: { type: 'string' } },
+})
 
-const asked = process.argv.slice(2)
+/**
+ * What is measured, in this order. `npm run bench -- engine` measures that part alone; `--psplib DIR --rcpsp-max DIR --jobshop DIR`
+ * measure published projects that lie there. Figures, no verdict.
+ */
+const PARTS: Readonly<Record<string, (report: Report) => void | Promise<void>>> = {
+  engine,
+  sync,
+  projects: (report) => projects(report, folders),
+}
+
 const unknown = asked.filter((name) => !(name in PARTS))
 if (unknown.length > 0) {
   console.error(`no part of the bench is called ${unknown.join(', ')}; there are ${Object.keys(PARTS).join(', ')}`)

@@ -25,6 +25,10 @@ const SEED = 1
 
 /** Published projects as problems of the engine: how far from the shortest length known, and what was proven. */
 export const run = (report: Report, folders: Folders): void => {
+  if (Object.keys(folders).length === 0) {
+    report('Projects: not measured; --psplib DIR, --rcpsp-max DIR and --jobshop DIR say where published ones are')
+    return
+  }
   report('Projects: length against the best published, one thread, CPU seconds for each instance')
   report(row('set', 's', 'files', 'found', 'gap %', 'most %', 'at best', 'proven', 'unsat', 'rules', 'mean ms'))
   for (const { name, instances } of sets(folders)) {

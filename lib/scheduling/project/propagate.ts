@@ -1,6 +1,6 @@
 import { tellClauses } from './clauses.ts'
 import type { Net } from './net.ts'
-import { propagateTable } from './time-table.ts'
+import { propagateTable } from './propagate-table.ts'
 import { because, openReason, pooled, raise } from './trail.ts'
 
 /** To the fixed point of clauses, lags, choices and stores. False on a conflict, which stands at the trail's end. */
