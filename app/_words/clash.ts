@@ -1,10 +1,12 @@
 import { secondsOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
-import type { Clash, ClashKind, Remedy } from '#lib/domain/running-order.ts'
+import type { Clash, ClashKind, Cue, Remedy } from '#lib/domain/running-order.ts'
 import { atText, clockText, listText, sentence } from './clock.ts'
 import { durationText } from './duration.ts'
 import { heatText } from './kit.ts'
 import type { Names } from './names.ts'
+
+type CueState = Cue['state']
 
 const quoted = (names: Names, steps: readonly string[]): string =>
   listText(steps.slice(0, 4).map((step) => `“${names.stepName(step)}”`)) || 'a step'
@@ -25,7 +27,11 @@ export const clashTitle = (clash: Clash, zone: string): string =>
   `Clash at ${clockText(clash.from, zone)}: ${titles[clash.kind].slice(0, 1).toLowerCase()}${titles[clash.kind].slice(1)}`
 
 /** What cannot be kept and by how much, and what it fights with, in one to three sentences. */
-export const clashText = (clash: Clash, names: Names, cues: readonly { readonly step: string }[] = []): string => {
+export const clashText = (
+  clash: Clash,
+  names: Names,
+  cues: readonly { readonly step: string; readonly state: CueState }[] = [],
+): string => {
   const by = durationText(clash.by)
   const steps = quoted(names, clash.steps)
   const dish = clash.dish === null ? 'A dish' : names.dishName(clash.dish)
@@ -35,6 +41,8 @@ export const clashText = (clash: Clash, names: Names, cues: readonly { readonly 
     ? 'a batch of it is left out'
     : 'it is left out of the order'
   const fight = fightText(clash, names)
+  // What is under way although it cannot be: a fact of the night, and nothing that was left out.
+  const isUnderWay = clash.steps.every((step) => cues.some((cue) => cue.step === step && cue.state === 'running'))
   switch (clash.kind) {
     case 'lag': {
       const [before, after] = [quoted(names, clash.steps.slice(0, 1)), quoted(names, clash.steps.slice(1, 2))]
@@ -45,14 +53,18 @@ export const clashText = (clash: Clash, names: Names, cues: readonly { readonly 
     case 'carry':
       return `${dish} is on its way ${by} longer than it should be.${fight}`
     case 'wait':
+      if (clash.dish !== null) return `${dish} comes ${by} after its course was served.`
       return `Guests wait ${by} longer than you wanted for ${course}.${fight}`
     case 'sit-down':
       return `${course} comes ${by} after you wanted to sit down.${fight}`
     case 'safety':
       return `${steps} cannot be placed within its safe times, so ${left}.${fight}`
     case 'no-cook':
+      if (isUnderWay && clash.steps.length > 1) return `One cook is at ${steps} for ${by}.`
+      if (isUnderWay) return `Nobody is there for ${steps}, which is under way, for ${by}.`
       return `No cook is there and free for ${steps}, so ${left}.`
     case 'no-kit':
+      if (isUnderWay) return `${sentence(steps)} are under way and share what only one of them can have, for ${by}.${fight}`
       return `There is no kit for ${steps}, so ${left}.${fight}`
   }
 }

@@ -4,12 +4,14 @@ import { instantOfTick } from '#lib/domain/time.ts'
 import type { Activity, Use } from '#lib/scheduling/problem.ts'
 import type { Breach, LeftOut } from '#lib/scheduling/schedule.ts'
 import { isServable } from '#lib/scheduling/verify/scene.ts'
+import { factClashes } from './fact-clashes.ts'
 import { byText } from './ids.ts'
 import type { Planned } from './planned.ts'
 
-/** Every broken wish and every step left out, in steps, kit and minutes. */
+/** Every step left out, every fact that should not be and every broken wish, in steps, kit and minutes. */
 export const clashesOf = (planned: Planned): Clash[] => [
   ...planned.schedule.left.map((left) => leftClash(planned, left)),
+  ...factClashes(planned),
   ...planned.verdict.breaches.map((breach) => breachClash(planned, breach)),
 ]
 

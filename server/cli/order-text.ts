@@ -167,7 +167,7 @@ const clashLines = (evening: Evening, order: RunningOrder): string[] =>
         '',
         order.clashes.length === 1 ? 'One clash' : `${order.clashes.length} clashes`,
         ...order.clashes.flatMap((clash) => [
-          `  – ${clashInWords(evening, clash)}`,
+          `  – ${clashInWords(evening, clash, order.cues)}`,
           ...clash.ways.map((way) => `      a way out: ${remedyInWords(evening, way)}`),
         ]),
       ]

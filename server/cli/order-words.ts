@@ -85,8 +85,21 @@ export const doneness = ({ until }: Step): string[] => {
   return parts.length > 0 ? [`until ${parts.join(', ')}`] : []
 }
 
-/** One clash in a sentence. */
-export const clashInWords = (evening: Evening, clash: Clash): string => {
+/** Two things under way that cannot be, or one that nobody is at, in a sentence; null when the clash is about a plan. */
+const underWay = (evening: Evening, clash: Clash, cues: readonly Cue[]): string | null => {
+  const happens = (step: string) => cues.some((cue) => cue.step === step && (cue.state === 'running' || cue.state === 'done'))
+  if ((clash.kind !== 'no-cook' && clash.kind !== 'no-kit') || !clash.steps.every(happens)) return null
+  const steps = clash.steps.map((id) => `“${evening.steps.find((step) => step.id === id)?.does ?? id}”`).join(' and ')
+  const kit = kitOf(evening, clash.kit ?? undefined)
+  const when = `for ${lengthInWords(clash.by)}, from ${clockOf(evening, clash.from)}`
+  if (kit) return `${steps} are under way, and ${kitInFew(kit)} cannot be had by all of them ${when}`
+  return clash.steps.length > 1 ? `one cook is at ${steps} ${when}` : `nobody is there for ${steps} ${when}`
+}
+
+/** One clash in a sentence. `cues`: those of its order. */
+export const clashInWords = (evening: Evening, clash: Clash, cues: readonly Cue[] = []): string => {
+  const happening = underWay(evening, clash, cues)
+  if (happening !== null) return happening
   const step = (index: number) =>
     `“${evening.steps.find(({ id }) => id === clash.steps[index])?.does ?? clash.steps[index] ?? 'a step'}”`
   const dish = `“${evening.dishes.find(({ id }) => id === clash.dish)?.name ?? 'a dish'}”`
@@ -107,6 +120,7 @@ export const clashInWords = (evening: Evening, clash: Clash): string => {
     case 'carry':
       return `${dish} is on its way ${by} longer than it may be (${when})${because}`
     case 'wait':
+      if (clash.dish !== null) return `${dish} comes ${by} after its course was served`
       return `the guests wait ${by} longer than they should for ${course} (${when})`
     case 'sit-down':
       return `${course} comes ${by} after the guests sit down (${when})`

@@ -174,7 +174,14 @@ export const wrongClashes = (evening: Evening, order: RunningOrder): string[] =>
   }
   for (const dish of evening.dishes) {
     const reached = arrivalOf(seen, dish)
-    if (!reached || seen.served.has(dish.course)) continue
+    const moment = seen.moments.get(dish.course)
+    if (!reached || moment === undefined) continue
+    if (seen.served.has(dish.course)) {
+      // It was served without this dish, if something of it is still to come.
+      const open = seen.acts.some((act) => act.dish?.id === dish.id && act.cue.state !== 'done')
+      if (open) add(`wait ${dish.id}`, reached.ready - moment - down(dish.toTable.late))
+      continue
+    }
     add(`keeps ${dish.id}`, reached.arrival - reached.ready - down(dish.keeps.most))
     const own = seen.acts.filter((act) => act.dish?.id === dish.id)
     const carrying = own
@@ -200,8 +207,11 @@ export const wrongClashes = (evening: Evening, order: RunningOrder): string[] =>
   const found = new Map(
     order.clashes
       .filter(
-        ({ kind, course }) =>
-          kind === 'keeps' || kind === 'carry' || kind === 'sit-down' || (kind === 'wait' && !isWelcome(evening, course)),
+        ({ kind, course, dish }) =>
+          kind === 'keeps' ||
+          kind === 'carry' ||
+          kind === 'sit-down' ||
+          (kind === 'wait' && (dish !== null || !isWelcome(evening, course))),
       )
       .map((clash) => [`${clash.kind} ${clash.dish ?? clash.course}`, clash]),
   )

@@ -92,7 +92,9 @@ const leftOut = (order: RunningOrder): ReadonlySet<string> =>
   new Set(
     order.clashes
       .filter(({ kind }) => kind === 'safety' || kind === 'no-cook' || kind === 'no-kit')
-      .flatMap(({ steps }) => steps),
+      .flatMap(({ steps }) => steps)
+      // What is under way, and should not be, is not left out.
+      .filter((step) => !order.cues.some((cue) => cue.step === step && (cue.state === 'running' || cue.state === 'done'))),
   )
 
 /** Every step that is on is a cue, each of its batches once, or named in a clash. */
@@ -258,7 +260,7 @@ export const lagTroubles = (evening: Evening, order: RunningOrder): string[] =>
       if ([step.id, after.step].some((id) => leftOut(order).has(id))) return []
       const [own, others] = [step.id, after.step].map((id) => order.cues.filter((cue) => cue.step === id))
       const edges = (others ?? []).map((cue) => ms(after.from === 'end' ? cue.end : cue.start))
-      const starts = (own ?? []).filter(({ state }) => state === 'planned').map((cue) => ms(cue.start))
+      const starts = (own ?? []).filter(({ state }) => state === 'planned' || state === 'frozen').map((cue) => ms(cue.start))
       const [firstEdge, lastEdge] = [edges[0], edges.at(-1)]
       const [firstStart, lastStart] = [starts[0], starts.at(-1)]
       if (firstEdge === undefined || lastEdge === undefined || firstStart === undefined || lastStart === undefined) return []

@@ -21,9 +21,16 @@ export const wrongSlack = (evening: Evening, order: RunningOrder): string[] =>
 const broken = (evening: Evening, order: RunningOrder): string[] => [
   ...brokenRules(evening, order),
   ...brokenKit(evening, order),
-  ...wrongClashes(evening, order).filter((what) => what.includes(' is broken by ')),
-  ...lagTroubles(evening, order).filter((what) => !what.includes('is kept')),
+  ...wrongClashes(evening, order).filter(isMore),
+  ...lagTroubles(evening, order).filter((what) => !what.includes('is kept') && isMore(what)),
 ]
+
+/** A wish that is broken by more than its clash says: less is no harm. */
+const isMore = (what: string): boolean => {
+  const [, amount, unit, said] = / is broken by ([\d.]+) (min|s),? .*says (\S+)$/.exec(what) ?? []
+  if (amount === undefined || said === undefined) return !what.includes('is a clash and is kept')
+  return said === 'so' || said === 'undefined' || Number(amount) * (unit === 'min' ? 60 : 1) > secondsOf(said)
+}
 
 /** The order with one cue so much later, its touches with it; a dish that waits for it waits so much less. */
 const later = (evening: Evening, order: RunningOrder, which: Cue, by: number): RunningOrder => {
