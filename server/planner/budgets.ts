@@ -14,10 +14,10 @@ export const STEPS: OfStage<number> = {
 export const SEED = DEFAULT_BUDGET.seed
 
 /** A slice ends with the best it has after so long: a limit for evenings that take longer than most. */
-export const BUDGET_MS: OfStage<number> = { quick: 100, better: 4_000, ways: 8_000 }
+export const BUDGET_MS: OfStage<number> = { quick: 100, better: 4_000, ways: 20_000 }
 
 /** A slice that is not over by then has lost its way. */
-export const LIMIT_MS: Readonly<Record<Stage, number>> = { quick: 5_000, better: 20_000, ways: 30_000, proof: 60_000 }
+export const LIMIT_MS: Readonly<Record<Stage, number>> = { quick: 5_000, better: 20_000, ways: 40_000, proof: 60_000 }
 
 /** Whether this engine has spent its whole budget on this order, so that planning again would bring nothing. */
 export const isWhole = ({ of }: RunningOrder): boolean => of.engine === ENGINE && of.budget >= STEPS.better
