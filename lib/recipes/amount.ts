@@ -138,12 +138,28 @@ const countAt = (tokens: readonly Token[], at: number): { unit: string; next: nu
   return own ? { unit: own, next: stop(at + 1) } : null
 }
 
+const CONTAINERS = /^(tin|can|jar|packet|package|bottle|pot|tub|block|bag|box|carton|sachet)$/
+// Fewer or more than is said.
+const NO_COUNT = /^(few|little|bit|lot)$/
+
 /** The amount that a line begins with, in whatever way it is written; null when it begins with none. */
 export const headOf = (tokens: readonly Token[], start: number, mark: DecimalMark): Head | null => {
   const at = start + phraseAt(tokens, start, ABOUT)
   const measured = measuredAt(tokens, at, mark)
-  if (measured) return tailOf(tokens, measured, mark)
-  const article = /^(a|an|one)$/.test(tokenAt(tokens, at).low)
+  if (measured) {
+    // "400 g tin chopped tomatoes": one tin of that size.
+    const container = countAt(tokens, measured.next)
+    if (container && CONTAINERS.test(container.unit))
+      return {
+        amount: amountOf(new Fraction(1), new Fraction(1), container.unit),
+        pack: amountOf(measured.range.least, measured.range.most, measured.unit),
+        also: [],
+        doubts: [],
+        next: container.next,
+      }
+    return tailOf(tokens, measured, mark)
+  }
+  const article = /^(a|an|one)$/.test(tokenAt(tokens, at).low) && !NO_COUNT.test(tokenAt(tokens, at + 1).low)
   const counted = article ? countAt(tokens, at + 1) : null
   const one: ReadRange = { least: new Fraction(1), most: new Fraction(1), next: at + 1 }
   if (article && counted && !/^(little|whole|large|small|medium|big)$/.test(counted.unit))
@@ -151,7 +167,7 @@ export const headOf = (tokens: readonly Token[], start: number, mark: DecimalMar
   const measuredOne = article ? unitAt(tokens, at + 1) : null
   if (measuredOne)
     return { amount: amountOf(one.least, one.most, measuredOne.text), pack: null, also: [], doubts: [], next: measuredOne.next }
-  const range = rangeAt(tokens, at, mark) ?? (article && tokenAt(tokens, at + 1).low !== 'little' ? one : null)
+  const range = rangeAt(tokens, at, mark) ?? (article ? one : null)
   if (range) {
     const approx = range.next + phraseAt(tokens, range.next, HEAPED)
     const heaped = approx > range.next ? unitAt(tokens, approx) : null

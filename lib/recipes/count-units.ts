@@ -6,6 +6,7 @@ const extra = (plural: string, ...alternates: string[]) => ({ short: plural, plu
 /** What parse-ingredient's own table lacks of the words that count or guess. */
 export const COUNT_UNITS: UnitOfMeasureDefinitions = {
   tin: extra('tins'),
+  packet: extra('packets'),
   big: extra('big'),
   knob: extra('knobs'),
   handful: extra('handfuls'),

@@ -79,7 +79,7 @@ const pieceAt = (tokens: readonly Token[], at: number, mark: DecimalMark): Piece
   }
   // "in a second bowl" is no time.
   const article =
-    /^(a|an|another|further|one|last|final)$/.test(tokenAt(tokens, at).low) &&
+    /^(a|an|another|further|good|one|last|final|every|each)$/.test(tokenAt(tokens, at).low) &&
     unitAt(tokens, at + 1) !== undefined &&
     tokenAt(tokens, at + 1).low !== 'second'
   const range = article ? null : rangeAt(tokens, at, mark)

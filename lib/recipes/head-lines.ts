@@ -1,3 +1,4 @@
+import { endOf } from './amount.ts'
 import { durationAt } from './duration.ts'
 import { numberAt, rangeAt } from './number.ts'
 import type { DecimalMark, RecipePreview, Yields } from './preview.ts'
@@ -79,10 +80,12 @@ export const readSection = (line: string): string | null => {
 export const stepNumber = (line: string): number =>
   /^\s*(?:step\s+\d{1,2}\s*[.:)–-]?|\(?\d{1,2}[.)](?=\s|\p{L}))\s*/iu.exec(line)?.[0].length ?? 0
 
-/** Whether a line begins as a line of ingredients does: with an amount, or a word of one ("a pinch of", "juice of"). */
-export const beginsWithAmount = (line: string, mark: DecimalMark): boolean => {
+/** Whether a line looks like one of ingredients: an amount at its beginning or end, or a word of one ("a pinch of", "juice of"). */
+export const hasAmount = (line: string, mark: DecimalMark): boolean => {
   const tokens = tokensOf(line.replace(/^[\s•*·▪◦‣☐□✓+–—-]+/u, '').slice(0, 80))
   if (numberAt(tokens, 0, mark) || tokenAt(tokens, 0).kind === 'number') return true
+  // "Rib of beef, about 2.5 kg"
+  if (endOf(tokens, mark)) return true
   const words = tokens.slice(0, 4).map((token) => token.low)
   const [first = '', second = ''] = words
   return (

@@ -13,7 +13,7 @@ export const LONGEST_LINE = 300
 
 const BULLET = /^\s*(?:[-–—•*·▪◦‣☐□✓+]\s*)+/u
 const EXTRA =
-  /\s+(?:\+|plus)\s+(?:more|extra)\b|\s+(?:to taste|to serve|to garnish|to finish|to decorate|for frying|for serving|for dusting|for greasing|for the table|optional)\b/iu
+  /\s+(?:\+|plus)\s+(?:more|extra)\b|\s\(?(?:to taste|to serve|to garnish|to finish|to decorate|for frying|for serving|for dusting|for greasing|for the table|optional)\b/iu
 
 /** The food and what is said about it: cut at the first comma, bracket, "plus extra" or "to serve". */
 const splitFood = (text: string): { food: string; note: string } => {
@@ -90,6 +90,7 @@ export const readIngredient = (line: string, section: string | null, mark: Decim
     const each = eachOf(note, mark)
     const doubts = [...head.doubts, ...numberDoubts(tokens, of, mark)]
     if (food === '') doubts.push({ kind: 'number', from: 0, to: text.length })
+    if (/[.!]$/.test(text) && text.split(' ').length > 6) doubts.push({ kind: 'sentence', from: 0, to: text.length })
     return {
       ...blank,
       food: food || text,

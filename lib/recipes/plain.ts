@@ -1,5 +1,5 @@
 import {
-  beginsWithAmount,
+  hasAmount,
   isIngredientsHeading,
   isMethodHeading,
   readSection,
@@ -53,6 +53,7 @@ export const readPlain = (text: string, mark: DecimalMark): PlainParts => {
   const steps: OpenStep[] = []
   const leftOver: string[] = []
   let waiting = false
+  let expected = 1
 
   const addStep = (words: string, numbered: boolean) => {
     mode = 'steps'
@@ -69,18 +70,22 @@ export const readPlain = (text: string, mark: DecimalMark): PlainParts => {
       continue
     }
     const wasBlank = blank
-    const totals = mode === 'steps' ? null : readTotals(line, mark)
-    const amount = mode === 'steps' ? null : readYields(line, mark)
-    const numberEnd = stepNumber(line)
+    // "SERVES 4 | PREP 15 MINS | COOK 50 MINS" is three lines in one.
+    const facts = mode === 'steps' ? null : readFacts(line, mark)
+    const totals = facts ? facts.totals : null
+    const amount = facts ? facts.yields : null
+    const numberEnd = stepNumber(line) || bareNumber(line, expected)
     const part = readSection(line)
     if (isIngredientsHeading(line)) [mode, headed, section] = ['ingredients', true, null]
     else if (isMethodHeading(line)) [mode, section] = ['steps', null]
-    else if (totals) Object.assign(total, totals)
-    else if (amount && (title !== null || yields === null)) {
+    else if (totals) {
+      for (const which of ['prep', 'cook', 'total'] as const) total[which] ??= totals[which] ?? null
+      if (amount) yields ??= amount
+    } else if (amount && (title !== null || yields === null)) {
       // "for 6:" is said once; a second amount is a line like any other.
       if (yields === null) yields = amount
       else leftOver.push(line)
-    } else if (title === null && mode === 'head' && !beginsWithAmount(line, mark) && !numberEnd) {
+    } else if (title === null && mode === 'head' && !hasAmount(line, mark) && !numberEnd) {
       const bracket = /^(.{1,200}?)(?:\s?\(([^()]{1,60})\)\s?:?|\s[–—-]\s([^–—]{1,60}))$/u.exec(line)
       const said = bracket?.[2] ?? bracket?.[3]
       const inTitle = said ? readYields(said, mark) : null
@@ -93,6 +98,7 @@ export const readPlain = (text: string, mark: DecimalMark): PlainParts => {
       const words = line.slice(numberEnd).trim()
       if (mode !== 'steps') section = null
       mode = 'steps'
+      expected += 1
       waiting = words === ''
       blank = true
       steps.push({ text: words, section, numbered: true })
@@ -101,7 +107,7 @@ export const readPlain = (text: string, mark: DecimalMark): PlainParts => {
       if (waiting) blank = false
       addStep(line.replace(BULLET, ''), false)
       waiting = false
-    } else if (beginsWithAmount(line, mark) && !isWordySentence(line)) {
+    } else if (hasAmount(line, mark) && !isWordySentence(line)) {
       mode = 'ingredients'
       ingredients.push(readIngredient(line, section, mark))
     } else if (mode === 'ingredients') {
@@ -123,6 +129,29 @@ export const readPlain = (text: string, mark: DecimalMark): PlainParts => {
     total,
     leftOver,
   }
+}
+
+const NO_TOTALS: PlainParts['total'] = { prep: null, cook: null, total: null }
+
+/** Yields and times of a line's parts between bars; null when one part is neither. */
+const readFacts = (line: string, mark: DecimalMark): { yields: Yields | null; totals: PlainParts['total'] | null } | null => {
+  const parts = line.length > 200 ? [] : line.split(/[|·•]/u).map((part) => part.trim())
+  let yields: Yields | null = null
+  let totals: PlainParts['total'] | null = null
+  for (const part of parts) {
+    const times = readTotals(part, mark)
+    const amount = times ? null : readYields(part, mark)
+    if (times) totals = { ...(totals ?? NO_TOTALS), ...times }
+    else if (amount) yields ??= amount
+    else return null
+  }
+  return yields || totals ? { yields, totals } : null
+}
+
+/** "2 Toss the potatoes in the oil.": the next number, without a stop, before a sentence. */
+const bareNumber = (line: string, expected: number): number => {
+  const found = /^(\d{1,2})\s+(?=\p{Lu})/u.exec(line)
+  return found && Number(found[1]) === expected && isSentence(line) && line.split(' ').length > 4 ? found[0].length : 0
 }
 
 /** "1. 5 kg": a broken decimal rather than a numbered step. */

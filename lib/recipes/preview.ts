@@ -28,6 +28,8 @@ export interface Doubt extends Stretch {
     | 'alternative'
     /** Amounts that cannot be added: "1 cup plus 20 g". */
     | 'sum'
+    /** A line of ingredients that reads like a step. */
+    | 'sentence'
     /** Longer than is read. */
     | 'too-long'
     /** A word that means a time or heat, but not how much: "a few minutes", "overnight", "a hot oven". */

@@ -86,43 +86,55 @@ const isColdPlaceLeft = (tokens: readonly Token[], at: number): boolean => {
 const SIDES = phrases('on each side', 'each side', 'per side', 'a side', 'on both sides', 'on either side', 'for each side')
 const BATCHES = phrases('per batch', 'a batch', 'each batch')
 
-/** What a time is about, by the words around it. */
+const FOR_EACH = phrases('per', 'each', 'every', 'a', 'for every', 'for each')
+const WEIGHT = /^(pound|pounds|lb|lbs|kilo|kilos|kg|kilogram)$/
+
+/** "20 minutes per 500 g", "a pound", "for every kilo". */
+const isByWeight = (tokens: readonly Token[], at: number): boolean => {
+  const words = phraseAt(tokens, at, FOR_EACH)
+  const weighed = tokenAt(tokens, at + words)
+  return words > 0 && (weighed.kind === 'number' || weighed.kind === 'fraction' || WEIGHT.test(weighed.low))
+}
+
+/** What the words right beside a time say it is about; null when they say nothing and the verb decides. */
+const besideOf = (tokens: readonly Token[], time: ReadDuration): Verb | null => {
+  const say = (kind: TimeKind, certain = true): Verb => ({ kind, certain })
+  const [own, later] = [tokenAt(tokens, time.from).low, tokenAt(tokens, time.next).low]
+  const before = (back: number) => tokenAt(tokens, time.from - back).low
+  if (isByWeight(tokens, time.next)) return say('by-weight')
+  if (/^(every|each)$/.test(own) || /^(every|each)$/.test(before(1))) return say('every')
+  if (/^(ahead|beforehand|earlier)$/.test(later)) return say('ahead')
+  if (later === 'in' && tokenAt(tokens, time.next + 1).low === 'advance') return say('ahead')
+  if (before(1) === 'after' && /^(best|better)$/.test(before(2))) return say('rest')
+  if (before(1) === 'after' || before(2) === 'after') return say('mark')
+  if (/^(less|more|longer)$/.test(later) && tokenAt(tokens, time.next + 1).low === 'than') return say('mark', false)
+  if (/^(last|final)$/.test(own)) return say('mark')
+  // "For the last 10 minutes" lies inside; "turn up the heat, last 15 minutes" follows.
+  if (/^(last|final)$/.test(before(1)))
+    return /^(for|in|during)$/.test(before(before(2) === 'the' ? 3 : 2)) ? say('mark') : say('takes', false)
+  return null
+}
+
+/** What a time is about, by the words around it; how many times it counts, and where its words end. */
 const kindOf = (
   tokens: readonly Token[],
   time: ReadDuration,
   floor: number,
 ): Verb & { readonly times: number; readonly next: number } => {
-  const plain = (kind: TimeKind, certain = true, next = time.next, times = 1) => ({ kind, certain, next, times })
-  const from = clauseStart(tokens, time.from, floor)
-  const before = (back: number) => tokenAt(tokens, time.from - back).low
-  const next = time.next
+  const { next } = time
   const sides = phraseAt(tokens, next, SIDES)
-  if (sides) return plain('takes', true, next + sides, 2)
+  if (sides) return { kind: 'takes', certain: true, times: 2, next: next + sides }
   const batch = phraseAt(tokens, next, BATCHES)
-  if (batch) return plain('takes', true, next + batch)
-  if (
-    /^(per|each|every)$/.test(tokenAt(tokens, next).low) ||
-    (tokenAt(tokens, next).low === 'for' && tokenAt(tokens, next + 1).low === 'every')
-  )
-    return plain('by-weight')
-  if (tokenAt(tokens, next).low === 'a' && /^(pound|lb|kilo|kg)$/.test(tokenAt(tokens, next + 1).low)) return plain('by-weight')
-  if (/^(every|each)$/.test(before(1))) return plain('every')
-  const later = tokenAt(tokens, next).low
-  if (/^(ahead|beforehand|earlier)$/.test(later) || (later === 'in' && tokenAt(tokens, next + 1).low === 'advance'))
-    return plain('ahead')
-  if (/^(within)$/.test(before(1)) || /^within$/.test(tokenAt(tokens, time.from).low)) return plain('ahead')
-  if (before(1) === 'after' || before(2) === 'after')
-    return before(1) === 'after' && before(2) === 'best' ? plain('rest') : plain('mark')
-  if (/^(less|more|longer)$/.test(later) && tokenAt(tokens, next + 1).low === 'than') return plain('mark', false)
-  if (/^(last|final)$/.test(tokenAt(tokens, time.from).low)) return plain('mark')
-  if (/^(last|final)$/.test(before(1))) {
-    const inside = /^(for|in|during)$/.test(before(before(2) === 'the' ? 3 : 2))
-    return inside ? plain('mark') : plain('takes', false)
-  }
-  const verb = { ...verbOf(tokens, from, time), times: 1, next }
-  // "out of the fridge 30 minutes before cooking", but "rest 10 minutes before slicing".
-  if (later !== 'before' || (verb.certain && verb.kind !== 'takes') || before(1) === 'for') return verb
-  return plain((time.most ?? 0) >= 720 ? 'ahead' : 'mark', !verb.certain)
+  if (batch) return { kind: 'takes', certain: true, times: 1, next: next + batch }
+  const beside = besideOf(tokens, time)
+  if (beside) return { ...beside, times: 1, next }
+  const verb = { ...verbOf(tokens, clauseStart(tokens, time.from, floor), time), times: 1, next }
+  const before = tokenAt(tokens, time.from - 1).low
+  // "Eat within 4 hours", but "cool within 2 hours".
+  if (tokenAt(tokens, time.from).low === 'within') return verb.kind === 'takes' ? { ...verb, kind: 'ahead', certain: true } : verb
+  // "Out of the fridge 30 minutes before cooking", but "rest 10 minutes before slicing".
+  if (tokenAt(tokens, next).low !== 'before' || (verb.certain && verb.kind !== 'takes') || before === 'for') return verb
+  return { ...verb, kind: (time.most ?? 0) >= 720 ? 'ahead' : 'mark', certain: !verb.certain }
 }
 
 /** Every time in a step's words, in order, each with what it is about. */

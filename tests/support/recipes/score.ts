@@ -53,27 +53,33 @@ export const score = (recipe: RecipeCase): Score => {
     wrong.push(text)
     if (!flagged) silent.push(text)
   }
-  let right = 0
-  for (const [i, expected] of recipe.ingredients.entries()) {
-    const line = preview.ingredients[i]
-    const found = line ? lineText(line) : 'nothing'
-    if (found === expected) right += 1
-    else say(`${recipe.name}: ${expected} ← ${found}`, (line?.doubts.length ?? 0) > 0)
+  // Lines are matched in their order, so that one that is missing costs itself only.
+  const found = preview.ingredients.map((line) => ({ text: lineText(line), flagged: line.doubts.length > 0 }))
+  let [right, next] = [0, 0]
+  for (const expected of recipe.ingredients) {
+    const at = found.findIndex((line, i) => i >= next && line.text === expected)
+    if (at >= 0) {
+      right += 1
+      next = at + 1
+    } else {
+      const instead = found.find((line, i) => i >= next && !recipe.ingredients.includes(line.text))
+      say(`${recipe.name}: ${expected} ← ${instead?.text ?? 'nothing'}`, instead ? instead.flagged : preview.leftOver.length > 0)
+    }
   }
   let [rightTimes, allTimes] = [0, 0]
   for (const [i, expected] of recipe.steps.entries()) {
     const step = preview.steps[i]
-    const found = step ? stepTexts(step) : []
-    const left = [...found]
+    const seen = step ? stepTexts(step) : []
+    const left = [...seen]
     const missing = expected.filter((each) => {
       const at = left.indexOf(each)
       if (at >= 0) left.splice(at, 1)
       return at < 0
     })
     rightTimes += expected.length - missing.length
-    allTimes += Math.max(expected.length, found.length)
+    allTimes += Math.max(expected.length, seen.length)
     if (missing.length > 0 || left.length > 0)
-      say(`${recipe.name} step ${i + 1}: ${expected.join(', ')} ← ${found.join(', ')}`, (step?.doubts.length ?? 0) > 0)
+      say(`${recipe.name} step ${i + 1}: ${expected.join(', ')} ← ${seen.join(', ')}`, (step?.doubts.length ?? 0) > 0)
   }
   return {
     preview,

@@ -1,13 +1,22 @@
 import { describe, expect, test } from 'vitest'
 import { AMERICAN } from '#tests/support/recipes/american.ts'
 import type { RecipeCase } from '#tests/support/recipes/case.ts'
-import { HELD_OUT, HELD_OUT_LATER } from '#tests/support/recipes/held-out.ts'
+import { HELD_OUT, HELD_OUT_FOURTH, HELD_OUT_LATER, HELD_OUT_THIRD } from '#tests/support/recipes/held-out.ts'
 import { NOTES } from '#tests/support/recipes/notes.ts'
 import { NUMBERED } from '#tests/support/recipes/numbered.ts'
 import { PAGES } from '#tests/support/recipes/pages.ts'
 import { type Score, score } from '#tests/support/recipes/score.ts'
 
-const CASES: readonly RecipeCase[] = [...NUMBERED, ...AMERICAN, ...NOTES, ...PAGES, ...HELD_OUT, ...HELD_OUT_LATER]
+const CASES: readonly RecipeCase[] = [
+  ...NUMBERED,
+  ...AMERICAN,
+  ...NOTES,
+  ...PAGES,
+  ...HELD_OUT,
+  ...HELD_OUT_LATER,
+  ...HELD_OUT_THIRD,
+  ...HELD_OUT_FOURTH,
+]
 
 const total = (scores: readonly Score[], of: 'ingredients' | 'steps') => {
   const [right, all] = scores.reduce(([r, a], each) => [r + each[of].right, a + each[of].all], [0, 0])
