@@ -31,7 +31,7 @@ export const putFacts = (state: State): void => {
 const putFact = (state: State, act: Act, mode: ModeModel, { touches, missing }: ToCome): void => {
   if (!act.fact) return
   const end = act.fact.start + act.minLen
-  const free = kitsFor(state, wantingOf(act, mode, touches, end))
+  const free = kitsFor(state, wantingOf(state, act, mode, touches, end))
   const kit = free?.kit ?? anyKit(state, act, mode)
   const vesselKit = free?.vesselKit ?? (kit.includes(-1) ? anyRing(state, act, mode) : -1)
   put(state, { ...placeOf(act, mode, attending(state, act), act.fact.start, end, touches, kit, vesselKit), missing })
@@ -46,15 +46,21 @@ const NOTHING_TO_COME: ToCome = { touches: [], missing: 0 }
 const attending = (state: State, act: Act): CookModel[] =>
   (act.fact?.cooks ?? []).flatMap((id) => state.model.cooks.find((cook) => cook.id === id) ?? [])
 
-const wantingOf = (act: Act, mode: ModeModel, touches: readonly TouchPlace[], end: number): Wanting => ({
-  who: act.index,
-  uses: mode.uses,
-  from: act.fact?.start ?? act.from,
-  to: holdEndOf(mode, touches, end),
-  touches: touches.map((touch) => touch.at),
-  vessel: act.vessel,
-  isActivity: true,
-})
+/** What happened on a kit before now is over: only from now on must what is under way, and what its pan still does, have room. */
+const wantingOf = (state: State, act: Act, mode: ModeModel, touches: readonly TouchPlace[], end: number): Wanting => {
+  const { now } = state.model.problem
+  const holdEnd = holdEndOf(mode, touches, end)
+  const to = now !== undefined && act.vessel >= 0 ? Math.max(holdEnd, now + 1) : holdEnd
+  return {
+    who: act.index,
+    uses: mode.uses,
+    from: Math.min(to, Math.max(act.fact?.start ?? act.from, now ?? act.from)),
+    to,
+    touches: touches.map((touch) => touch.at),
+    vessel: act.vessel,
+    isActivity: true,
+  }
+}
 
 /** Tries another end and other hands for something under way; it stays as it was when there is no kit for that. */
 export const resettle = (state: State, act: Act, random: Random): void => {
@@ -66,7 +72,7 @@ export const resettle = (state: State, act: Act, random: Random): void => {
   take(state, act)
   if (act.delivery) refreshKeep(state, act.delivery)
   const { touches, missing } = placeTouches(state, act, mode, end, random)
-  const free = kitsFor(state, wantingOf(act, mode, touches, end))
+  const free = kitsFor(state, wantingOf(state, act, mode, touches, end))
   const again = free && placeOf(act, mode, place.team, fact.start, end, touches, free.kit, free.vesselKit)
   put(state, again ? { ...again, missing } : place)
   if (act.delivery) refreshKeep(state, act.delivery)
