@@ -1,14 +1,7 @@
-import {
-  hasAmount,
-  isIngredientsHeading,
-  isMethodHeading,
-  readSection,
-  readTotals,
-  readYields,
-  stepNumber,
-} from './head-lines.ts'
+import { readYields } from './head-lines.ts'
 import { readIngredient } from './ingredient.ts'
-import type { DecimalMark, IngredientLine, StepPreview, Yields } from './preview.ts'
+import { plainLine } from './plain-line.ts'
+import type { DecimalMark, IngredientLine, RecipePreview, StepPreview, Yields } from './preview.ts'
 import { readStep } from './step.ts'
 
 /** What plain text gives; the rest of a preview is worked out from it. */
@@ -17,18 +10,11 @@ export interface PlainParts {
   readonly yields: Yields | null
   readonly ingredients: readonly IngredientLine[]
   readonly steps: readonly StepPreview[]
-  readonly total: { readonly prep: number | null; readonly cook: number | null; readonly total: number | null }
+  readonly total: RecipePreview['total']
   readonly leftOver: readonly string[]
 }
 
 const BULLET = /^\s*[•*·▪◦‣☐□✓–—-]\s+/u
-
-/** Whether a line without an amount reads like a step rather than like food: it ends as a sentence, or is long. */
-const isSentence = (line: string): boolean => line.length > 100 || /[.!]$/.test(line)
-
-/** "salt the legs, cover, leave overnight." begins as an ingredient might, and is none. */
-const isWordySentence = (line: string): boolean =>
-  isSentence(line) && (line.length > 60 || (/^\p{L}/u.test(line) && line.split(/\s+/u).length > 4))
 
 interface OpenStep {
   text: string
@@ -36,90 +22,77 @@ interface OpenStep {
   readonly numbered: boolean
 }
 
+/** "Leek soup (serves 6)", "Leek soup - feeds 4": the title without its yield. */
+const readTitle = (line: string, mark: DecimalMark): { title: string; yields: Yields | null } => {
+  const found = /^(.{1,200}?)(?:\s?\(([^()]{1,60})\)\s?:?|\s[–—-]\s([^–—]{1,60}))$/u.exec(line)
+  const yields = readYields(found?.[2] ?? found?.[3] ?? '', mark)
+  return { title: yields ? (found?.[1] ?? line) : line, yields }
+}
+
 /**
- * Reads a recipe written as lines. Before any heading the first line is the title; lines that begin with an amount are ingredients
- * until, after a blank line or a heading, one does not; then each numbered line or paragraph is a step. Lines that fit nowhere are
- * left over.
+ * Reads a recipe written as lines. Before any heading the first line is the title; lines that look like ingredients are some until,
+ * after a blank line or a heading, one does not; then each numbered line or paragraph is a step. Lines that fit nowhere are left over.
  */
 export const readPlain = (text: string, mark: DecimalMark): PlainParts => {
-  let mode: 'head' | 'ingredients' | 'steps' = 'head'
-  let headed = false
+  let mode = 'head' as 'head' | 'ingredients' | 'steps'
+  let [headed, blank, numbers] = [false, false, 0]
   let title: string | null = null
   let yields: Yields | null = null
   let section: string | null = null
-  let blank = false
-  const total = { prep: null as number | null, cook: null as number | null, total: null as number | null }
+  let total: PlainParts['total'] = { prep: null, cook: null, total: null }
   const ingredients: IngredientLine[] = []
   const steps: OpenStep[] = []
   const leftOver: string[] = []
-  let waiting = false
-  let expected = 1
 
+  const enter = (next: typeof mode) => {
+    if (mode !== next) section = null
+    mode = next
+  }
   const addStep = (words: string, numbered: boolean) => {
-    mode = 'steps'
+    enter('steps')
+    if (numbered) numbers += 1
     const last = steps.at(-1)
-    const goesOn = !numbered && last?.numbered && !blank
+    // A number alone waits for its words; a numbered step goes on until a blank line.
+    const goesOn = !numbered && last?.numbered && (!blank || last.text === '')
     if (last && goesOn) last.text = `${last.text} ${words}`.trim()
     else steps.push({ text: words, section, numbered })
   }
+  const addWords = (words: string, { amount, sentence }: { amount: boolean; sentence: boolean }) => {
+    const begun = ingredients.length > 0
+    const startsSteps = mode === 'ingredients' ? begun && (headed ? blank && sentence : blank || sentence) : begun && sentence
+    if (mode === 'steps' || (!amount && startsSteps)) addStep(words.replace(BULLET, ''), false)
+    else if (amount || mode === 'ingredients') {
+      mode = 'ingredients'
+      ingredients.push(readIngredient(words, section, mark))
+    } else leftOver.push(words)
+  }
 
   for (const raw of text.split(/\r\n|[\n\r]/u)) {
-    const line = raw.trim()
-    if (line === '') {
-      blank = true
-      continue
-    }
-    const wasBlank = blank
-    // "SERVES 4 | PREP 15 MINS | COOK 50 MINS" is three lines in one.
-    const facts = mode === 'steps' ? null : readFacts(line, mark)
-    const totals = facts ? facts.totals : null
-    const amount = facts ? facts.yields : null
-    const numberEnd = stepNumber(line) || bareNumber(line, expected)
-    const part = readSection(line)
-    if (isIngredientsHeading(line)) [mode, headed, section] = ['ingredients', true, null]
-    else if (isMethodHeading(line)) [mode, section] = ['steps', null]
-    else if (totals) {
-      for (const which of ['prep', 'cook', 'total'] as const) total[which] ??= totals[which] ?? null
-      if (amount) yields ??= amount
-    } else if (amount && (title !== null || yields === null)) {
-      // "for 6:" is said once; a second amount is a line like any other.
-      if (yields === null) yields = amount
-      else leftOver.push(line)
-    } else if (title === null && mode === 'head' && !hasAmount(line, mark) && !numberEnd) {
-      const bracket = /^(.{1,200}?)(?:\s?\(([^()]{1,60})\)\s?:?|\s[–—-]\s([^–—]{1,60}))$/u.exec(line)
-      const said = bracket?.[2] ?? bracket?.[3]
-      const inTitle = said ? readYields(said, mark) : null
-      title = inTitle ? (bracket?.[1] ?? line) : line
-      if (inTitle) yields = inTitle
-    } else if (part !== null && !(mode === 'steps' && waiting)) {
-      section = part
+    const words = raw.trim()
+    const line = plainLine(words, mark, mode === 'steps', numbers + 1)
+    const mayTitle = line.kind === 'section' || (line.kind === 'words' && !line.amount)
+    if (title === null && mode === 'head' && mayTitle) {
+      const read = readTitle(words, mark)
+      title = read.title
+      yields ??= read.yields
+    } else if (line.kind === 'ingredients-heading') {
+      enter('ingredients')
+      headed = true
+      section = null
+    } else if (line.kind === 'method-heading') {
+      enter('steps')
+      section = null
+    } else if (line.kind === 'facts') {
+      total = { prep: total.prep ?? line.total.prep, cook: total.cook ?? line.total.cook, total: total.total ?? line.total.total }
+      // Said twice, the first counts and the second is shown.
+      if (line.yields && yields) leftOver.push(words)
+      yields ??= line.yields
+    } else if (line.kind === 'section') {
+      section = line.name
       if (mode === 'head') mode = 'ingredients'
-    } else if (numberEnd > 0 && (mode === 'steps' || !beginsWithUnit(line.slice(numberEnd)))) {
-      const words = line.slice(numberEnd).trim()
-      if (mode !== 'steps') section = null
-      mode = 'steps'
-      expected += 1
-      waiting = words === ''
-      blank = true
-      steps.push({ text: words, section, numbered: true })
-    } else if (mode === 'steps') {
-      blank = wasBlank && !waiting
-      if (waiting) blank = false
-      addStep(line.replace(BULLET, ''), false)
-      waiting = false
-    } else if (hasAmount(line, mark) && !isWordySentence(line)) {
-      mode = 'ingredients'
-      ingredients.push(readIngredient(line, section, mark))
-    } else if (mode === 'ingredients') {
-      const startsSteps =
-        ingredients.length > 0 && ((!headed && (wasBlank || isSentence(line))) || (wasBlank && isSentence(line)))
-      if (startsSteps) {
-        section = null
-        addStep(line.replace(BULLET, ''), false)
-      } else ingredients.push(readIngredient(line, section, mark))
-    } else if (isSentence(line) && ingredients.length > 0) addStep(line, false)
-    else leftOver.push(line)
-    blank = false
+    } else if (line.kind === 'numbered') addStep(line.words, true)
+    else if (line.kind === 'words') addWords(words, line)
+    blank = line.kind === 'blank'
   }
   return {
     title,
@@ -130,29 +103,3 @@ export const readPlain = (text: string, mark: DecimalMark): PlainParts => {
     leftOver,
   }
 }
-
-const NO_TOTALS: PlainParts['total'] = { prep: null, cook: null, total: null }
-
-/** Yields and times of a line's parts between bars; null when one part is neither. */
-const readFacts = (line: string, mark: DecimalMark): { yields: Yields | null; totals: PlainParts['total'] | null } | null => {
-  const parts = line.length > 200 ? [] : line.split(/[|·•]/u).map((part) => part.trim())
-  let yields: Yields | null = null
-  let totals: PlainParts['total'] | null = null
-  for (const part of parts) {
-    const times = readTotals(part, mark)
-    const amount = times ? null : readYields(part, mark)
-    if (times) totals = { ...(totals ?? NO_TOTALS), ...times }
-    else if (amount) yields ??= amount
-    else return null
-  }
-  return yields || totals ? { yields, totals } : null
-}
-
-/** "2 Toss the potatoes in the oil.": the next number, without a stop, before a sentence. */
-const bareNumber = (line: string, expected: number): number => {
-  const found = /^(\d{1,2})\s+(?=\p{Lu})/u.exec(line)
-  return found && Number(found[1]) === expected && isSentence(line) && line.split(' ').length > 4 ? found[0].length : 0
-}
-
-/** "1. 5 kg": a broken decimal rather than a numbered step. */
-const beginsWithUnit = (words: string): boolean => /^\s*\d{1,3}\s*(?:g|kg|ml|l|dl|cl)\b/iu.test(words)

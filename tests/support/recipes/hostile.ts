@@ -1,4 +1,4 @@
-const LONG = 50_000
+const LONG = 20_000
 
 /** Words that mean harm, or are merely strange: markup, scripts, bombs, controls, names of prototypes, half characters. */
 const BASES: readonly string[] = [
