@@ -6,7 +6,7 @@ import type { Act, Model } from './model.ts'
 import { momentsFrom, repairMoments } from './moments.ts'
 import { happened, price } from './price.ts'
 import type { Tick } from './problem.ts'
-import { putBack } from './put-back.ts'
+import { type Known, putBack } from './put-back.ts'
 import type { Random } from './random.ts'
 import type { Placement, Schedule } from './schedule.ts'
 import { deadline, newState, put, type State, take } from './state.ts'
@@ -16,14 +16,13 @@ import { deadline, newState, put, type State, take } from './state.ts'
  * scheduling with the Micro-Boss production scheduling system"): what still fits stays, what does not is put off as
  * little as may be or given to who is free, courses wait for what cannot be ready, and what is new finds a place last.
  */
-export const startFrom = (model: Model, known: Schedule, random: Random): State => {
-  const told = toldPlaces(model, known)
-  const before = momentsBefore(model, known)
+export const startFrom = (model: Model, schedule: Schedule, random: Random): State => {
+  const known = knownOf(model, schedule)
   let best: State | undefined
   let steps = 0
-  let moments = repairMoments(model, before)
+  let moments = repairMoments(model, known.moments)
   for (const delay of DELAYS) {
-    const stuck = best ? firstStuck(best, told) : -1
+    const stuck = best ? firstStuck(best, known.told) : -1
     if (best && stuck < 0) break
     if (best)
       moments = repairMoments(
@@ -31,10 +30,12 @@ export const startFrom = (model: Model, known: Schedule, random: Random): State 
         best.moments.map((moment, i) => (i >= stuck ? moment + delay : moment)),
       )
     for (const stay of [true, false]) {
-      const state = settled(model, told, before, moments, stay, random)
-      finish(state, told, random)
+      const state = settled(model, known, moments, stay, random)
+      finish(state, known.told, random)
       steps += state.steps
       if (!best || price(state) < price(best)) best = state
+      // Where nothing had to wait the other way round is no better.
+      if (stay && firstStuck(state, known.told) < 0 && state.moments.every((moment, i) => moment <= (moments[i] as number))) break
     }
   }
   const state = best ?? newState(model, moments, random)
@@ -43,19 +44,12 @@ export const startFrom = (model: Model, known: Schedule, random: Random): State 
 }
 
 /** Everything put back, with courses as late as what they wait for needs. What has no room holds up nothing. */
-const settled = (
-  model: Model,
-  all: ReadonlyMap<Act, Placement>,
-  before: readonly Tick[],
-  from: readonly Tick[],
-  stay: boolean,
-  random: Random,
-): State => {
-  const told = new Map(all)
+const settled = (model: Model, known: Known, from: readonly Tick[], stay: boolean, random: Random): State => {
+  const told = new Map(known.told)
   let moments = from
   for (let round = 1; ; round++) {
     const state = newState(model, moments, random)
-    const { floors, roomless } = putBack(state, told, before, stay)
+    const { floors, roomless } = putBack(state, { ...known, told }, stay)
     const later = repairMoments(
       model,
       moments.map((moment, i) => Math.max(moment, floors[i] ?? moment)),
@@ -82,20 +76,21 @@ const ROUNDS = 8
 /** Ticks by which courses are put off when something finds no room, each on top of the last: 0, 5, 15 and 45 min in all. */
 const DELAYS = [0, 10, 20, 60]
 
-const toldPlaces = (model: Model, known: Schedule): Map<Act, Placement> => {
-  const byId = new Map(known.placements.map((placement) => [placement.activity, placement]))
+const knownOf = (model: Model, { placements, servings }: Schedule): Known => {
+  const byId = new Map(placements.map((placement) => [placement.activity, placement]))
   const told = new Map<Act, Placement>()
+  const happened = new Map<Act, Placement>()
   for (const act of model.acts) {
     const placement = byId.get(act.activity.id)
-    if (placement && !act.fact && act.modes.length > 0) told.set(act, placement)
+    if (placement && act.modes.length > 0) (act.fact ? happened : told).set(act, placement)
   }
-  return told
-}
-
-const momentsBefore = (model: Model, known: Schedule): Tick[] => {
-  const moments = new Map(known.servings.map(({ serving, toTable }) => [serving, toTable]))
+  const moments = new Map(servings.map(({ serving, toTable }) => [serving, toTable]))
   const asEarly = momentsFrom(model, [])
-  return model.servings.map((serving, i) => moments.get(serving.id) ?? asEarly[i] ?? serving.earliest)
+  return {
+    told,
+    happened,
+    moments: model.servings.map((serving, i) => moments.get(serving.id) ?? asEarly[i] ?? serving.earliest),
+  }
 }
 
 /** What has no place yet, or none in time, finds one; then what is under way ends, and dishes wait, where that is best. */
@@ -135,7 +130,7 @@ const tryOtherEnd = (state: State, act: Act, random: Random): void => {
   const place = state.places[act.index]
   const cost = price(state)
   resettle(state, act, random)
-  if (!place || price(state) <= cost) return
+  if (!place || price(state) < cost) return
   take(state, act)
   put(state, place)
   if (act.delivery) refreshKeep(state, act.delivery)

@@ -2,6 +2,7 @@ import { placeAsTold } from './as-told.ts'
 import { startBounds } from './bounds.ts'
 import { putFacts } from './facts.ts'
 import { fits } from './fits.ts'
+import { keepHands } from './keep-hands.ts'
 import { refreshKeep } from './keeping.ts'
 import { type Act, type DeliveryModel, type ModeModel, NEVER, type ServingModel, type TeamModel } from './model.ts'
 import type { Place } from './place.ts'
@@ -11,6 +12,13 @@ import type { Placement } from './schedule.ts'
 import { deadline, put, putKeep, type State, take } from './state.ts'
 import { shiftedTargets, type Target } from './targets.ts'
 
+/** A known schedule: where it has what is to be planned, how it has what has happened since, and its moments. */
+export interface Known {
+  readonly told: ReadonlyMap<Act, Placement>
+  readonly happened: ReadonlyMap<Act, Placement>
+  readonly moments: readonly Tick[]
+}
+
 /**
  * Puts what happened and then what was told into an empty schedule, each as told or as little later as all that is there
  * allows. `stay`: what no lag moves keeps its place and the rest goes round it; otherwise the earlier go first. Some may be
@@ -18,12 +26,12 @@ import { shiftedTargets, type Target } from './targets.ts'
  */
 export const putBack = (
   state: State,
-  told: ReadonlyMap<Act, Placement>,
-  before: readonly Tick[],
+  { told, happened, moments: before }: Known,
   stay: boolean,
 ): { readonly floors: readonly Tick[]; readonly roomless: readonly Act[] } => {
   const { model } = state
   putFacts(state)
+  keepHands(state, happened)
   for (const delivery of model.deliveries)
     if (delivery.acts.every((act) => act.fact || act.modes.length === 0)) refreshKeep(state, delivery)
   const hard = shiftedTargets(model, told, before, state.moments, false)

@@ -86,6 +86,29 @@ test('S6 the work of a cook who has gone is done by who is free, at the same tim
   expect(at(made, 'peel').cooks).toEqual(['ann'])
 })
 
+test('S6 what is under way is taken out by who was told to, so that the others keep what they were told', () => {
+  const out = { when: 'out', takes: 2, lateBy: 4 } as const
+  const bake = activity('bake', mode('leave', 30, { touches: [out] }), {
+    ...dish,
+    fact: { kind: 'running', start: 20, atLeast: 30 },
+  })
+  const before = toldAs(
+    placed('bake', 20, 50, { touches: [{ touch: 0, at: 49, cook: 'bo' }] }),
+    placed('chop', 44, 52, { cooks: ['ann'] }),
+    placed('simmer', 60, 75),
+  )
+  const of = patient({
+    cooks: [cook('ann'), cook('bo')],
+    activities: [bake, chop, simmer],
+    lags: [lag('chop', 'simmer')],
+    now: 30,
+    ...toldOf(before),
+  })
+  const made = repaired(of, before)
+  expect(at(made, 'bake').touches).toEqual([{ touch: 0, at: 49, cook: 'bo' }])
+  expect(times(made)).toEqual(['bake 20-50', 'chop 44-52', 'simmer 60-75'])
+})
+
 test('S6 a dish that was dropped is gone and nothing else moves', () => {
   const of = patient({
     ...all,
