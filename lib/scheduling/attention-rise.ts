@@ -1,4 +1,4 @@
-import { type Attention, isAway, markPiece, markPlating } from './attention.ts'
+import { type Attention, awayOf, isAway, markPiece, markPlating } from './attention.ts'
 import type { CookModel, ModeModel } from './model.ts'
 import { CALM_HOUR, type Tick, type Weights } from './problem.ts'
 import type { Trial } from './scratch.ts'
@@ -126,10 +126,12 @@ const newlyAway = (attention: Attention, cook: CookModel, from: Tick, to: Tick):
 /** Priced by putting it there for a moment where all hosts could newly be away, or a stretch of that be excused. */
 const awayRise = (attention: Attention, weights: Weights, trial: Trial, up: boolean): number => {
   if (!mayChangeAway(attention, trial, up)) return 0
-  const before = attention.away
+  const before = awayOf(attention)
   markTrial(attention, trial, up, 1)
-  const after = attention.away
+  const after = awayOf(attention)
   markTrial(attention, trial, up, -1)
+  attention.away = before
+  attention.isStale = false
   return weights.allAway * (after - before)
 }
 

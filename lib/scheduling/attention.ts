@@ -20,8 +20,11 @@ export interface Attention {
   /** From the first serving that is not the welcome to the last, as offsets. */
   first: number
   last: number
-  /** Ticks of the window in which all hosts are up, but for excused bursts. */
+  /** Where the last meal ends, as an offset. */
+  fed: number
+  /** See `awayOf`. */
   away: number
+  isStale: boolean
   /** Ticks of `missed` in which plates are being eaten, of all cooks who eat. */
   meal: number
   /** Ticks newly missed by cook, while a price is worked out; zero otherwise. */
@@ -47,7 +50,9 @@ export const attentionOf = (model: Model): Attention => {
     calm: new Int32Array(model.cooks.length),
     first: 0,
     last: 0,
+    fed: 0,
     away: 0,
+    isStale: true,
     meal: 0,
     more: new Int32Array(model.cooks.length),
   }
@@ -71,50 +76,41 @@ export const markPiece = (
   up: boolean,
   by: 1 | -1,
 ): void => {
-  const { base, size, first, last } = attention
-  const start = Math.max(0, from - base)
-  const end = Math.min(size, to - base)
+  const start = Math.max(0, from - attention.base)
+  const end = Math.min(attention.size, to - attention.base)
   if (hand) markHand(attention, cook, start, end, by)
-  if (!up) return
-  if (!cook.host || end <= first || start >= last) {
-    markUp(attention, cook, start, end, by)
-    return
-  }
-  const begins = awayFrom(attention, start)
-  const ends = awayTo(attention, end)
-  attention.away -= awayIn(attention, begins, ends)
-  markUp(attention, cook, start, end, by)
-  attention.away += awayIn(attention, begins, ends)
+  if (up) markUp(attention, cook, start, end, by)
 }
 
 export const markPlating = (attention: Attention, from: Tick, to: Tick, by: 1 | -1): void => {
   const { base, size, first, last, plating } = attention
   const start = Math.max(0, from - base)
   const end = Math.min(size, to - base)
-  const meets = end > first && start < last
-  const begins = meets ? awayFrom(attention, start) : 0
-  const ends = meets ? awayTo(attention, end) : 0
-  attention.away -= awayIn(attention, begins, ends)
   for (let t = start; t < end; t++) plating[t] = (plating[t] as number) + by
-  attention.away += awayIn(attention, begins, ends)
+  if (end > first && start < last) attention.isStale = true
 }
 
 const markUp = (attention: Attention, cook: CookModel, start: number, end: number, by: 1 | -1): void => {
-  const { first, last, hostsUp, missed, eating } = attention
-  const up = attention.up[cook.index]
-  if (!up) return
+  const { first, last, hostsUp, missed, eating, hosts } = attention
+  const up = attention.up[cook.index] as Uint8Array
   const edge = by === 1 ? 0 : 1
+  // All hosts are away from this count on, or were up to it.
+  const turn = by === 1 ? hosts - 1 : hosts
   let changed = 0
   let meal = 0
   for (let t = start; t < end; t++) {
     const count = up[t] as number
     up[t] = count + by
     if (count !== edge) continue
-    if (t >= first && t < last) {
+    const isIn = t >= first && t < last
+    if (isIn) {
       changed++
       meal += eating[t] as number
     }
-    if (cook.host) hostsUp[t] = (hostsUp[t] as number) + by
+    if (!cook.host) continue
+    const before = hostsUp[t] as number
+    if (isIn && before === turn) attention.isStale = true
+    hostsUp[t] = before + by
   }
   if (changed === 0) return
   missed[cook.index] = (missed[cook.index] as number) + by * changed
@@ -135,28 +131,37 @@ const markHand = (attention: Attention, cook: CookModel, start: number, end: num
   if (changed > 0) calm[cook.index] = (calm[cook.index] as number) + by * changed
 }
 
-/** Post: the window runs from `first` to `last`, people eat in `meals`, and all counts are of them. */
-export const setWindow = (
-  attention: Attention,
-  first: Tick,
-  last: Tick,
-  meals: readonly { readonly from: Tick; readonly to: Tick }[],
-): void => {
-  attention.first = Math.max(0, Math.min(attention.size, first - attention.base))
-  attention.last = Math.max(attention.first, Math.min(attention.size, last - attention.base))
-  attention.eating.fill(0)
-  for (const { from, to } of meals) attention.eating.fill(1, Math.max(0, from - attention.base), Math.max(0, to - attention.base))
-  attention.meal = 0
-  for (const [cook, up] of attention.up.entries()) {
-    attention.missed[cook] = count(up, attention.first, attention.last)
-    if (attention.eats[cook]) attention.meal += countBoth(up, attention.eating, attention.first, attention.last)
+/** Post: the window runs from `first` to `last`, people eat in `meals` (from, to, from, to …), and all counts are of them. */
+export const setWindow = (attention: Attention, first: Tick, last: Tick, meals: readonly Tick[]): void => {
+  const { base, size, eating, eats, missed, calm } = attention
+  const from = Math.max(0, Math.min(size, first - base))
+  const to = Math.max(from, Math.min(size, last - base))
+  eating.fill(0, attention.first, attention.fed)
+  attention.fed = from
+  for (let i = 0; i < meals.length; i += 2) {
+    const end = Math.min(size, Math.max(0, (meals[i + 1] as Tick) - base))
+    eating.fill(1, Math.max(from, (meals[i] as Tick) - base), end)
+    attention.fed = Math.max(attention.fed, end)
   }
-  for (const [cook, hand] of attention.hand.entries())
-    attention.calm[cook] = count(hand, Math.max(0, attention.first - CALM_HOUR), attention.first)
-  attention.away = awayIn(attention, attention.first, attention.last)
+  const hour = Math.max(0, from - CALM_HOUR)
+  const hourBefore = Math.max(0, attention.first - CALM_HOUR)
+  attention.meal = 0
+  for (let cook = 0; cook < eats.length; cook++) {
+    const up = attention.up[cook] as Uint8Array
+    const hand = attention.hand[cook] as Uint8Array
+    // What the new window has and the old one had not, and the other way round.
+    missed[cook] = (missed[cook] as number) + count(up, from, attention.first) + count(up, attention.last, to)
+    calm[cook] = (calm[cook] as number) + count(hand, hour, hourBefore) + count(hand, attention.first, from)
+    if (eats[cook]) attention.meal += countBoth(up, eating, from, to)
+  }
+  attention.first = from
+  attention.last = to
+  attention.isStale = true
 }
 
+/** Ticks of [from, to) in which something is; less than nothing when it runs backwards. */
 const count = (ticks: Uint8Array, from: number, to: number): number => {
+  if (from > to) return -count(ticks, to, from)
   let sum = 0
   for (let t = from; t < to; t++) if ((ticks[t] as number) > 0) sum++
   return sum
@@ -180,35 +185,28 @@ export const attentionPrice = (attention: Attention, weights: Weights): number =
     missed += own
     if (own > greatest) greatest = own
   }
-  const shared = weights.unfair * greatest + weights.allAway * attention.away
+  const shared = weights.unfair * greatest + weights.allAway * awayOf(attention)
   return weights.missed * missed + weights.meal * attention.meal + shared + weights.calm * calm
 }
 
 export const isAway = (attention: Attention, t: number): boolean => (attention.hostsUp[t] as number) >= attention.hosts
 
-/** Where the stretch without hosts that ends at `start` began, within the window; `start` itself without one. */
-const awayFrom = (attention: Attention, start: number): number => {
-  let from = Math.max(attention.first, start)
-  while (from > attention.first && isAway(attention, from - 1)) from--
-  return from
+/** Ticks of the window in which all hosts are up, but for excused bursts; counted again when something about it changed. */
+export const awayOf = (attention: Attention): number => {
+  if (attention.isStale) {
+    attention.away = countAway(attention)
+    attention.isStale = false
+  }
+  return attention.away
 }
 
-/** Where the stretch without hosts that begins at `end` ends, within the window. */
-const awayTo = (attention: Attention, end: number): number => {
-  let to = Math.min(attention.last, end)
-  while (to < attention.last && isAway(attention, to)) to++
-  return to
-}
-
-/** Ticks in which all hosts are up, less each stretch that is short and plating. Pre: no stretch crosses its ends. */
-const awayIn = (attention: Attention, from: number, to: number): number => {
-  const { hosts, hostsUp, plating } = attention
+const countAway = ({ hosts, hostsUp, plating, first, last }: Attention): number => {
   if (hosts === 0) return 0
   let away = 0
   let run = 0
   let excused = false
-  for (let t = from; t <= to; t++) {
-    if (t < to && (hostsUp[t] as number) >= hosts) {
+  for (let t = first; t <= last; t++) {
+    if (t < last && (hostsUp[t] as number) >= hosts) {
       run++
       if ((plating[t] as number) > 0) excused = true
     } else if (run > 0) {

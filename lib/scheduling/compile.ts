@@ -14,7 +14,7 @@ import type {
   ServingModel,
   Stretch,
 } from './model.ts'
-import { NEVER } from './model.ts'
+import { ALWAYS, bitOf, NEVER } from './model.ts'
 import { roundUp } from './pace.ts'
 import type { Activity, Cook, Mode, Problem } from './problem.ts'
 import { leavesOf, presentStarts } from './stays.ts'
@@ -76,6 +76,7 @@ export const compile = (problem: Problem): Model => {
             0,
             ...modes.flatMap((mode) => mode.teams.map((team) => Math.max(team.len, mode.care === 'leave' ? mode.upTo : 0))),
           ),
+      hangsOn: ALWAYS | (delivery ? bitOf(delivery.serving.index) : 0),
       stretches: !activity.fact && modes.some((mode) => mode.upTo > mode.likely),
       preds: [],
       succs: [],
@@ -103,6 +104,11 @@ export const compile = (problem: Problem): Model => {
   const longest = longestPaths(acts)
   for (const delivery of deliveries) markHeralds(delivery, acts, longest)
   const before = acts.map(({ index }) => reach(acts, (other) => longest[other.index]?.[index] ?? NONE, index))
+  for (const act of acts)
+    for (const index of before[act.index]?.acts ?? []) {
+      const first = acts[index]
+      if (first && act.delivery) first.hangsOn |= bitOf(act.delivery.serving.index)
+    }
   const depth = Int32Array.from(before, (one) => one.acts.length + 1)
   const deepFirst = [...acts].sort((a, b) => (depth[b.index] as number) - (depth[a.index] as number) || a.index - b.index)
   return {

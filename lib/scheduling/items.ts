@@ -1,6 +1,6 @@
 import { itemOf } from './lane.ts'
 import type { Act } from './model.ts'
-import type { Item, Lane, LaneItem, Lanes, Place } from './place.ts'
+import type { Item, Lane, Lanes, Place } from './place.ts'
 import { EYE_PIECE, type Tick } from './problem.ts'
 
 /** What a placed activity holds, lane by lane; worked out when it is first put anywhere. */
@@ -25,15 +25,14 @@ export const fillItems = (lanes: Lanes, place: Place): void => {
     const lane = lanes.kitLanes[place.kit[i] ?? -1]
     if (!use || !lane) continue
     const { amount, low, high, door } = use
-    const item = itemOf(act.index, start, holdEnd, 'hold', -1, short, amount, low, high, door, ats)
-    items.push({ lane, item })
+    items.push(itemOf(lane, act.index, start, holdEnd, 'hold', -1, short, amount, low, high, door, ats))
   }
   for (const group of act.groups) hold(items, lanes.groupLanes[group], act.index, start, end, 'hold', -1, short)
 }
 const NONE: readonly Tick[] = []
 
 const hold = (
-  items: LaneItem[],
+  items: Item[],
   lane: Lane | undefined,
   who: number,
   from: Tick,
@@ -42,7 +41,7 @@ const hold = (
   spot: number,
   short: boolean,
 ): void => {
-  if (lane) items.push({ lane, item: itemOf(who, from, to, kind, spot, short, 1, 0, 0, 0, NONE) })
+  if (lane) items.push(itemOf(lane, who, from, to, kind, spot, short, 1, 0, 0, 0, NONE))
 }
 
 const inHole = (act: Act, cook: number, from: Tick, to: Tick): boolean =>

@@ -1,7 +1,7 @@
 import { placeOfTrial } from './fits.ts'
 import { findKit, gapBetween } from './kit-fits.ts'
 import type { DeliveryModel, UseModel } from './model.ts'
-import type { Item, Keep, Lane, Place } from './place.ts'
+import type { Item, Keep, Place } from './place.ts'
 import { countCold, happened, mayBeCold, NEVER_WORTH, readyOf } from './price.ts'
 import type { Trial, Want } from './scratch.ts'
 import { holdItem, put, putKeep, type State, take } from './state.ts'
@@ -67,11 +67,11 @@ const keepFor = (state: State, delivery: DeliveryModel, from: number, to: number
   const found: number[] = []
   const free = findKit(state, keepWanting(state, delivery, uses, from, to), found) ? found : undefined
   const kit = free ?? (isFact ? whereItWaits(state, uses, from, to) : undefined)
-  const items: { lane: Lane; item: Item }[] = []
+  const items: Item[] = []
   for (const [i, index] of (kit ?? []).entries()) {
     const use = uses[i]
     const lane = state.kitLanes[index]
-    if (use && lane) items.push({ lane, item: holdItem(who, from, to, use.amount, use.low, use.high) })
+    if (use && lane) items.push(holdItem(lane, who, from, to, use.amount, use.low, use.high))
   }
   const clash = !free && (!isFact || uses.some((use, i) => kit?.[i] !== undefined && disturbs(state, kit[i], use, from, to)))
   return { from, to, kit, clash, items }

@@ -3,6 +3,7 @@ import type { Tick } from './problem.ts'
 
 /** What an item is besides when it is; one shape for all, so that reading lanes stays fast. */
 export const itemOf = (
+  lane: Lane,
   who: number,
   from: Tick,
   to: Tick,
@@ -14,10 +15,11 @@ export const itemOf = (
   high: number,
   door: number,
   touches: readonly Tick[],
-): Item => ({ who, from, to, kind, spot, short, amount, low, high, door, touches })
+): Item => ({ lane, who, from, to, kind, spot, short, amount, low, high, door, touches })
 
-/** Pre: the lane is in order of beginning, ties by who. Post: it still is, and has the item. */
-export const addItem = (lane: Lane, item: Item): void => {
+/** Pre: its lane is in order of beginning, ties by who. Post: it still is, and has the item. */
+export const addItem = (item: Item): void => {
+  const { lane } = item
   let i = lane.length
   lane.push(item)
   for (; i > 0; i--) {
@@ -28,8 +30,9 @@ export const addItem = (lane: Lane, item: Item): void => {
   lane[i] = item
 }
 
-/** Post: the item is not in the lane, the others are in their order. */
-export const dropItem = (lane: Lane, item: Item): void => {
+/** Post: the item is not in its lane, the others are in their order. */
+export const dropItem = (item: Item): void => {
+  const { lane } = item
   let i = 0
   while (i < lane.length && lane[i] !== item) i++
   if (i === lane.length) return

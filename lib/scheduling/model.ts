@@ -62,6 +62,8 @@ export interface Act {
   readonly minLen: number
   /** Longest length any mode and team gives; a fact's own. */
   readonly maxLen: number
+  /** Servings (see `bitOf`) whose moments bound it: its own and those of what must come after it; and `ALWAYS`. */
+  hangsOn: number
   /** Can last longer by choice. */
   readonly stretches: boolean
   /** Lags that end here, and lags that begin here. */
@@ -204,3 +206,9 @@ export interface DeliveryModel {
 
 /** What never happens: a time before or after everything. */
 export const NEVER = 1_000_000_000
+
+/** A serving as one bit of a set; of more than 31, some share one. */
+export const bitOf = (serving: number): number => 1 << (serving % 31)
+
+/** A bit that no serving has: in every set. */
+export const ALWAYS = 1 << 31

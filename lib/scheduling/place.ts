@@ -1,8 +1,9 @@
 import type { Act, CookModel, ModeModel } from './model.ts'
 import type { Tick } from './problem.ts'
 
-/** One thing in one lane (of a cook, a kit or a group): it holds the lane in [from, to). */
+/** One thing in its lane (of a cook, a kit or a group): it holds the lane in [from, to). */
 export interface Item {
+  readonly lane: Lane
   /** Index of the activity, or beyond the activities: a keeping or a vessel. */
   readonly who: number
   readonly from: Tick
@@ -25,11 +26,6 @@ export interface Lanes {
   readonly cookLanes: readonly Lane[]
   readonly kitLanes: readonly Lane[]
   readonly groupLanes: readonly Lane[]
-}
-
-export interface LaneItem {
-  readonly lane: Lane
-  readonly item: Item
 }
 
 /** A stretch of a cook's attention. */
@@ -66,7 +62,7 @@ export interface Place {
   readonly missing: number
   readonly pieces: readonly Piece[]
   /** Empty until it is first put. */
-  readonly items: LaneItem[]
+  readonly items: Item[]
 }
 
 /** A dish that waits for the table in [from, to). */
@@ -76,5 +72,5 @@ export interface Keep {
   readonly kit: readonly number[] | undefined
   /** There is no room for it beside what is planned. */
   readonly clash: boolean
-  readonly items: readonly LaneItem[]
+  readonly items: readonly Item[]
 }

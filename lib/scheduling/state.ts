@@ -1,8 +1,8 @@
 import { type Attention, attentionOf, mark, setWindow } from './attention.ts'
 import { fillItems } from './items.ts'
 import { addItem, dropItem, itemOf } from './lane.ts'
-import { type Act, type DeliveryModel, type LagModel, type Model, NEVER, type Reach } from './model.ts'
-import type { Item, Keep, Lanes, Place } from './place.ts'
+import { type Act, bitOf, type DeliveryModel, type LagModel, type Model, NEVER, type Reach } from './model.ts'
+import type { Item, Keep, Lane, Lanes, Place } from './place.ts'
 import type { Tick } from './problem.ts'
 import type { Random } from './random.ts'
 import { newScratch, type Scratch } from './scratch.ts'
@@ -79,18 +79,18 @@ export const newState = (model: Model, moments: readonly Tick[], random: Random)
     journal: [],
     recording: false,
   }
-  setMoments(state, moments)
+  follow(state, ALL)
   return state
 }
 
 /** Pre: its activity is not placed. Nothing is checked here. */
 export const put = (state: State, place: Place): void => {
-  const { act } = place
-  if (place.items.length === 0) fillItems(state, place)
+  const { act, items } = place
+  if (items.length === 0) fillItems(state, place)
   if (state.recording) state.journal.push({ kind: 'put', place, kit: state.vessels[act.vessel]?.kit ?? -1 })
   count(state.tally, state.places, state.moments, place, 1)
   state.places[act.index] = place
-  for (const { lane, item } of place.items) addItem(lane, item)
+  for (let i = 0; i < items.length; i++) addItem(items[i] as Item)
   mark(state.attention, place, 1)
   if (act.delivery) stale(state, act.delivery)
   if (place.vesselKit < 0) return
@@ -106,7 +106,7 @@ export const take = (state: State, act: Act): void => {
   if (state.recording) state.journal.push({ kind: 'take', place, kit: vessel?.kit ?? -1 })
   count(state.tally, state.places, state.moments, place, -1)
   state.places[act.index] = undefined
-  for (const { lane, item } of place.items) dropItem(lane, item)
+  for (let i = 0; i < place.items.length; i++) dropItem(place.items[i] as Item)
   mark(state.attention, place, -1)
   if (act.delivery) stale(state, act.delivery)
   if (place.vesselKit < 0 || !vessel) return
@@ -128,8 +128,7 @@ export const spanVessel = (state: State, index: number, kit: number): void => {
 const holdVessel = (state: State, index: number, kit: number): void => {
   const vessel = state.vessels[index]
   if (!vessel) return
-  const lane = state.kitLanes[vessel.kit]
-  if (vessel.item && lane) dropItem(lane, vessel.item)
+  if (vessel.item) dropItem(vessel.item)
   vessel.item = undefined
   vessel.kit = kit
   if (vessel.members.length === 0) return
@@ -139,48 +138,53 @@ const holdVessel = (state: State, index: number, kit: number): void => {
     if (start < from) from = start
     if (holdEnd > to) to = holdEnd
   }
-  vessel.item = holdItem(vesselWho(state.model, index), from, to, 1, 0, 0)
-  const next = state.kitLanes[kit]
-  if (next) addItem(next, vessel.item)
+  const lane = state.kitLanes[kit]
+  if (!lane) return
+  vessel.item = holdItem(lane, vesselWho(state.model, index), from, to, 1, 0, 0)
+  addItem(vessel.item)
 }
 
 export const vesselWho = (model: Model, vessel: number): number => model.acts.length + model.deliveries.length + vessel
 
-export const holdItem = (who: number, from: Tick, to: Tick, amount: number, low: number, high: number): Item =>
-  itemOf(who, from, to, 'hold', -1, false, amount, low, high, 0, NONE)
+export const holdItem = (lane: Lane, who: number, from: Tick, to: Tick, amount: number, low: number, high: number): Item =>
+  itemOf(lane, who, from, to, 'hold', -1, false, amount, low, high, 0, NONE)
 const NONE: readonly Tick[] = []
 
 export const putKeep = (state: State, delivery: DeliveryModel, keep: Keep | undefined): void => {
   const was = state.keeps[delivery.index]
   if (!was && !keep) return
   if (state.recording) state.journal.push({ kind: 'keep', delivery, keep: was })
-  if (was) for (const { lane, item } of was.items) dropItem(lane, item)
+  if (was) for (const item of was.items) dropItem(item)
   state.keeps[delivery.index] = keep
   state.dishes[delivery.index] = Number.NaN
-  if (keep) for (const { lane, item } of keep.items) addItem(lane, item)
+  if (keep) for (const item of keep.items) addItem(item)
 }
 
 /** Post: moments as given; the window of the table, and what every activity's start is bounded by, follow. */
 export const setMoments = (state: State, moments: readonly Tick[]): void => {
-  const { model, latest } = state
+  let moved = 0
+  for (let i = 0; i < moments.length; i++) if (moments[i] !== state.moments[i]) moved |= bitOf(i)
+  if (moved === 0) return
   if (state.recording) state.journal.push({ kind: 'moments', moments: [...state.moments] })
-  for (const { delivery, index } of model.acts) countEarly(state, delivery, state.places[index], -1)
+  countEarly(state, moved, -1)
   for (let i = 0; i < moments.length; i++) state.moments[i] = moments[i] as number
-  for (const { delivery, index } of model.acts) countEarly(state, delivery, state.places[index], 1)
-  state.dishes.fill(Number.NaN)
-  const meals = model.servings.flatMap(({ kind, eating }, i) => {
-    const from = moments[i] ?? 0
-    return kind === 'welcome' ? [] : [{ from, to: from + eating }]
-  })
-  setWindow(
-    state.attention,
-    meals[0]?.from ?? model.from,
-    meals.length > 0 ? (moments[moments.length - 1] ?? model.from) : model.from,
-    meals,
-  )
-  for (const act of model.acts) latest[act.index] = lastPresent(act, deadline(state, act) - Math.min(act.minLen, 1e6))
+  countEarly(state, moved, 1)
+  for (const delivery of state.model.deliveries)
+    if ((bitOf(delivery.serving.index) & moved) !== 0) state.dishes[delivery.index] = Number.NaN
+  follow(state, moved)
+}
+
+/** What hangs on the moments of these servings, worked out anew. */
+const follow = (state: State, moved: number): void => {
+  const { model, latest, moments } = state
+  const meals: Tick[] = []
+  for (const { kind, eating, index } of model.servings)
+    if (kind !== 'welcome') meals.push(moments[index] as Tick, (moments[index] as Tick) + eating)
+  setWindow(state.attention, meals[0] ?? model.from, meals.length > 0 ? (moments[moments.length - 1] as Tick) : model.from, meals)
+  for (const act of model.acts)
+    if ((act.hangsOn & moved) !== 0) latest[act.index] = lastPresent(act, deadline(state, act) - Math.min(act.minLen, 1e6))
   for (const act of model.deepFirst) {
-    if (act.fact) continue
+    if (act.fact || (act.hangsOn & moved) === 0) continue
     const after = model.after[act.index] as Reach
     const alone = latest[act.index] as number
     let start = alone
@@ -192,9 +196,14 @@ export const setMoments = (state: State, moments: readonly Tick[]): void => {
   }
   ripen(state)
 }
+const ALL = -1
 
-const countEarly = (state: State, delivery: DeliveryModel | undefined, place: Place | undefined, by: 1 | -1): void => {
-  if (delivery && place) state.tally.early += by * earlyBy(state.moments, place.act, place.end)
+const countEarly = (state: State, moved: number, by: 1 | -1): void => {
+  for (const act of state.model.acts) {
+    const { delivery } = act
+    const place = delivery && (bitOf(delivery.serving.index) & moved) !== 0 ? state.places[act.index] : undefined
+    if (place) state.tally.early += by * earlyBy(state.moments, act, place.end)
+  }
 }
 
 /** Greatest lags bound forward: what must follow soon after something early must be early itself. */
