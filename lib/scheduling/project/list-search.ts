@@ -14,6 +14,8 @@ const CROWD = 40
 const MOVED_CHILDREN = 0.5
 const MOVED_KEYS = 0.02
 const MOVED_BY = 20
+/** Crowds in a row that are no shorter in all before a new one is begun. */
+const PATIENCE = 10
 
 /**
  * Two crowds of schedules, each bred from the other in the opposite direction: a genetic search over random keys (Debels &
@@ -31,6 +33,9 @@ export interface ListSearch {
   readonly best: Int32Array
   bestSide: number
   span: number
+  /** The shortest sum of a crowd's lengths since it was begun, and how many crowds have come since that one. */
+  shortest: number
+  idle: number
   /** Whether a schedule read backwards is one: nothing has a `from`. */
   readonly bothWays: boolean
   /** Schedules generated. */
@@ -61,6 +66,8 @@ export const listSearch = (
     best: new Int32Array(count),
     bestSide: 0,
     span: Number.MAX_SAFE_INTEGER,
+    shortest: Number.MAX_SAFE_INTEGER,
+    idle: 0,
     bothWays: ways[0].from.every((from) => from === 0),
     steps: 0,
     keys: new Int32Array(count),
@@ -87,7 +94,7 @@ export const forwardBest = ({ best, bestSide, span, ways: [{ lengths }] }: ListS
   bestSide === 0 ? best.slice() : best.map((start, i) => span - start - (lengths[i] as number))
 
 /** A new crowd of forward schedules: those with the longest way to go first, more or less. */
-export const populate = (search: ListSearch): void => {
+const populate = (search: ListSearch): void => {
   const { ways, random, keys, crowds } = search
   const [{ tail, count }] = ways
   const longest = Math.max(...tail)
@@ -116,7 +123,7 @@ export const join = (search: ListSearch, starts: Int32Array, span: number): void
 }
 
 /** The next crowd, in the other direction. */
-export const breed = (search: ListSearch): void => {
+const breed = (search: ListSearch): void => {
   const { random, crowds, side } = search
   const from = crowds[side] as Crowd
   const to = crowds[1 - side] as Crowd
@@ -132,6 +139,21 @@ export const breed = (search: ListSearch): void => {
     }
   }
   search.side = 1 - side
+  const sum = to.spans.reduce((total, span) => total + span, 0)
+  search.idle = sum < search.shortest ? 0 : search.idle + 1
+  search.shortest = Math.min(search.shortest, sum)
+}
+
+/** Goes on by one crowd; one that gets nowhere gives way to a new one with the best schedule so far in it. */
+export const advance = (search: ListSearch): void => {
+  if (search.steps === 0) populate(search)
+  else if (search.idle < PATIENCE) breed(search)
+  else {
+    populate(search)
+    join(search, forwardBest(search), search.span)
+    search.idle = 0
+    search.shortest = Number.MAX_SAFE_INTEGER
+  }
 }
 
 const mirrorKeys = ({ keys, ways: [{ lengths, count }] }: ListSearch, from: Crowd, k: number): void => {

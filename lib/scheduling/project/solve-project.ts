@@ -2,7 +2,7 @@ import { randomFrom } from '#lib/scheduling/random.ts'
 import type { Budget } from '#lib/scheduling/schedule.ts'
 import { direction } from './direction.ts'
 import { desk } from './generate.ts'
-import { breed, forwardBest, join, type ListSearch, listSearch, populate } from './list-search.ts'
+import { advance, forwardBest, join, type ListSearch, listSearch } from './list-search.ts'
 import { endBefore, endOf, type Net, newNet } from './net.ts'
 import { pack } from './packed.ts'
 import { type Circle, type Project, spanOf } from './project.ts'
@@ -79,8 +79,7 @@ const share = ({ tree, lists, project }: Race): number => {
 const runLists = (race: Race): boolean => {
   const { lists, project } = race
   if (!lists) return false
-  if (lists.steps === 0) populate(lists)
-  else breed(lists)
+  advance(lists)
   if (lists.span >= race.span || lists.span > (project.to[0] as number)) return false
   return !adopt(race, forwardBest(lists))
 }
