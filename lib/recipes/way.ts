@@ -86,6 +86,12 @@ const spanOf = (part: Part): { takes: Span; upTo?: string; assumed: Assumption[]
   }
 }
 
+/** The care of work that is neither waiting nor in the oven: what stands on a ring is watched, all else is in somebody's hands. */
+const attended = (said: Way['care'] | undefined, onRing: boolean, hasLength: boolean): Way['care'] => {
+  if (said === 'hands-on' || (said === 'eye' && hasLength)) return said
+  return onRing ? 'eye' : 'hands-on'
+}
+
 /** The one way of doing a part, with what was assumed. `heat` is the oven's last named heat. */
 export const wayOf = (part: Part, heat: Heat | null): MadeWay => {
   const kind = part.time?.value.kind ?? 'takes'
@@ -105,14 +111,7 @@ export const wayOf = (part: Part, heat: Heat | null): MadeWay => {
   const inOven = hasLength && saysOven && ovenWork
   const known = own ?? heat
   const oven: Use | null = inOven ? { kind: 'oven', shelves: 1, ...ovenWindow(known ?? UNKNOWN_OVEN), preheated: true } : null
-  const care =
-    isWait(kind) || inOven
-      ? 'leave'
-      : said === 'leave' || said === undefined || !part.time
-        ? saysRing && said !== 'hands-on'
-          ? 'eye'
-          : 'hands-on'
-        : said
+  const care = isWait(kind) || inOven ? 'leave' : attended(said, saysRing, part.time !== null)
   const every = part.step.times.find((each) => each.value.kind === 'every')
   const again = every && !isWait(kind) ? (every.value.least ?? every.value.most) : null
   const touches =

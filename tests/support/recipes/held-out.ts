@@ -524,7 +524,7 @@ Active Time: 25 min
 • 2 cups (240g) all-purpose flour
 • 1 Tbsp. sugar
 • 2 tsp. baking powder
-• ½ tsp. Diamond-style kosher salt
+• ½ tsp. coarse kosher salt
 • 1¾ cups (420ml) milk, room temperature
 • 2 large eggs, separated
 • 6 Tbsp. (¾ stick) unsalted butter, melted, plus more for the iron
@@ -542,7 +542,7 @@ Step four: Cook in batches until crisp, 4–6 minutes per batch. Keep warm in a 
       '2 cup | all-purpose flour',
       '1 tbsp | sugar',
       '2 tsp | baking powder',
-      '1/2 tsp | Diamond-style kosher salt',
+      '1/2 tsp | coarse kosher salt',
       '7/4 cup | milk',
       '2 large | eggs',
       '6 tbsp | unsalted butter',
