@@ -21,7 +21,10 @@ export const wrongSlack = (evening: Evening, order: RunningOrder): string[] =>
 const broken = (evening: Evening, order: RunningOrder): string[] => [
   ...brokenRules(evening, order),
   ...brokenKit(evening, order),
-  ...wrongClashes(evening, order).filter(isMore),
+  // How late a dish comes after its course was served is told, but no wish.
+  ...wrongClashes(evening, order).filter(
+    (what) => isMore(what) && !evening.dishes.some(({ id }) => what.startsWith(`wait ${id} `)),
+  ),
   ...lagTroubles(evening, order).filter((what) => !what.includes('is kept') && isMore(what)),
 ]
 
