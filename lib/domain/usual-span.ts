@@ -28,7 +28,11 @@ export const spanFromBounds = (least: number | null, most: number | null): Span 
   if (least === null) return spanWithin(0, most ?? 0)
   if (most === null) return { ...spanFromUsual(least), least: durationOf(least) }
   if (least === most) return spanFromUsual(least)
-  return { least: durationOf(least), likely: durationOf(Math.min(most, Math.ceil((least + most) / 60) * 30)), most: durationOf(most) }
+  return {
+    least: durationOf(least),
+    likely: durationOf(Math.min(most, Math.ceil((least + most) / 60) * 30)),
+    most: durationOf(most),
+  }
 }
 
 /** "Up to 20 minutes": the most is given, the usual a little below it. */
