@@ -33,7 +33,7 @@ export const NO_REASON = -1
 export const pooled = (place: number): number => -2 - place
 
 /** No bound yet. */
-export const UNBOUND = -(2 ** 28)
+const UNBOUND = -(2 ** 28)
 
 export const newTrail = (variables: number): Trail => ({
   bound: new Int32Array(2 * variables).fill(UNBOUND),
