@@ -1,6 +1,7 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { chances } from '#lib/scheduling/chance/chances.ts'
+import { sturdier } from '#lib/scheduling/chance/sturdier.ts'
 import { explain } from '#lib/scheduling/explain.ts'
 import type { Problem } from '#lib/scheduling/problem.ts'
 import type { Budget, Schedule } from '#lib/scheduling/schedule.ts'
@@ -42,7 +43,24 @@ export const planEvening = (evening: Evening, options: PlanOptions): RunningOrde
   const made = toProblem(evening, options)
   const known = options.hint ?? options.previous
   const start = known && toHint(made.problem, made.index, known)
-  return write(evening, made, options, solve(made.problem, options.budget, start))
+  return write(evening, made, options, scheduleFor(made.problem, options, start))
+}
+
+/** The share of the steps that goes to the search alone when a better chance is to be looked for too. */
+const SEARCH = 0.6
+
+/** With fewer steps than that the search needs them all. */
+const FEW = 400
+
+/** The search, and then what makes it likelier that the courses are on time, judged by the verifier. */
+const scheduleFor = (problem: Problem, { budget, quick }: PlanOptions, start: Schedule | undefined): Schedule => {
+  if (quick || budget.steps < FEW) return solve(problem, budget, start)
+  const steps = Math.ceil(budget.steps * SEARCH)
+  const found = solve(problem, { ...budget, steps }, start)
+  return sturdier(problem, found, { ...budget, steps: budget.steps - steps }, (schedule) => {
+    const verdict = verify(problem, schedule)
+    return verdict.violations.length > 0 ? null : verdict
+  })
 }
 
 /** The running order of a schedule that was found elsewhere for this evening and these options. Throws when the verifier refuses it. */

@@ -26,7 +26,7 @@ export const simulateNights = (problem: Problem, schedule: Schedule, nights: num
     const night = oneNight(problem, scene, new Map(scene.placed.map((one) => [one, lengthOf(problem, one, unit, draw)])))
     const verdicts = scene.servings.map((serving) => {
       const late = (night.served.get(serving.id) ?? HUGE) - serving.due
-      return serving.fact !== undefined || (late <= GRACE + 1e-6 && isSafe(problem, scene, night, serving.id))
+      return serving.fact !== undefined || (late <= GRACE + 1e-6 && isFresh(problem, scene, night, serving))
     })
     for (const [i, good] of verdicts.entries()) if (good) onTime[i] = (onTime[i] ?? 0) + 1
     if (verdicts.every(Boolean)) all++
@@ -274,11 +274,22 @@ const serveFrom = (problem: Problem, scene: Scene, night: Night, index: number):
   return Math.max(at, (before.fact?.platesOff ?? served + before.eating + before.clearing) + serving.pouring)
 }
 
-const isSafe = (problem: Problem, scene: Scene, night: Night, serving: string): boolean =>
-  scene.placed.every((one) =>
-    one.lagsBefore.every((lag) => {
-      const of = problem.deliveries.find(({ id }) => id === one.delivery)?.serving
-      if (lag.most === undefined || !lag.safety || of !== serving) return true
-      return (night.begun.get(one) ?? HUGE) <= edgeAt(night, lag.before, lag.edge) + lag.most + 1e-6
-    }),
-  )
+/** Nothing has waited longer than it may, or than planned, by more than the grace: between steps, and for the table. */
+const isFresh = (problem: Problem, scene: Scene, night: Night, serving: Scene['servings'][number]): boolean =>
+  problem.deliveries
+    .filter((dish) => dish.serving === serving.id)
+    .every((dish) => {
+      const own = scene.placed.filter(({ delivery }) => delivery === dish.id)
+      if (own.length === 0) return true
+      const between = own.every((one) =>
+        one.lagsBefore.every(
+          (lag) =>
+            lag.most === undefined ||
+            (night.begun.get(one) ?? HUGE) - edgeAt(night, lag.before, lag.edge) <= lag.most + GRACE + 1e-6,
+        ),
+      )
+      const ready = Math.max(...own.map((one) => night.ended.get(one) ?? HUGE))
+      const planned = Math.max(0, serving.due - dish.early - Math.max(...own.map(({ end }) => end)))
+      const waits = Math.max(0, (night.served.get(serving.id) ?? HUGE) - dish.early - ready)
+      return between && waits <= Math.max(dish.keeps.most, planned) + GRACE + 1e-6
+    })

@@ -1,6 +1,7 @@
 import type { ActivityId, Problem, ServingId } from '#lib/scheduling/problem.ts'
 import { randomFrom } from '#lib/scheduling/random.ts'
 import type { Schedule } from '#lib/scheduling/schedule.ts'
+import type { EventId } from './event.ts'
 import { type Network, networkOf } from './network.ts'
 import { chanceWithin, type Quantiles, quantile, quantilesOf, type Shape } from './spread.ts'
 import { heldBackBy, pass, type Walk, walkOf } from './walk.ts'
@@ -49,7 +50,10 @@ export const chances = (problem: Problem, schedule: Schedule, options: ChanceOpt
   }
 }
 
-/** In how many samples a serving was late, and in how many of them each activity decided it, or held it back at all. */
+/** Enough late samples to know who is to blame. */
+const BLAMED = 200
+
+/** In how many samples a serving was late, and in how many of the first of them each activity decided it, or held it back at all. */
 export interface Lateness {
   samples: number
   readonly decided: Int32Array
@@ -83,10 +87,11 @@ export const simulate = (
     pass(walk)
     let any = false
     for (const [s, count] of late.entries()) {
-      if (!isLate(network, walk, s)) continue
+      const fault = faultOf(network, walk, s)
+      if (!fault) continue
       any = true
       count.samples++
-      blame(network, walk, s, count)
+      if (count.samples <= BLAMED) blame(network, walk, fault, count)
     }
     if (any) anyLate++
   }
@@ -119,30 +124,39 @@ interface OpenLength {
   readonly above: number
 }
 
-const isLate = ({ servings, safeties }: Network, { at, time }: Walk, index: number): boolean => {
-  const serving = servings[index]
-  if (!serving || serving.served) return false
-  if ((time[at[serving.event] as number] as number) > serving.due + GRACE + EQUAL) return true
-  for (const { serving: of, from, to, most } of safeties)
-    if (of === index && (time[at[to] as number] as number) > (time[at[from] as number] as number) + most + EQUAL) return true
-  return false
+/** What came too late for a serving to be good, and the step since whose end something has waited too long, or −1. */
+interface Fault {
+  readonly event: EventId
+  readonly activity: number
 }
 
-/** Counts the steps that took longer than planned on the way that held a serving back; the one that went furthest over decides. */
-const blame = ({ servings, draws }: Network, walk: Walk, index: number, { decided, heldBack }: Lateness): void => {
-  let greatest = -1
+const faultOf = ({ servings, freshness }: Network, { at, time }: Walk, index: number): Fault | null => {
+  const serving = servings[index]
+  if (!serving || serving.served) return null
+  if ((time[at[serving.event] as number] as number) > serving.due + GRACE + EQUAL) return { event: serving.event, activity: -1 }
+  for (const { serving: of, from, to, most, activity } of freshness) {
+    if (of !== index) continue
+    const waited = (time[at[to] as number] as number) - (time[at[from] as number] as number)
+    if (waited > most + GRACE + EQUAL) return { event: to, activity }
+  }
+  return null
+}
+
+/** Counts the steps that took longer than planned on the way that held it back; the one that went furthest over decides. */
+const blame = ({ draws }: Network, walk: Walk, { event, activity }: Fault, { decided, heldBack }: Lateness): void => {
+  let decides = activity
   let most = 0
-  const event = servings[index]?.event
-  for (const arc of event === undefined ? [] : heldBackBy(walk, walk.at[event] as number)) {
+  if (activity >= 0) heldBack[activity] = (heldBack[activity] as number) + 1
+  for (const arc of heldBackBy(walk, walk.at[event] as number)) {
     const draw = draws[walk.drawOf[arc] as number]
     const over = draw ? (walk.lag[arc] as number) - draw.planned : 0
     if (!draw || over <= 0) continue
     heldBack[draw.activity] = (heldBack[draw.activity] as number) + 1
     if (over <= most) continue
     most = over
-    greatest = draw.activity
+    decides = draw.activity
   }
-  if (greatest >= 0) decided[greatest] = (decided[greatest] as number) + 1
+  if (decides >= 0) decided[decides] = (decided[decides] as number) + 1
 }
 
 /** The first of the greatest counts; −1 when all are 0. */

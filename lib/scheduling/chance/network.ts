@@ -13,9 +13,10 @@ export interface Pull {
   readonly most: number
 }
 
-/** What a lag that is never bent allows, for a serving to be fit to eat. */
-export interface Safety extends Pull {
+/** A dish is as it should be when `to` comes no later than `from` + `most`; `activity` is the one that was over by `from`. */
+export interface Freshness extends Pull {
   readonly serving: number
+  readonly activity: number
 }
 
 export interface ServingEvent {
@@ -32,9 +33,12 @@ export interface Network {
   readonly arcs: readonly Arc[]
   readonly gates: readonly Gate[]
   readonly pulls: readonly Pull[]
-  readonly safeties: readonly Safety[]
+  readonly freshness: readonly Freshness[]
   readonly draws: readonly Draw[]
   readonly servings: readonly ServingEvent[]
+  /** When each event is planned, and the number of its activity; −1 of a serving. Shorter than the events: helpers have neither. */
+  readonly planned: readonly number[]
+  readonly owner: readonly number[]
 }
 
 /**
@@ -47,6 +51,7 @@ export const networkOf = (problem: Problem, schedule: Schedule): Network => {
   const servings = servingEvents(problem, schedule, events)
   const waiting = waitingOf(problem, schedule, events, servings)
   const gates = kitGates(problem, events.steps, waiting, (hold) => lastOf(events, hold))
+  const freshness = [...lagFreshness(problem, byId, servings), ...dishFreshness(problem, schedule, events, servings)]
   const arcs = [
     ...events.arcs,
     ...lagArcs(problem, byId),
@@ -54,7 +59,33 @@ export const networkOf = (problem: Problem, schedule: Schedule): Network => {
     ...kitArcs(problem, events.steps, waiting),
     ...servingArcs(problem, events.steps, servings),
   ]
-  return { release: events.release, arcs, gates, ...mostsOf(problem, byId, servings), draws: events.draws, servings }
+  return {
+    release: events.release,
+    arcs,
+    gates,
+    pulls: pullsOf(problem, byId),
+    freshness,
+    draws: events.draws,
+    servings,
+    ...plannedOf(events.steps, servings),
+  }
+}
+
+const plannedOf = (steps: readonly Step[], servings: readonly ServingEvent[]) => {
+  const planned: number[] = []
+  const owner: number[] = []
+  const tell = (event: EventId, at: Tick, of: number) => {
+    planned[event] = at
+    owner[event] = of
+  }
+  for (const { index, placed, begins, over, ends, touches } of steps) {
+    for (const touch of touches) tell(touch.event, touch.at, index)
+    tell(begins, placed.placement.start, index)
+    tell(over, placed.placement.end, index)
+    tell(ends, placed.placement.end, index)
+  }
+  for (const { event, due } of servings) tell(event, due, -1)
+  return { planned, owner }
 }
 
 /** One event for the last of a hold's ends. */
@@ -81,21 +112,36 @@ const lagArcs = (problem: Problem, byId: ReadonlyMap<string, Step>): Arc[] =>
     return [{ from: edgeOf(before, edge), to: after.begins, lag: least }]
   })
 
-const mostsOf = (problem: Problem, byId: ReadonlyMap<string, Step>, servings: readonly ServingEvent[]) => {
-  const servingOf = new Map(problem.deliveries.map(({ id, serving }) => [id, serving]))
-  const pulls: Pull[] = []
-  const safeties: Safety[] = []
-  for (const { from, edge, to, most, bound } of problem.lags) {
+const tied = (problem: Problem, byId: ReadonlyMap<string, Step>) =>
+  problem.lags.flatMap(({ from, edge, to, most }) => {
     const [before, after] = [byId.get(from), byId.get(to)]
-    if (most === undefined || !before || !after || after.placed.activity.fact) continue
+    if (most === undefined || !before || !after || after.placed.activity.fact) return []
     const gap = after.placed.placement.start - before.placed.placement[edge]
-    const pull = { from: edgeOf(before, edge), to: after.begins, most: Math.max(most, gap) }
-    pulls.push(pull)
-    const serving = servings.findIndex((one) => one.serving === servingOf.get(after.placed.activity.delivery ?? ''))
-    if (bound === 'safety' && serving >= 0) safeties.push({ ...pull, serving })
-  }
-  return { pulls, safeties }
-}
+    return [{ before, after, pull: { from: edgeOf(before, edge), to: after.begins, most: Math.max(most, gap) } }]
+  })
+
+const pullsOf = (problem: Problem, byId: ReadonlyMap<string, Step>): Pull[] => tied(problem, byId).map(({ pull }) => pull)
+
+const lagFreshness = (problem: Problem, byId: ReadonlyMap<string, Step>, servings: readonly ServingEvent[]): Freshness[] =>
+  tied(problem, byId).flatMap(({ before, after, pull }) => {
+    const dish = problem.deliveries.find(({ id }) => id === after.placed.activity.delivery)
+    const serving = servings.findIndex((one) => one.serving === dish?.serving)
+    return serving < 0 ? [] : [{ ...pull, serving, activity: before.index }]
+  })
+
+/** A dish waits for the table since its last step was over. */
+const dishFreshness = (problem: Problem, schedule: Schedule, events: Events, servings: readonly ServingEvent[]): Freshness[] =>
+  arrivalsOf(problem, schedule).flatMap(({ delivery, ready, arrival }): Freshness[] => {
+    const serving = servings.findIndex((one) => one.serving === delivery.serving)
+    const moment = servings[serving]
+    const own = deliveredBy(events.steps, delivery.id)
+    const last = own.find(({ placed }) => placed.placement.end === ready)
+    if (!moment || !last) return []
+    const from = event(events, Number.NEGATIVE_INFINITY)
+    for (const { ends } of own) events.arcs.push({ from: ends, to: from, lag: 0 })
+    const most = Math.max(delivery.keeps.most, arrival - ready) + delivery.early
+    return [{ from, to: moment.event, most, serving, activity: last.index }]
+  })
 
 const deliveredBy = (steps: readonly Step[], delivery: string): Step[] =>
   steps.filter(({ placed }) => placed.activity.delivery === delivery)

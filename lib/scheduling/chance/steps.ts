@@ -19,6 +19,7 @@ export interface Step {
   readonly index: number
   readonly placed: Placed
   readonly begins: EventId
+  readonly over: EventId
   readonly ends: EventId
   /** Until when its kit is held: the last of these. */
   readonly holdEnds: readonly Edge[]
@@ -84,7 +85,7 @@ const stepOf = (problem: Problem, events: Events, placed: Placed, index: number)
     } else events.arcs.push({ from: begins, to: moment, lag: at - placement.start })
     return [{ cook, at, takes: kind.takes, event: moment }]
   })
-  return { index, placed, begins, ends, holdEnds, holdTo, touches }
+  return { index, placed, begins, over, ends, holdEnds, holdTo, touches }
 }
 
 /** Hands take longer at a slower pace. Of what is under way the length so far is known, and extra minutes are on top. */

@@ -137,22 +137,36 @@ describe('M1-M5 by hand', () => {
     expect(second(132)).toBeCloseTo(1 - 6 ** 2 / 1200, 2)
   })
 
-  test('M5 a safety most that passes makes the course not on time, a wish only bends', () => {
-    const of = (bound: 'safety' | 'quality') =>
+  test('M5 what waits past its lag’s most, or for the table, by more than 2 min is not as it should be', () => {
+    const of = (most: number) =>
       dinner({
+        deliveries: [delivery('pie', 'first', { keeps: { most: 40, bound: 'quality', place: 'home', uses: [] } })],
         activities: [
           activity('chill', mode('hands-on', 10), dish('pie')),
           activity('rest', varying('leave', 20, 30, 60)),
           activity('serve', mode('hands-on', 5), dish('pie')),
         ],
-        lags: [lag('chill', 'serve', { most: 35, bound }), lag('rest', 'serve')],
+        lags: [lag('chill', 'serve', { most }), lag('rest', 'serve')],
       })
     const good = schedule(
       [placed('chill', 20, 30, { cooks: ['ann'] }), placed('rest', 30, 60), placed('serve', 60, 65, { cooks: ['ann'] })],
       at(['first', 100]),
     )
-    expect(onTime(of('quality'), good)[0]).toBe(1)
-    expect(onTime(of('safety'), good)[0]).toBeCloseTo(1 - 25 ** 2 / 1200, 2)
+    expect(onTime(of(60), good)[0]).toBe(1)
+    // 5 ticks of play and 4 of grace: P(X ≤ 39) = 1 − 21²/1200.
+    expect(onTime(of(35), good)[0]).toBeCloseTo(1 - 21 ** 2 / 1200, 2)
+  })
+
+  test('M5 a dish that is ready much too early has waited past its keeping', () => {
+    const keeps = { most: 10, bound: 'quality' as const, place: 'home', uses: [] }
+    const of = dinner({
+      deliveries: [delivery('pie', 'first', { early: 0, keeps })],
+      activities: [activity('bake', varying('leave', 20, 50, 60), dish('pie'))],
+    })
+    const good = schedule([placed('bake', 45, 95)], at(['first', 100]))
+    // Ready before 100 − 10 − 4 = 86, so in less than 41: P(X ≤ 41) = 21²/(40·30); later than 104 it is late: 1²/(40·10).
+    expect(onTime(of, good)[0]).toBeCloseTo(1 - 21 ** 2 / 1200 - 1 / 400, 2)
+    expect(chances(of, good, { samples: 1000, seed: 1 }).servings[0]?.decidedBy).toBe('bake')
   })
 
   test('M6 the step that goes furthest over its plan decides', () => {
