@@ -122,7 +122,7 @@ export const relaxed = (problem: Problem, demands: readonly Demand[], left: Read
   }
 }
 
-export const demandKey = (demand: Demand): string => {
+const demandKey = (demand: Demand): string => {
   switch (demand.kind) {
     case 'wish':
       return wishKey(demand.wish)
