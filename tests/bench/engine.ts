@@ -1,99 +1,66 @@
-import { readFileSync } from 'node:fs'
-import type { Evening } from '#lib/domain/evening.ts'
-import { parseEvening } from '#lib/domain/parse.ts'
 import { toProblem } from '#lib/order/to-problem.ts'
-import { solve } from '#lib/scheduling/solve.ts'
+import { chances } from '#lib/scheduling/chance/chances.ts'
+import { DEFAULT_BUDGET_STEPS, solve } from '#lib/scheduling/solve.ts'
 import { verify } from '#lib/scheduling/verify/verify.ts'
 import { demoEvening } from '#prisma/demo/demo-evening.ts'
-import { randomEvening, SIZES, type Size } from '#tests/support/random-evening.ts'
+import { benchEvening } from '#tests/support/bench-evening.ts'
+import { loadEvening } from '#tests/support/load-evening.ts'
+import { SETS } from '#tests/support/optima.ts'
+import { cpuMs, measured } from './cpu.ts'
+import { gaps } from './gaps.ts'
+import { nights } from './nights.ts'
+import { proofs } from './proofs.ts'
+import { type Report, table } from './table.ts'
 
-type Report = (line: string) => void
+/** Solves before anything is measured: the compiler of the machine has then seen the engine. */
+const WARM_UP_STEPS = 20_000
+const SAMPLES = 20_000
 
-/** Insertions tried, from almost nothing to ample. */
-const BUDGETS = [200, 2_000, 8_000]
-/** Times that the plan of a single evening is made; the middle time counts. */
-const ROUNDS = 3
-/** Random evenings of each size; the middle cost counts. */
-const SEEDS = [101, 102, 103, 104, 105]
-
-const eveningA = (): Evening => {
-  const file = new URL('../support/evenings/a-lamb.json', import.meta.url)
-  const read = parseEvening(JSON.parse(readFileSync(file, 'utf8')))
-  if (!read.ok) throw new Error('evening A is not an evening')
-  return read.value
+/** How good the engine is and how long it takes, in processor time: tables, no verdict. */
+export const run = async (report: Report): Promise<void> => {
+  for (const seed of [1, 2]) solve(toProblem(benchEvening(seed, 'middle')).problem, { steps: WARM_UP_STEPS, seed: 1 })
+  for (const set of SETS) gaps(report, set)
+  await proofs(report)
+  nights(report)
+  simulations(report)
+  evenings(report)
 }
 
-interface Kitchen {
-  readonly name: string
-  readonly evenings: readonly Evening[]
+const simulations = (report: Report): void => {
+  const rows = (['small', 'middle', 'large'] as const).map((size) => {
+    const { problem } = toProblem(benchEvening(1, size))
+    const schedule = solve(problem, { steps: 3_000, seed: 1 })
+    chances(problem, schedule, { samples: 1_000, seed: 1 })
+    const { ms } = measured(() => chances(problem, schedule, { samples: SAMPLES, seed: 1 }))
+    return [size, String(problem.activities.length), Math.round((SAMPLES / ms) * 1000).toLocaleString('en')]
+  })
+  report('Chances: simulated nights a second')
+  table(report, ['evening', 'steps', 'samples/s'], rows)
 }
 
-const random = (name: string, size: Size): Kitchen => ({
-  name: `random ${name} (${size.steps} steps, ${size.courses} courses, ${size.cooks} cooks) × ${SEEDS.length}`,
-  evenings: SEEDS.map((seed) => randomEvening(seed, size)),
-})
-
-const median = (values: readonly number[]): number =>
-  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN
-
-/** How long a plan takes and what it costs, at several budgets: a table of medians. */
-export const run = (report: Report): void => {
-  const kitchens: Kitchen[] = [
-    { name: 'demo evening', evenings: [demoEvening('2026-11-14')] },
-    { name: 'evening A', evenings: [eveningA()] },
-    ...Object.entries(SIZES).map(([name, size]) => random(name, size)),
-  ]
-  report('Engine: medians of plan time and cost (left out, broken wishes and broken rules are sums)')
-  report(row('evening', 'activities', 'steps', 'ms', 'cost', 'left', 'wishes', 'rules'))
-  for (const { name, evenings } of kitchens)
-    for (const steps of BUDGETS) {
-      const plans = evenings.map((evening) => measure(evening, steps, evenings.length > 1 ? 1 : ROUNDS))
-      const middle = (of: (plan: Plan) => number) => median(plans.map(of))
-      const sum = (of: (plan: Plan) => number) => plans.reduce((total, plan) => total + of(plan), 0)
-      report(
-        row(
-          name,
-          String(middle(({ activities }) => activities)),
-          String(steps),
-          middle(({ ms }) => ms).toFixed(0),
-          middle(({ cost }) => cost).toFixed(0),
-          String(sum(({ left }) => left)),
-          String(sum(({ wishes }) => wishes)),
-          String(sum(({ rules }) => rules)),
-        ),
-      )
-    }
+const evenings = (report: Report): void => {
+  const named = [
+    ['the demo', demoEvening('2026-11-14')],
+    ['evening A', loadEvening('a-lamb')],
+    ['evening C', loadEvening('c-pork')],
+  ] as const
+  const rows = named.flatMap(([name, evening]) => {
+    const { problem } = toProblem(evening)
+    return [1_000, DEFAULT_BUDGET_STEPS, DEFAULT_BUDGET_STEPS * 4].map((steps) => {
+      const began = cpuMs()
+      const { cost, breaches, violations } = verify(problem, solve(problem, { steps, seed: 1 }))
+      const ms = cpuMs() - began
+      return [
+        name,
+        String(problem.activities.length),
+        String(steps),
+        ms.toFixed(0),
+        cost.total.toFixed(2),
+        String(breaches.length),
+        String(violations.length),
+      ]
+    })
+  })
+  report('Whole evenings: cost and broken wishes by budget in steps')
+  table(report, ['evening', 'steps', 'budget', 'CPU ms', 'cost', 'broken wishes', 'broken rules'], rows)
 }
-
-interface Plan {
-  readonly activities: number
-  readonly ms: number
-  readonly cost: number
-  readonly left: number
-  readonly wishes: number
-  readonly rules: number
-}
-
-const measure = (evening: Evening, steps: number, rounds: number): Plan => {
-  const { problem } = toProblem(evening)
-  const times: number[] = []
-  let schedule = solve(problem, { steps: 1, seed: 1 })
-  for (let round = 0; round < rounds; round += 1) {
-    const before = performance.now()
-    schedule = solve(problem, { steps, seed: 1 })
-    times.push(performance.now() - before)
-  }
-  const { violations, cost, breaches } = verify(problem, schedule)
-  return {
-    activities: problem.activities.length,
-    ms: median(times),
-    cost: cost.total,
-    left: schedule.left.length,
-    wishes: breaches.length,
-    rules: violations.length,
-  }
-}
-
-const WIDTHS = [58, 11, 7, 7, 11, 6, 8, 7]
-const row = (...cells: readonly string[]): string =>
-  cells.map((cell, at) => (at === 0 ? cell.padEnd(WIDTHS[at] ?? 0) : cell.padStart(WIDTHS[at] ?? 0))).join('')

@@ -1,0 +1,60 @@
+import { createHash } from 'node:crypto'
+import { existsSync, readFileSync, writeFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { toProblem } from '#lib/order/to-problem.ts'
+import type { Problem } from '#lib/scheduling/problem.ts'
+import { type BenchSize, benchEvening } from './bench-evening.ts'
+
+/** tuning: what the search may be tuned against. hold-out: what nobody looks at but to measure. */
+export const SETS = ['tuning', 'hold-out'] as const
+export type OptimaSet = (typeof SETS)[number]
+
+/** What the solver proved of one evening of the bench. The optimum is `cost` when no gap is left above `bound`. */
+export interface Optimum {
+  readonly size: BenchSize
+  readonly seed: number
+  /** SHA-256 of the problem, prices and all. */
+  readonly digest: string
+  /** That of the best schedule found, as the verifier reckons it. */
+  readonly cost: number
+  /** No schedule costs less. */
+  readonly bound: number
+  /** Processor seconds of the solver. */
+  readonly seconds: number
+}
+
+export interface Optima {
+  readonly how: string
+  readonly solver: string
+  readonly date: string
+  readonly evenings: readonly Optimum[]
+}
+
+export const digestOf = (problem: Problem): string =>
+  createHash('sha256').update(JSON.stringify(problem)).digest('hex').slice(0, 16)
+
+export const problemOf = ({ size, seed }: Pick<Optimum, 'size' | 'seed'>): Problem => toProblem(benchEvening(seed, size)).problem
+
+const pathOf = (set: OptimaSet): string => fileURLToPath(new URL(`../fixtures/optima-${set}.json`, import.meta.url))
+
+/** As they are stored, whether or not they still fit the generator. */
+export const readOptima = (set: OptimaSet): Optima | null =>
+  existsSync(pathOf(set)) ? (JSON.parse(readFileSync(pathOf(set), 'utf8')) as Optima) : null
+
+export const writeOptima = (set: OptimaSet, optima: Optima): void =>
+  writeFileSync(
+    pathOf(set),
+    `${JSON.stringify({ ...optima, evenings: [] }, null, 2).replace('[]', `[\n${optima.evenings.map((one) => `    ${JSON.stringify(one)}`).join(',\n')}\n  ]`)}\n`,
+  )
+
+/** The stored optima with their problems. Throws when the generator or a price has changed since: they must be made again. */
+export const loadOptima = (set: OptimaSet): { readonly optimum: Optimum; readonly problem: Problem }[] => {
+  const { evenings } = readOptima(set) ?? { evenings: [] }
+  if (evenings.length === 0) throw new Error(`there are no ${set} optima`)
+  return evenings.map((optimum) => {
+    const problem = problemOf(optimum)
+    if (digestOf(problem) !== optimum.digest)
+      throw new Error(`${optimum.size} ${optimum.seed} is another problem than the one that was proved: make the optima again`)
+    return { optimum, problem }
+  })
+}
