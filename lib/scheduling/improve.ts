@@ -85,7 +85,7 @@ const anneal = (state: State, least0: number, length: number, budget: Budget, ra
     if (least < 1e-9 || (budget.stop && turn % 16 === 0 && budget.stop())) break
     const before = state.steps
     const position = begin(state)
-    chooseMove(random)(state, random)
+    chooseMove(state, random)(state, random)
     if (state.steps === before) state.steps++
     const now = price(state)
     const luck = random.unit()

@@ -1,4 +1,5 @@
 import type { Act, Model } from './model.ts'
+import type { Tick } from './problem.ts'
 import type { State } from './state.ts'
 import { isMovedTo } from './tally.ts'
 
@@ -10,6 +11,18 @@ export const movable = (state: State): readonly Act[] => {
 }
 
 export const isMovable = (state: State, act: Act): boolean => !act.fact && act.modes.length > 0 && !isHeld(state, act)
+
+/** Moments no earlier than what is not going to leave its place allows. */
+export const afterWhatStays = (state: State, moments: readonly Tick[], leaves: (act: Act) => boolean): Tick[] => {
+  const later = [...moments]
+  for (const { index, fact, delivery } of state.model.acts) {
+    const place = state.places[index]
+    if (!place || fact || !delivery || leaves(place.act)) continue
+    const serving = delivery.serving.index
+    later[serving] = Math.max(later[serving] as number, place.end - delivery.late)
+  }
+  return later
+}
 
 const isHeld = (state: State, act: Act): boolean => {
   const place = state.places[act.index]

@@ -12,6 +12,7 @@ import {
   rivalDishes,
   somethingHurt,
 } from './neighbourhoods.ts'
+import { servingsPrice } from './price.ts'
 import { push } from './push.ts'
 import type { Random } from './random.ts'
 import { dishByDish, rebuild, startingWith } from './rebuild.ts'
@@ -32,27 +33,31 @@ const mend: Move = (state, random) => {
   else rebuild(state, [hurt, ...inItsWay(state, hurt, random)], random, startingWith(hurt))
 }
 
+/** Whole dishes that are in each other's way, one after the other. */
 const rivals: Move = (state, random) => rebuild(state, rivalDishes(state, random), random, dishByDish)
-/** How often each is made, of all. */
-const MOVES: readonly (readonly [Move, number])[] = [
-  [anew(oneActivity), 3],
-  [anew(oneWindow), 4],
-  [anew(oneChain), 3],
-  [anew(oneKit), 2],
-  [anew(oneCook), 2],
-  [anew(oneDelivery), 2],
-  [anew(oneServing), 1],
-  [mend, 5],
-  [rivals, 5],
-  [push, 15],
-  [shiftServings, 3],
-]
-const SUM = MOVES.reduce((sum, [, share]) => sum + share, 0)
 
-export const chooseMove = (random: Random): Move => {
-  let turn = random.unit() * SUM
-  for (const [move, share] of MOVES) {
-    turn -= share
+/** How often each is made while wishes are broken, and once all are kept. */
+const MOVES: readonly (readonly [Move, number, number])[] = [
+  [anew(oneActivity), 3, 20],
+  [anew(oneWindow), 4, 2],
+  [anew(oneChain), 3, 10],
+  [anew(oneKit), 2, 4],
+  [anew(oneCook), 2, 3],
+  [anew(oneDelivery), 2, 5],
+  [anew(oneServing), 1, 1],
+  [mend, 5, 1],
+  [rivals, 5, 1],
+  [push, 15, 15],
+  [shiftServings, 3, 1],
+]
+const HURT = MOVES.reduce((sum, [, share]) => sum + share, 0)
+const WELL = MOVES.reduce((sum, [, , share]) => sum + share, 0)
+
+export const chooseMove = (state: State, random: Random): Move => {
+  const hurts = state.tally.over > 0 || state.tally.left > 0 || servingsPrice(state) > 0
+  let turn = random.unit() * (hurts ? HURT : WELL)
+  for (const [move, hurt, well] of MOVES) {
+    turn -= hurts ? hurt : well
     if (turn < 0) return move
   }
   return mend

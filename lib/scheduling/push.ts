@@ -7,7 +7,7 @@ import { insert } from './insert.ts'
 import { refreshKeep } from './keeping.ts'
 import type { Act, ServingModel } from './model.ts'
 import { repairMoments } from './moments.ts'
-import { movable } from './movable.ts'
+import { afterWhatStays, movable } from './movable.ts'
 import type { Place } from './place.ts'
 import type { Random } from './random.ts'
 import { put, putKeep, type State, setMoments, take } from './state.ts'
@@ -56,11 +56,14 @@ const chooseSeed = (
 }
 
 /** Says whether any moment changed. */
-const moveServings = (state: State, { servings, by }: Block): boolean => {
+const moveServings = (state: State, { servings, was, by }: Block): boolean => {
   if (servings.size === 0) return false
   const { model } = state
   const wished = state.moments.map((moment, i) => (servings.has(model.servings[i] as ServingModel) ? moment + by : moment))
-  const moments = repairMoments(model, wished)
+  const moments = repairMoments(
+    model,
+    afterWhatStays(state, wished, (act) => was.has(act)),
+  )
   if (moments.every((moment, i) => moment === state.moments[i])) return false
   for (const delivery of model.deliveries) putKeep(state, delivery, undefined)
   setMoments(state, moments)

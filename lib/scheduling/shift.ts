@@ -5,7 +5,7 @@ import { insert } from './insert.ts'
 import { refreshKeep } from './keeping.ts'
 import type { Act, ServingModel } from './model.ts'
 import { repairMoments } from './moments.ts'
-import { isMovable, movable } from './movable.ts'
+import { afterWhatStays, isMovable, movable } from './movable.ts'
 import type { Place } from './place.ts'
 import { happened } from './price.ts'
 import type { Random } from './random.ts'
@@ -39,7 +39,10 @@ export const shift = (state: State, { serving, by, alone, manner }: Shift, rando
   const { model } = state
   const before = [...state.moments]
   const wished = before.map((moment, i) => (i === serving.index || (!alone && i > serving.index) ? moment + by : moment))
-  const moments = repairMoments(model, wished)
+  const moments = repairMoments(
+    model,
+    afterWhatStays(state, wished, (act) => isMovable(state, act)),
+  )
   if (moments.every((moment, i) => moment === before[i])) return
   const moved = (act: Act) =>
     act.delivery ? (moments[act.delivery.serving.index] ?? 0) - (before[act.delivery.serving.index] ?? 0) : 0

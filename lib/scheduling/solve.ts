@@ -26,7 +26,7 @@ export const solve: Solve = (problem, budget, hint) => {
   const random = randomFrom(budget.seed)
   const model = compile(problem)
   const known = [hint ?? toldSchedule(problem)].flatMap((one: Schedule | undefined) =>
-    one ? [startFrom(model, one, random)] : [],
+    one ? [startFrom(model, one, randomFrom(1))] : [],
   )
   const wished = construct(model, random)
   const later = putOff(wished, random)
