@@ -46,8 +46,11 @@ export const teamRise = (
 ): number => {
   if (!reaches(attention, from, to)) return 0
   let sum = 0
-  for (let i = 0; i < team.length; i++) sum += pieceRise(attention, weights, team[i] as CookModel, from, to, up, hand)
-  attention.more.fill(0)
+  for (let i = 0; i < team.length; i++) {
+    const cook = team[i] as CookModel
+    sum += pieceRise(attention, weights, cook, from, to, up, hand)
+    attention.more[cook.index] = 0
+  }
   return sum
 }
 

@@ -121,6 +121,7 @@ export const compile = (problem: Problem): Model => {
     ),
     cooks,
     kits,
+    ovens: kits.filter((kit) => kit.kind === 'oven'),
     servings,
     deliveries,
     vessels: vessels.count(),

@@ -22,7 +22,8 @@ export const fillItems = (lanes: Lanes, place: Place): void => {
   const ats = place.touches.length > 0 ? place.touches.map((touch) => touch.at) : NONE
   for (let i = 0; i < place.kit.length; i++) {
     const use = place.mode.uses[i]
-    const lane = lanes.kitLanes[place.kit[i] ?? -1]
+    const kit = place.kit[i] as number
+    const lane = kit < 0 ? undefined : lanes.kitLanes[kit]
     if (!use || !lane) continue
     const { amount, low, high, door } = use
     items.push(itemOf(lane, act.index, start, holdEnd, 'hold', -1, short, amount, low, high, door, ats))

@@ -43,7 +43,7 @@ const keepWanting = (state: State, delivery: DeliveryModel, uses: readonly UseMo
 /** Does the place itself bear on where the dish may wait? */
 const isTangled = (state: State, { mode }: Trial, delivery: DeliveryModel): boolean => {
   for (const use of mode?.uses ?? []) for (const other of delivery.uses) if (use.kind === other.kind) return true
-  for (const kit of state.model.kits) if (mayBeCold(state, kit)) return true
+  for (const kit of state.model.ovens) if (mayBeCold(state, kit)) return true
   return false
 }
 

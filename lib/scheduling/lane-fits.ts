@@ -10,7 +10,8 @@ import type { State } from './state.ts'
 export const stayBlocks = (state: State, stays: readonly Stretch[], from: Tick, len: number): boolean => {
   let lo = -NEVER
   let hi = NEVER
-  for (const stay of stays) {
+  for (let i = 0; i < stays.length; i++) {
+    const stay = stays[i] as Stretch
     const latest = stay.to - len
     if (latest < stay.from) continue
     if (from >= stay.from && from <= latest) return false
@@ -33,7 +34,8 @@ export const laneBlocks = (
   len: number,
 ): boolean => {
   const to = from + len
-  for (const item of lane) {
+  for (let i = 0; i < lane.length; i++) {
+    const item = lane[i] as Item
     if (item.from >= to) break
     if (item.to <= from) continue
     if (kind === 'road' && item.kind === 'road') continue

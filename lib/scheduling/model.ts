@@ -16,6 +16,8 @@ export interface Model {
   readonly underWay: readonly Act[]
   readonly cooks: readonly CookModel[]
   readonly kits: readonly KitModel[]
+  /** The ovens among them. */
+  readonly ovens: readonly KitModel[]
   readonly servings: readonly ServingModel[]
   readonly deliveries: readonly DeliveryModel[]
   readonly vessels: number

@@ -20,16 +20,15 @@ export const price = (state: State): number => {
 }
 
 /** Preheated activities that nothing precedes in an oven that is not hot by then. */
-export const coldStarts = (state: State): Place[] => state.model.kits.flatMap((kit) => firstCold(state, kit))
+export const coldStarts = (state: State): Place[] => state.model.ovens.flatMap((kit) => firstCold(state, kit))
 
 export const countCold = (state: State): number => {
   let sum = 0
-  for (const kit of state.model.kits) if (mayBeCold(state, kit)) sum += firstCold(state, kit).length
+  for (const kit of state.model.ovens) if (mayBeCold(state, kit)) sum += firstCold(state, kit).length
   return sum
 }
 
 export const mayBeCold = (state: State, kit: KitModel): boolean => {
-  if (kit.kind !== 'oven') return false
   const first = state.kitLanes[kit.index]?.[0]
   return first !== undefined && first.from < state.model.from + kit.heatUp
 }

@@ -86,15 +86,16 @@ export const newState = (model: Model, moments: readonly Tick[], random: Random)
 /** Pre: its activity is not placed. Nothing is checked here. */
 export const put = (state: State, place: Place): void => {
   const { act, items } = place
+  const vessel = act.vessel < 0 ? undefined : state.vessels[act.vessel]
   if (items.length === 0) fillItems(state, place)
-  if (state.recording) state.journal.push({ kind: 'put', place, kit: state.vessels[act.vessel]?.kit ?? -1 })
+  if (state.recording) state.journal.push({ kind: 'put', place, kit: vessel ? vessel.kit : -1 })
   count(state.tally, state.places, state.moments, place, 1)
   state.places[act.index] = place
   for (let i = 0; i < items.length; i++) addItem(items[i] as Item)
   mark(state.attention, place, 1)
   if (act.delivery) stale(state, act.delivery)
-  if (place.vesselKit < 0) return
-  state.vessels[act.vessel]?.members.push(place)
+  if (!vessel || place.vesselKit < 0) return
+  vessel.members.push(place)
   holdVessel(state, act.vessel, place.vesselKit)
 }
 
@@ -102,8 +103,8 @@ export const put = (state: State, place: Place): void => {
 export const take = (state: State, act: Act): void => {
   const place = state.places[act.index]
   if (!place) return
-  const vessel = state.vessels[act.vessel]
-  if (state.recording) state.journal.push({ kind: 'take', place, kit: vessel?.kit ?? -1 })
+  const vessel = act.vessel < 0 ? undefined : state.vessels[act.vessel]
+  if (state.recording) state.journal.push({ kind: 'take', place, kit: vessel ? vessel.kit : -1 })
   count(state.tally, state.places, state.moments, place, -1)
   state.places[act.index] = undefined
   for (let i = 0; i < place.items.length; i++) dropItem(place.items[i] as Item)
@@ -138,7 +139,7 @@ const holdVessel = (state: State, index: number, kit: number): void => {
     if (start < from) from = start
     if (holdEnd > to) to = holdEnd
   }
-  const lane = state.kitLanes[kit]
+  const lane = kit < 0 ? undefined : state.kitLanes[kit]
   if (!lane) return
   vessel.item = holdItem(lane, vesselWho(state.model, index), from, to, 1, 0, 0)
   addItem(vessel.item)

@@ -48,14 +48,14 @@ export const count = (
 export const earlyBy = (moments: readonly Tick[], { delivery, fact }: Act, end: Tick): number => {
   if (!delivery || fact) return 0
   const early = (moments[delivery.serving.index] as number) - end
-  return early > 0 ? early : 0
+  return Math.max(0, early)
 }
 
 /** Ticks past the most of a quality lag; none while one of the two has no place. */
 export const overBy = (lag: LagModel, from: Place | undefined, to: Place | undefined): number => {
   if (!lag.priced || !from || !to) return 0
   const over = to.start - (lag.fromEnd ? from.end : from.start) - lag.most
-  return over > 0 ? over : 0
+  return Math.max(0, over)
 }
 
 const isWithoutLead = ({ act, team }: Place): boolean => act.lead !== undefined && !team.includes(act.lead)
