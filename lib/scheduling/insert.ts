@@ -17,12 +17,10 @@ export interface Wish {
   readonly blink: number
   /** Try every start where there are not too many, as if all that can be placed were. */
   readonly thorough?: boolean
-  /** Only a place that raises the price by less (what it costs to leave it out aside) is worth taking. */
-  readonly below?: number
 }
 
 /**
- * Places the activity where the price rises least; false when nothing hard leaves room, or nothing is cheap enough. Counts one step.
+ * Places the activity where the price rises least; false when nothing hard leaves room. Counts one step.
  *
  * Starts where the price has a corner are queued with a bound below their price, for every mode, team and length; the
  * cheapest bound is tried first, and what does not fit goes on to the next start down that may. Nothing that cannot be
@@ -47,7 +45,7 @@ const search = (state: State, act: Act, withRoom: boolean, waits: boolean, rando
   queue.size = 0
   queue.choices = 0
   for (const mode of act.modes) for (const crew of mode.crews) queueCrew(state, act, mode, crew, withRoom, random, wish)
-  return cheapest(state, act, waits, random, wish)
+  return cheapest(state, act, waits, random, wish.blink)
 }
 
 const queueCrew = (
@@ -113,10 +111,10 @@ const PATIENCE = 160
 const EQUAL = 1e-6
 
 /** Leaves the cheapest place of what is queued in `scratch.best`; false when nothing fits. Empties the queue. */
-const cheapest = (state: State, act: Act, waits: boolean, random: Random, { blink, below }: Wish): boolean => {
+const cheapest = (state: State, act: Act, waits: boolean, random: Random, blink: number): boolean => {
   const { scratch } = state
   const { queue } = scratch
-  let least = below ?? Number.POSITIVE_INFINITY
+  let least = Number.POSITIVE_INFINITY
   let found = false
   for (let patience = PATIENCE; patience > 0 && queue.size > 0; ) {
     const next = cheapestFloor(queue)
