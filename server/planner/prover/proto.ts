@@ -35,6 +35,8 @@ export interface ModelProto {
 export interface Answer {
   readonly status: 'OPTIMAL' | 'FEASIBLE' | 'INFEASIBLE' | 'UNKNOWN' | 'MODEL_INVALID'
   readonly solution: readonly number[]
+  /** What the objective says of it; meaningless without one. */
+  readonly cost: number
   /** No solution of the model has a smaller objective. */
   readonly bound: number
   /** Seconds, as the solver counts them. */

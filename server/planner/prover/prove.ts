@@ -24,9 +24,19 @@ export interface Proof {
  */
 const QUESTIONS = [
   { open: true, work: 0.05 },
-  { open: true, work: 0.3 },
+  { open: true, work: 0.25 },
   { open: false, work: 0.8 },
 ] as const
+
+export interface Patience {
+  /** A gap of so much of the cost is near enough. */
+  readonly near?: number
+  /** When the model with cooks left open still has a gap of so much after its last question, the whole one is not asked. */
+  readonly hopeless?: number
+  /** Times the work of the whole model. */
+  readonly whole?: number
+}
+
 /** Work of giving what starts when to cooks. */
 const GIVING = 0.1
 /** The quick tier's steps on what the solver found, for what its model leaves out. */
@@ -42,9 +52,10 @@ export const canProve = (problem: Problem): boolean =>
 
 /**
  * The best schedule, or how much cheaper one may be: the solver's bound is of a model that allows everything the rules
- * allow at no higher price, its schedule counts for what the verifier says it costs. A gap of `near` of the cost ends it.
+ * allow at no higher price, its schedule counts for what the verifier says it costs.
  */
-export const prove = async (problem: Problem, known: Schedule, ask: Ask, near = 0): Promise<Proof> => {
+export const prove = async (problem: Problem, known: Schedule, ask: Ask, patience: Patience = {}): Promise<Proof> => {
+  const { near = 0, hopeless = Number.POSITIVE_INFINITY, whole = 1 } = patience
   let best = { schedule: known, cost: verify(problem, known).cost.total }
   let bound = 0
   const adopt = (found: Schedule | null) => {
@@ -53,11 +64,11 @@ export const prove = async (problem: Problem, known: Schedule, ask: Ask, near = 
       if (violations.length === 0 && cost.total < best.cost) best = { schedule, cost: cost.total }
     }
   }
-  for (const { open, work } of QUESTIONS) {
+  for (const [index, { open, work }] of QUESTIONS.entries()) {
     const isWhole = best.schedule.left.length === 0
     const most = isWhole ? best.cost : problem.weights.left
     const { proto, written } = writeModel(problem, { known: isWhole ? best.schedule : undefined, most, open })
-    const answer = await ask(proto, work)
+    const answer = await ask(proto, open ? work : work * whole)
     if (!answer) break
     if (isWhole && answer.status === 'INFEASIBLE') throw new Error('the model forbids what the rules allow')
     bound = Math.max(bound, Math.min(boundOf(answer, most), problem.weights.left))
@@ -69,6 +80,7 @@ export const prove = async (problem: Problem, known: Schedule, ask: Ask, near = 
       if (given.solution.length > 0) adopt(readAnswer(problem, giving.written, given.solution))
     } else adopt(found)
     if (isBest({ cost: best.cost, bound }) || best.cost - bound <= near * best.cost) break
+    if (index > 0 && open && answer.cost / HUNDREDTHS - bound > hopeless * bound) break
   }
   return { ...best, bound: Math.min(bound, best.cost) }
 }

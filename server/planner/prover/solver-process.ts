@@ -20,6 +20,7 @@ interface CpSat {
     response: {
       status?: Answer['status']
       solution?: readonly (number | string | bigint)[]
+      objectiveValue?: number
       bestObjectiveBound?: number
       wallTime?: number
     } | null
@@ -46,6 +47,7 @@ const solve = async (solver: CpSat, { model, work, seconds }: SolverAsked): Prom
   return {
     status: response?.status ?? 'UNKNOWN',
     solution: (response?.solution ?? []).map(Number),
+    cost: response?.objectiveValue ?? Number.POSITIVE_INFINITY,
     bound: response?.bestObjectiveBound ?? Number.NEGATIVE_INFINITY,
     seconds: response?.wallTime ?? 0,
   }
