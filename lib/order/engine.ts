@@ -47,7 +47,7 @@ export const planEvening = (evening: Evening, options: PlanOptions): RunningOrde
 }
 
 /** The share of the steps that goes to the search alone when a better chance is to be looked for too. */
-const SEARCH = 0.6
+const SEARCH = 0.8
 
 /** With fewer steps than that the search needs them all. */
 const FEW = 400

@@ -1,7 +1,6 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import type { Budget } from '#lib/scheduling/schedule.ts'
-import { DEFAULT_BUDGET_STEPS } from '#lib/scheduling/solve.ts'
 import { applyRemedy, type Change } from './apply-remedy.ts'
 import type { Ladder } from './remedies.ts'
 import { type Outcome, replan } from './replan.ts'
@@ -12,7 +11,7 @@ export const WAYS_STEPS = 120_000
 
 /** How a change is tried: going on from the order, or beginning anew, for the last word twice with more steps. */
 type Manner = 'on' | 'anew' | 'sure' | 'again'
-const STEPS: Readonly<Record<Manner, number>> = { on: 600, anew: 2_000, sure: DEFAULT_BUDGET_STEPS, again: DEFAULT_BUDGET_STEPS }
+const STEPS: Readonly<Record<Manner, number>> = { on: 600, anew: 2_000, sure: 10_000, again: 10_000 }
 /** Added to the seed. */
 const OTHER: Readonly<Record<Manner, number>> = { on: 0, anew: 1, sure: 0, again: 2 }
 /** With a smaller budget each try is smaller, down to this share. */

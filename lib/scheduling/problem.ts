@@ -228,7 +228,7 @@ export const WEIGHTS: Weights = {
   wait: 40,
   past: 300,
   missed: 10,
-  meal: 2,
+  meal: 5,
   unfair: 5,
   allAway: 10,
   lead: 20,

@@ -12,8 +12,8 @@ import { leaveOutUnsafe } from './unsafe.ts'
 /** Which engine made a schedule. */
 export const ENGINE = 'quick/1'
 
-/** Insertions tried: some 0.3 to 0.5 s for an evening of 40 steps on one core of a small server. */
-export const DEFAULT_BUDGET_STEPS = 10_000
+/** Insertions tried: about a second for an evening of 60 steps on one core of a small server. */
+export const DEFAULT_BUDGET_STEPS = 30_000
 
 /**
  * A schedule for every problem: compile → construct, and put servings off when something has no room → repair the hint or

@@ -5,7 +5,7 @@ import { type Simulated, simulate } from './chances.ts'
 /** Each course is to be on time in so many cases of one; a point more, for chance. */
 const WANTED = 0.96
 const SAMPLES = 400
-/** A point of chance for one course is worth 12 s more of somebody's time at the table, and all together 10 min, or their price. */
+/** A point of chance for one course may cost as much as 12 s of missed table time, and all together as 10 min, but no table time. */
 const WORTH = 400
 const MOST = 200
 /** How many of the steps that hold courses back are looked at. */
@@ -56,11 +56,11 @@ export const judged = ({ problem, budget, judge, start }: Trial, schedule: Sched
 
 const brokenBy = (breaches: readonly Breach[]): number => breaches.reduce((sum, { by }) => sum + by, 0)
 
-/** M9: never a new broken wish or a step left out, and never dearer than the most a better chance is worth. */
+/** M9: never a new broken wish, a step left out or less time at the table, and never dearer than the most a better chance is worth. */
 const keeps = (start: Judged, made: Pick<Judged, 'cost' | 'broken'>): boolean =>
   made.cost.total <= start.cost.total + MOST &&
   made.broken <= start.broken &&
-  (['safe', 'on-time', 'keeping'] as const).every((goal) => made.cost.goals[goal] <= start.cost.goals[goal])
+  (['safe', 'on-time', 'keeping', 'table'] as const).every((goal) => made.cost.goals[goal] <= start.cost.goals[goal])
 
 /** M9: a better chance may cost something, no chance nothing. `short` as hoped for, when it is still to be made better. */
 export const isWorth = ({ start }: Trial, made: Judged, short = made.short): boolean =>
