@@ -29,15 +29,15 @@ interface Wanted {
   readonly now?: string
 }
 
-/** How long to search: steps, or as many as there is time for. */
+/** How long to search: steps, and a time limit where one is asked for. */
 interface Work {
   readonly steps: number
   readonly seed: number
   readonly ms?: number
 }
 
-/** Far more insertions than any time limit leaves room for. */
-const UNTIL_STOPPED = 1_000_000_000
+/** Insertions a millisecond: fewer than most evenings allow, so that time is left for a better chance. */
+const STEPS_A_MS = 12
 
 /** The share of a time limit after which an order with clashes is not made better, but ways out of them are looked for. */
 const PLANNING = 0.5
@@ -48,7 +48,7 @@ const workOf = (ms: string | undefined, seed: string | undefined): Result<Work, 
   if (ms === undefined) return ok({ steps: DEFAULT_BUDGET.steps, seed: number })
   const limit = Number(ms)
   if (ms.trim() === '' || !(limit > 0) || limit > 3_600_000) return fail(`--budget: not milliseconds from 1 to 3600000: ${ms}`)
-  return ok({ steps: UNTIL_STOPPED, seed: number, ms: limit })
+  return ok({ steps: Math.ceil(limit * STEPS_A_MS), seed: number, ms: limit })
 }
 
 const OPTIONS = {
