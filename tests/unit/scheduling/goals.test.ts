@@ -120,13 +120,13 @@ test('C5 minutes up between the first and the last course are missed, the most o
     ],
     moments(100, 150),
   )
-  expect(table(of, made)).toBe(20 * 10 + 10 * 2 + 10 * 5)
+  expect(table(of, made)).toBe(20 * 10 + 10 * 5 + 10 * 5)
 })
 
 test('C5 who is up while people eat disturbs more than who is up between courses', () => {
   const of = evening({ activities: [work('a', 10)] })
   const at = (start: number) => table(of, schedule([placed('a', start, start + 10, { cooks: ['ann'] })], moments(100, 150)))
-  expect([95, 100, 104, 110, 150].map(at)).toEqual([5 * 15 + 5 * 2, 10 * 15 + 10 * 2, 10 * 15 + 6 * 2, 10 * 15, 0])
+  expect([95, 100, 104, 110, 150].map(at)).toEqual([5 * 15 + 5 * 5, 10 * 15 + 10 * 5, 10 * 15 + 6 * 5, 10 * 15, 0])
 })
 
 test('C5 both hosts away costs more, but for a short burst of plating', () => {

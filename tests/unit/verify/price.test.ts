@@ -67,14 +67,14 @@ const courses = (parts: Partial<Problem>, ...works: [id: string, start: number, 
 
 test('C5 table: minutes missed between the first and the last serving, and the most that one cook misses', () => {
   expect(price('table', ...courses({}, ['a', 50, 10, ['ann']]))).toBe(0)
-  expect(price('table', ...courses({}, ['a', 55, 10, ['ann']], ['b', 66, 8, ['bo']]))).toBe(10 * 13 + 2 * 9 + 5 * 8)
+  expect(price('table', ...courses({}, ['a', 55, 10, ['ann']], ['b', 66, 8, ['bo']]))).toBe(10 * 13 + 5 * 9 + 5 * 8)
   const helper = { cooks: [cook('ann'), ...hosts.slice(1)] }
-  expect(price('table', ...courses(helper, ['a', 55, 10, ['ann']], ['b', 66, 8, ['bo']]))).toBe(10 * 8 + 2 * 4 + 5 * 8 + 10 * 8)
+  expect(price('table', ...courses(helper, ['a', 55, 10, ['ann']], ['b', 66, 8, ['bo']]))).toBe(10 * 8 + 5 * 4 + 5 * 8 + 10 * 8)
 })
 
 test('C5 table: to be up between courses costs less than to be up while people eat', () => {
   const at = (start: number) => price('table', ...courses({}, ['a', start, 4, ['ann']]))
-  expect([60, 66, 68, 70, 76].map(at)).toEqual([4, 4, 2, 0, 0].map((eating) => 15 * 4 + 2 * eating))
+  expect([60, 66, 68, 70, 76].map(at)).toEqual([4, 4, 2, 0, 0].map((eating) => 15 * 4 + 5 * eating))
 })
 
 test('C5 table: nobody eats at the table during the welcome or after the last serving', () => {
@@ -111,7 +111,7 @@ test('C5 table: what is done at the table is not missed, an eye and a touch else
     ],
     served(['first', 60], ['last', 80]),
   )
-  expect(price('table', evening, good)).toBe((15 + 2) * 6)
+  expect(price('table', evening, good)).toBe((15 + 5) * 6)
 })
 
 test('C5 table: all hosts away, but for short stretches in which plating runs', () => {
@@ -119,7 +119,7 @@ test('C5 table: all hosts away, but for short stretches in which plating runs', 
     const [evening, good] = courses({}, ['plate', 61, length, ['ann', 'bo']])
     return price('table', { ...evening, activities: evening.activities.map((one) => ({ ...one, plating })) }, good)
   }
-  const missed = (length: number) => 10 * 2 * length + 2 * 2 * 9 + 5 * length
+  const missed = (length: number) => 10 * 2 * length + 5 * 2 * 9 + 5 * length
   expect(both(12, true)).toBe(missed(12))
   expect(both(12, false)).toBe(missed(12) + 10 * 12)
   expect(both(13, true)).toBe(missed(13) + 10 * 13)
