@@ -16,9 +16,9 @@ const SEEDS = 80
 const QUICK = { steps: 15_000, seed: 1 }
 /** How long it is tried. Evenings that are too hard are passed over; big ones may be left with a small gap. */
 const PATIENCE: Readonly<Record<BenchSize, Patience>> = {
-  small: { hopeless: 0.03, whole: 1.5 },
-  middle: { hopeless: 0.03, whole: 1.5 },
-  large: { hopeless: 0.03, whole: 1.5, near: 0.0005 },
+  small: { hopeless: 0.004, whole: 1.2 },
+  middle: { hopeless: 0.02, whole: 1.5 },
+  large: { hopeless: 0.03, whole: 2 },
 }
 /** A gap above this is not worth storing. */
 const WORTH = 0.02
@@ -47,6 +47,7 @@ const proveOne = async (size: BenchSize, seed: number): Promise<Optimum | null> 
     },
     PATIENCE[size],
   )
+  console.log(size, seed, cost, bound, `${((cost / bound - 1) * 100).toFixed(2)} % open`)
   if (cost - bound > WORTH * cost) return null
   const round = (value: number): number => Math.round(value * 100) / 100
   return { size, seed, digest: digestOf(problem), cost: round(cost), bound: round(bound), seconds: Math.round(seconds) }
@@ -56,8 +57,8 @@ for (const set of SETS.filter((one) => asked === undefined || one === asked)) {
   const before = readOptima(set)?.evenings ?? []
   const kept = before.filter((one) => digestOf(problemOf(one)) === one.digest)
   const missing = (size: BenchSize): boolean => kept.filter((one) => one.size === size).length < Number(count)
-  for (let seed = FIRST[set]; seed < FIRST[set] + SEEDS; seed++)
-    for (const size of (Object.keys(BENCH_SIZES) as BenchSize[]).filter(missing)) {
+  for (const size of Object.keys(BENCH_SIZES) as BenchSize[])
+    for (let seed = FIRST[set]; seed < FIRST[set] + SEEDS && missing(size); seed++) {
       if (kept.some((one) => one.size === size && one.seed === seed)) continue
       const optimum = await proveOne(size, seed)
       if (!optimum) {

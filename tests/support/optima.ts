@@ -19,7 +19,7 @@ export interface Optimum {
   readonly cost: number
   /** No schedule costs less. */
   readonly bound: number
-  /** Processor seconds of the solver. */
+  /** Seconds of the solver by the wall clock, of a busy machine. */
   readonly seconds: number
 }
 

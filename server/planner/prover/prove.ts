@@ -31,7 +31,7 @@ const QUESTIONS = [
 export interface Patience {
   /** A gap of so much of the cost is near enough. */
   readonly near?: number
-  /** When the model with cooks left open still has a gap of so much after its last question, the whole one is not asked. */
+  /** When the model with cooks left open still has a gap of so much after its last question, or thrice that after its first, that is the end. */
   readonly hopeless?: number
   /** Times the work of the whole model. */
   readonly whole?: number
@@ -80,7 +80,7 @@ export const prove = async (problem: Problem, known: Schedule, ask: Ask, patienc
       if (given.solution.length > 0) adopt(readAnswer(problem, giving.written, given.solution))
     } else adopt(found)
     if (isBest({ cost: best.cost, bound }) || best.cost - bound <= near * best.cost) break
-    if (index > 0 && open && answer.cost / HUNDREDTHS - bound > hopeless * bound) break
+    if (open && answer.cost / HUNDREDTHS - bound > hopeless * bound * (index === 0 ? 3 : 1)) break
   }
   return { ...best, bound: Math.min(bound, best.cost) }
 }

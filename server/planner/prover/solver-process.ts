@@ -62,6 +62,6 @@ process.on('message', (asked: SolverAsked) => {
   ready
     .then((solver) => solve(solver, asked))
     .catch((why: unknown): SolverTold => ({ failed: String(why) }))
-    .then((told) => process.send?.(told))
+    .then((told) => process.connected && process.send?.(told))
 })
 process.on('disconnect', () => process.exit())

@@ -60,7 +60,7 @@ export const openSolver = (clock: Clock): Solver => {
   const start = (): ChildProcess => {
     const begun = fork(path, [], { execArgv: [], serialization: 'advanced' })
     // A person who waits for a first order goes before a proof.
-    if (begun.pid !== undefined) setPriority(begun.pid, constants.priority.PRIORITY_LOW)
+    if (begun.pid !== undefined) setPriority(begun.pid, constants.priority.PRIORITY_BELOW_NORMAL)
     begun.on('exit', () => {
       if (child === begun) child = null
     })
