@@ -68,7 +68,7 @@ for (const set of SETS.filter((one) => asked === undefined || one === asked)) {
       kept.push(optimum)
       console.log(set, size, seed, optimum.cost, optimum.bound, isBest(optimum) ? 'proven' : 'bound', `${optimum.seconds} s`)
       writeOptima(set, {
-        how: 'npm run prover && npm run optima: server/planner/prover, from the quick tier, until proven or the work is done; seeds in order, passed over: those with a wish that the quick tier breaks, and a gap above 2 %',
+        how: 'npm run prover && npm run optima: server/planner/prover, from the quick tier, until proven or the work is done; seeds in order, passed over: those with a wish that the quick tier breaks, and those too hard to prove (PATIENCE, WORTH)',
         solver: 'or-tools-wasm 0.9.1',
         date: new Date().toISOString().slice(0, 10),
         evenings: kept.sort((a, b) => a.size.localeCompare(b.size) || a.seed - b.seed),
