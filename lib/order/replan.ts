@@ -1,4 +1,4 @@
-import { secondsOf, TICK_SECONDS } from '#lib/domain/duration.ts'
+import { ticksUp } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Clash, RunningOrder } from '#lib/domain/running-order.ts'
 import type { Wish } from '#lib/scheduling/fight-relax.ts'
@@ -60,13 +60,11 @@ export const gather = (entries: readonly (readonly [key: string, ticks: number])
   return sums
 }
 
-const ticks = (duration: string): number => Math.ceil(secondsOf(duration) / TICK_SECONDS)
-
 export const outcomeOf = (order: RunningOrder): Outcome => ({
   clashes: gather(
-    order.clashes.map((clash) => [clashKey(clash), clashKey(clash).startsWith('left') ? 1 : ticks(clash.by)] as const),
+    order.clashes.map((clash) => [clashKey(clash), clashKey(clash).startsWith('left') ? 1 : ticksUp(clash.by)] as const),
   ),
-  missed: order.cooks.reduce((sum, { missed }) => sum + ticks(missed), 0),
+  missed: order.cooks.reduce((sum, { missed }) => sum + ticksUp(missed), 0),
 })
 
 export interface ReplanOptions extends ProblemOptions {
