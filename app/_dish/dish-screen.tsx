@@ -2,34 +2,28 @@
 
 import Link from 'next/link'
 import { useParams } from 'next/navigation'
-import { useMemo, useState } from 'react'
+import { useMemo } from 'react'
 import { ClaimLine } from '#app/_frame/claim.tsx'
-import { newId } from '#app/_frame/new-id.ts'
 import { useEdit } from '#app/_frame/use-edit.ts'
-import { blankStep } from '#app/_menu/blank.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
-import { Button } from '#app/_ui/button.tsx'
 import { Plain } from '#app/_ui/plain.tsx'
 import { Ready } from '#app/_ui/ready.tsx'
 import { WordText } from '#app/_ui/word.tsx'
 import { clockText } from '#app/_words/clock.ts'
 import { namesOf } from '#app/_words/names.ts'
 import { cleanText } from '#lib/domain/atoms.ts'
-import { addStep } from '#lib/plan/commands/add.ts'
 import { renameDish } from '#lib/plan/commands/set.ts'
 import css from './dish.module.css'
 import { DishAside } from './dish-aside.tsx'
 import { DishWords } from './dish-words.tsx'
-import { StepItem } from './step-item.tsx'
+import { StepList } from './step-list.tsx'
 
 /** A dish and its method: each step a sentence whose underlined words can be changed. */
 export function DishScreen({ id }: { readonly id: string }) {
   const { evening, order } = usePlan()
-  const { change, tell } = useEdit()
+  const { change } = useEdit()
   const eveningId = String(useParams().id ?? evening.id)
   const names = useMemo(() => namesOf(evening), [evening])
-  const [open, setOpen] = useState<string | null>(null)
-  const [fresh, setFresh] = useState<string | null>(null)
   const dish = names.dish(id)
   const planned = order.kind === 'none' ? null : order.order
 
@@ -45,15 +39,8 @@ export function DishScreen({ id }: { readonly id: string }) {
     )
   }
 
-  const steps = evening.steps.filter((step) => step.dish === dish.id)
   const course = names.course(dish.course)
   const toTable = planned?.courses.find((candidate) => candidate.course === dish.course)?.toTable
-  const add = () => {
-    const step = newId()
-    if (!tell((doc) => addStep(doc, blankStep(step, dish.id, steps[steps.length - 1])))) return
-    setOpen(step)
-    setFresh(step)
-  }
 
   return (
     <main id="main" className={css.main}>
@@ -81,32 +68,7 @@ export function DishScreen({ id }: { readonly id: string }) {
           <ClaimLine target={dish.id} name={dish.name} giving />
         </p>
         <h2 className="vh">Method</h2>
-        {steps.length === 0 ? (
-          <p className={css.none}>
-            No steps yet. Write what has to be done, one step after the other; for each, how long it takes and what it needs. The
-            running order is made of these.
-          </p>
-        ) : (
-          <ol className={css.method}>
-            {steps.map((step, index) => (
-              <StepItem
-                key={step.id}
-                step={step}
-                steps={steps}
-                index={index}
-                isOpen={open === step.id}
-                isFresh={fresh === step.id}
-                onToggle={() => setOpen(open === step.id ? null : step.id)}
-                planned={planned}
-              />
-            ))}
-          </ol>
-        )}
-        <p className={css.add}>
-          <Button tone="soft" onClick={add}>
-            Add a step
-          </Button>
-        </p>
+        <StepList dish={dish.id} planned={planned} />
         <DishWords dish={dish} />
       </div>
       <DishAside dish={dish} planned={planned} names={names} />

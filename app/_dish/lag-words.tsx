@@ -9,7 +9,7 @@ import { namesOf } from '#app/_words/names.ts'
 import { secondsOf } from '#lib/domain/duration.ts'
 import type { After, Step } from '#lib/domain/menu.ts'
 import { removeLag, setLag } from '#lib/plan/commands/method.ts'
-import css from './dish.module.css'
+import css from './step.module.css'
 
 const NONE = ''
 const WRONG = 'Write a time, such as 10 min, 2 h or 2 days.'

@@ -11,7 +11,7 @@ import { lagText, wayText } from '#app/_words/way.ts'
 import type { Step } from '#lib/domain/menu.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { moveStep } from '#lib/plan/commands/move.ts'
-import css from './dish.module.css'
+import css from './step.module.css'
 import { StepEditor } from './step-editor.tsx'
 
 interface Props {

@@ -7,7 +7,7 @@ import { durationText, readDuration, readSpan, spanText } from '#app/_words/dura
 import { secondsOf } from '#lib/domain/duration.ts'
 import type { Care, Step, Way } from '#lib/domain/menu.ts'
 import { setWay } from '#lib/plan/commands/method.ts'
-import css from './dish.module.css'
+import css from './step.module.css'
 import { TouchWords } from './touch-words.tsx'
 import { UseWords } from './use-words.tsx'
 

@@ -7,7 +7,7 @@ import { dayName } from '#app/_words/clock.ts'
 import type { At } from '#lib/domain/atoms.ts'
 import type { Step } from '#lib/domain/menu.ts'
 import { setFields } from '#lib/plan/commands/set.ts'
-import css from './dish.module.css'
+import css from './step.module.css'
 
 const ANY = 'any'
 const DAYS = [-7, -6, -5, -4, -3, -2, -1, 0, 1] as const

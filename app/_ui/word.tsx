@@ -79,7 +79,8 @@ export function WordText({
 interface ChoiceProps<T extends string> {
   readonly label: string
   readonly value: T
-  readonly options: readonly (readonly [value: T, words: string])[]
+  /** Those that follow one another with the same group stand under its name. */
+  readonly options: readonly (readonly [value: T, words: string, group?: string])[]
   readonly onChoose: (value: T) => void
   readonly disabled?: boolean
 }
@@ -97,11 +98,33 @@ export function WordChoice<T extends string>({ label, value, options, onChoose, 
         if (chosen) onChoose(chosen[0])
       }}
     >
-      {options.map(([option, words]) => (
-        <option key={option} value={option}>
-          {words}
-        </option>
-      ))}
+      {groupsOf(options).map(({ group, members }) =>
+        group === undefined ? (
+          members.map(([option, words]) => <Option key={option} option={option} words={words} />)
+        ) : (
+          <optgroup key={group} label={group}>
+            {members.map(([option, words]) => (
+              <Option key={option} option={option} words={words} />
+            ))}
+          </optgroup>
+        ),
+      )}
     </select>
   )
+}
+
+function Option({ option, words }: { readonly option: string; readonly words: string }) {
+  return <option value={option}>{words}</option>
+}
+
+type Options<T extends string> = ChoiceProps<T>['options']
+
+const groupsOf = <T extends string>(options: Options<T>): readonly { group: string | undefined; members: Options<T> }[] => {
+  const groups: { group: string | undefined; members: Options<T>[number][] }[] = []
+  for (const option of options) {
+    const last = groups[groups.length - 1]
+    if (last && last.group === option[2]) last.members.push(option)
+    else groups.push({ group: option[2], members: [option] })
+  }
+  return groups
 }
