@@ -59,7 +59,8 @@ const unknownIds = (evening: Evening): Refusal[] => {
   for (const [c, cook] of evening.cooks.entries())
     for (const [p, presence] of cook.presence.entries())
       expect(kitchens, 'kitchen', `cooks[${c}].presence[${p}].kitchen`, presence.kitchen)
-  for (const [c, course] of evening.courses.entries()) expect(cooks, 'cook', `courses[${c}].lead`, course.lead)
+  for (const [c, course] of evening.courses.entries())
+    for (const part of ['lead', 'pours', 'clears'] as const) expect(cooks, 'cook', `courses[${c}].${part}`, course[part])
   for (const [d, dish] of evening.dishes.entries()) {
     expect(courses, 'course', `dishes[${d}].course`, dish.course)
     expect(kitchens, 'kitchen', `dishes[${d}].kitchen`, dish.kitchen)

@@ -13,6 +13,9 @@ export const Course = z.strictObject({
   /** The one course before sit-down, from when the guests come. */
   welcome: z.literal(true).optional(),
   lead: Id.optional(),
+  /** Who pours and who takes the plates off: told to the cooks, and counted by no running order. */
+  pours: Id.optional(),
+  clears: Id.optional(),
   eating: Span,
   clearing: Duration,
   pouring: Duration,

@@ -17,21 +17,30 @@ export const repairCook = (cook: Cook, clock: EveningClock, kitchens: Ids, repor
   return presence.length === cook.presence.length ? cook : { ...cook, presence }
 }
 
-/** One welcome, the first; a lead who is a cook. */
+const PARTS = [
+  ['lead', 'leads'],
+  ['pours', 'pours at'],
+  ['clears', 'clears'],
+] as const
+
+/** One welcome, the first; who leads, pours and clears is a cook. */
 export const repairCourses = (courses: Course[], cooks: Ids, report: Report): Course[] => {
   const welcome = courses.find((course) => course.welcome)
   return mapKept(courses, (course) => {
-    const { welcome: _welcome, lead: _lead, ...rest } = course
-    const second = course.welcome !== undefined && course !== welcome
-    const leadless = course.lead !== undefined && !cooks.has(course.lead)
-    if (second) report(`Only one course can be the welcome: "${course.id}" is not.`)
-    if (leadless) report(`The cook who leads the course "${course.id}" is not there.`)
-    if (!second && !leadless) return course
-    return {
-      ...rest,
-      ...(course.welcome !== undefined && !second ? { welcome: course.welcome } : {}),
-      ...(course.lead !== undefined && !leadless ? { lead: course.lead } : {}),
+    let kept = course
+    if (course.welcome !== undefined && course !== welcome) {
+      report(`Only one course can be the welcome: "${course.id}" is not.`)
+      const { welcome: _welcome, ...rest } = kept
+      kept = rest
     }
+    for (const [part, does] of PARTS) {
+      const cook = course[part]
+      if (cook === undefined || cooks.has(cook)) continue
+      report(`The cook who ${does} the course "${course.id}" is not there.`)
+      const { [part]: _cook, ...rest } = kept
+      kept = rest
+    }
+    return kept
   })
 }
 

@@ -64,6 +64,10 @@ describe('what a running order does not depend on leaves the hash as it is', () 
       ...of,
       courses: first(of.courses, (course) => ({ ...course, name: 'Hello', service: 'platters' })),
     }),
+    'who pours and who clears': (of) => ({
+      ...of,
+      courses: of.courses.map((course) => ({ ...course, pours: of.cooks[0]?.id, clears: of.cooks[1]?.id })),
+    }),
     'an ingredient': (of) => ({ ...of, ingredients: of.ingredients.slice(1) }),
     'a drink': (of) => ({ ...of, drinks: [] }),
     'the guests': (of) => ({ ...of, guests: [] }),
