@@ -1,10 +1,10 @@
 'use client'
 
 import { useEdit } from '#app/_frame/use-edit.ts'
-import { Moves } from '#app/_menu/moves.tsx'
-import { placeAfterMove } from '#app/_menu/place.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
+import { placeAfterMove } from '#app/_ui/move-place.ts'
+import { Moves } from '#app/_ui/moves.tsx'
 import { WordChoice, WordText } from '#app/_ui/word.tsx'
 import { dayName } from '#app/_words/clock.ts'
 import { cleanText } from '#lib/domain/atoms.ts'

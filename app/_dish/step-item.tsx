@@ -2,9 +2,9 @@
 
 import { useMemo } from 'react'
 import { useEdit } from '#app/_frame/use-edit.ts'
-import { Moves } from '#app/_menu/moves.tsx'
-import { placeAfterMove } from '#app/_menu/place.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
+import { placeAfterMove } from '#app/_ui/move-place.ts'
+import { Moves } from '#app/_ui/moves.tsx'
 import { clockText, dayOf, shortDay } from '#app/_words/clock.ts'
 import { namesOf } from '#app/_words/names.ts'
 import { lagText, wayText } from '#app/_words/way.ts'

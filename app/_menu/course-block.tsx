@@ -5,6 +5,7 @@ import { newId } from '#app/_frame/new-id.ts'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
+import { Moves } from '#app/_ui/moves.tsx'
 import { dishColour, Plate } from '#app/_ui/plate.tsx'
 import { WordChoice, WordText } from '#app/_ui/word.tsx'
 import { serviceWords } from '#app/_words/care.ts'
@@ -14,19 +15,18 @@ import { cleanText } from '#lib/domain/atoms.ts'
 import { secondsOf } from '#lib/domain/duration.ts'
 import type { Course } from '#lib/domain/menu.ts'
 import { addDish } from '#lib/plan/commands/add.ts'
-import { moveCourse } from '#lib/plan/commands/move.ts'
 import { renameCourse, setFields } from '#lib/plan/commands/set.ts'
 import { blankDish } from './blank.ts'
 import { DishLine } from './dish-line.tsx'
 import { Drinks } from './drinks.tsx'
 import css from './menu.module.css'
-import { Moves } from './moves.tsx'
-import { placeAfterMove } from './place.ts'
+import type { MenuMoves } from './use-menu-moves.ts'
 
 interface Props {
   readonly course: Course
   readonly index: number
   readonly editing: boolean
+  readonly moves: MenuMoves
   readonly isFresh: boolean
   readonly fresh: string | null
   readonly onFresh: (id: string) => void
@@ -36,7 +36,7 @@ interface Props {
 }
 
 /** One course: its plate and its hour, its dishes, what is drunk with it. */
-export function CourseBlock({ course, index, editing, isFresh, fresh, onFresh, minutes, begins, toTable }: Props) {
+export function CourseBlock({ course, index, editing, moves, isFresh, fresh, onFresh, minutes, begins, toTable }: Props) {
   const { evening } = usePlan()
   const { change, tell, removeWithStrip } = useEdit()
   const dishes = evening.dishes.filter((dish) => dish.course === course.id)
@@ -48,7 +48,7 @@ export function CourseBlock({ course, index, editing, isFresh, fresh, onFresh, m
   }
 
   return (
-    <li className={css.course} aria-labelledby={`course-${course.id}`}>
+    <li {...moves.courses.item(course.id, css.course)} aria-labelledby={`course-${course.id}`}>
       <div className={css.plate}>
         <Plate size={64} colour={isLong ? dishColour(index) : null} />
         <b>{toTable === null ? '' : clockText(toTable, evening.zone)}</b>
@@ -56,6 +56,7 @@ export function CourseBlock({ course, index, editing, isFresh, fresh, onFresh, m
       </div>
       <div className={css.middle}>
         <div className={css.courseHead}>
+          {editing ? moves.courses.handle(course.id) : null}
           {editing ? (
             <h2 id={`course-${course.id}`}>
               <WordText
@@ -84,22 +85,20 @@ export function CourseBlock({ course, index, editing, isFresh, fresh, onFresh, m
               name={course.name}
               isFirst={index === 0}
               isLast={index === evening.courses.length - 1}
-              onMove={(by) => {
-                const place = placeAfterMove(evening.courses, course.id, by)
-                if (place) tell((doc) => moveCourse(doc, course.id, place))
-              }}
+              onMove={(by) => moves.courseBy(course.id, by)}
               onRemove={() => removeWithStrip('courses', course.id, course.name)}
             />
           ) : null}
         </div>
         {editing ? <CourseWords course={course} /> : null}
         {dishes.length === 0 && !editing ? <p className={css.quiet}>No dish yet.</p> : null}
-        <ul>
+        <ul {...moves.dishes.list(course.id)}>
           {dishes.map((dish, at) => (
             <DishLine
               key={dish.id}
               dish={dish}
               editing={editing}
+              moves={moves}
               isFresh={dish.id === fresh}
               isFirst={at === 0 && index === 0}
               isLast={at === dishes.length - 1 && index === evening.courses.length - 1}

@@ -5,21 +5,21 @@ import { useParams } from 'next/navigation'
 import { ClaimLine } from '#app/_frame/claim.tsx'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
+import { Moves } from '#app/_ui/moves.tsx'
 import { Stitches } from '#app/_ui/stitches.tsx'
 import { WordText } from '#app/_ui/word.tsx'
 import { stateWords } from '#app/_words/care.ts'
 import { clockText, countOf, dayName, dayOf } from '#app/_words/clock.ts'
 import { cleanText } from '#lib/domain/atoms.ts'
 import type { Dish } from '#lib/domain/menu.ts'
-import { moveDish } from '#lib/plan/commands/move.ts'
 import { renameDish } from '#lib/plan/commands/set.ts'
 import css from './menu.module.css'
-import { Moves } from './moves.tsx'
-import { placeAfterMove } from './place.ts'
+import type { MenuMoves } from './use-menu-moves.ts'
 
 interface Props {
   readonly dish: Dish
   readonly editing: boolean
+  readonly moves: MenuMoves
   readonly isFresh: boolean
   readonly isFirst: boolean
   readonly isLast: boolean
@@ -28,24 +28,18 @@ interface Props {
 }
 
 /** One dish of the menu: a way to its method, when work on it begins, who has it, its last-minute minutes. */
-export function DishLine({ dish, editing, isFresh, isFirst, isLast, minutes, begins }: Props) {
+export function DishLine({ dish, editing, moves, isFresh, isFirst, isLast, minutes, begins }: Props) {
   const { evening } = usePlan()
-  const { change, tell, removeWithStrip } = useEdit()
+  const { change, removeWithStrip } = useEdit()
   const id = String(useParams().id ?? evening.id)
   const steps = evening.steps.filter((step) => step.dish === dish.id)
   const href = `/evenings/${id}/menu/${dish.id}`
 
-  const move = (by: -1 | 1) => {
-    const siblings = evening.dishes.filter((other) => other.course === dish.course)
-    const place = placeAfterMove(siblings, dish.id, by)
-    if (place) return tell((doc) => moveDish(doc, dish.id, dish.course, place))
-    // At the edge of its course, a dish goes on into the next one.
-    const course = evening.courses[evening.courses.findIndex((candidate) => candidate.id === dish.course) + by]
-    if (course) tell((doc) => moveDish(doc, dish.id, course.id, by === 1 ? { kind: 'first' } : { kind: 'last' }))
-  }
+  const elsewhere = evening.courses.filter((course) => course.id !== dish.course)
 
   return (
-    <li className={`${css.dish} ${editing ? css.changing : ''}`}>
+    <li {...moves.dishes.item(dish.id, `${css.dish} ${editing ? css.changing : ''}`)}>
+      {editing ? moves.dishes.handle(dish.id) : null}
       {editing ? (
         <span className={css.dishName}>
           <WordText
@@ -75,7 +69,10 @@ export function DishLine({ dish, editing, isFresh, isFirst, isLast, minutes, beg
           name={dish.name}
           isFirst={isFirst}
           isLast={isLast}
-          onMove={move}
+          onMove={(by) => moves.dishBy(dish.id, by)}
+          into={elsewhere.map((course) => [course.id, course.name || 'a course without a name'])}
+          onInto={(course) => moves.dishInto(dish.id, course)}
+          focus={moves.fresh?.id === dish.id ? moves.fresh.by : null}
           onRemove={() => removeWithStrip('dishes', dish.id, dish.name)}
         />
       ) : null}

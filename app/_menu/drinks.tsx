@@ -4,6 +4,8 @@ import { newId } from '#app/_frame/new-id.ts'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
+import { placeAfterMove } from '#app/_ui/move-place.ts'
+import { Moves } from '#app/_ui/moves.tsx'
 import { WordText } from '#app/_ui/word.tsx'
 import { cleanText } from '#lib/domain/atoms.ts'
 import type { Course } from '#lib/domain/menu.ts'
@@ -13,8 +15,6 @@ import { moveDrink } from '#lib/plan/commands/move.ts'
 import { setFields } from '#lib/plan/commands/set.ts'
 import { blankDrink } from './blank.ts'
 import css from './menu.module.css'
-import { Moves } from './moves.tsx'
-import { placeAfterMove } from './place.ts'
 
 /** Centilitres for each person: "10 cl". */
 const amountText = (ml: number): string => (ml === 0 ? '' : `${Math.round(ml) / 10}\u00a0cl`)

@@ -16,6 +16,7 @@ import { blankCourse } from './blank.ts'
 import { CourseBlock } from './course-block.tsx'
 import { EveningWords } from './evening-words.tsx'
 import css from './menu.module.css'
+import { useMenuMoves } from './use-menu-moves.ts'
 
 /** The menu: courses, their dishes, who has them and how many minutes each wants at the last. */
 export function MenuScreen() {
@@ -23,6 +24,7 @@ export function MenuScreen() {
   const { tell } = useEdit()
   const [editing, setEditing] = useState(evening.courses.length === 0)
   const [fresh, setFresh] = useState<string | null>(null)
+  const moves = useMenuMoves()
   const names = useMemo(() => namesOf(evening), [evening])
   const planned = order.kind === 'none' ? null : order.order
   const minutes = useMemo(() => (planned ? lastMinuteMinutes(planned, names) : null), [planned, names])
@@ -74,13 +76,14 @@ export function MenuScreen() {
             <span>Last-minute minutes</span>
             <span>To drink</span>
           </div>
-          <ol>
+          <ol {...moves.courses.list('menu')}>
             {evening.courses.map((course, index) => (
               <CourseBlock
                 key={course.id}
                 course={course}
                 index={index}
                 editing={editing}
+                moves={moves}
                 isFresh={course.id === fresh}
                 onFresh={setFresh}
                 fresh={fresh}
@@ -92,6 +95,8 @@ export function MenuScreen() {
           </ol>
         </Cloth>
       )}
+      {moves.courses.said}
+      {moves.dishes.said}
       {minutes && evening.courses.length > 0 ? (
         <section className={css.sum} aria-label="What the menu asks">
           <div>
