@@ -2,9 +2,9 @@ import { cleanText } from '#lib/domain/atoms.ts'
 import type { Ingredient } from '#lib/domain/ingredient.ts'
 import type { Dish, Step } from '#lib/domain/menu.ts'
 import { type Measures, nameUnit, ownerIn, unitText } from '#lib/domain/unit-words.ts'
-import { type Part, partsOf } from './parts.ts'
-import type { Amount, DecimalMark, Heat, IngredientLine, RecipePreview } from './preview.ts'
-import { type Assumption, wayOf } from './way.ts'
+import { type DishDraft, draftOf } from './draft.ts'
+import type { Amount, DecimalMark, IngredientLine, RecipePreview } from './preview.ts'
+import type { Assumption } from './way.ts'
 
 /** Where the dish is to stand, and what the caller must give because nothing pure can: ids and order keys. */
 export interface DishPlace {
@@ -47,12 +47,6 @@ const lineOf = (text: string, most: number): string => {
         .replace(/[\ud800-\udbff]$/u, '')
         .trimEnd()}…`
 }
-
-/** "Preheat the oven" is no step of an evening: the oven's line shows it. Its heat goes on to what is baked. */
-const isOnlyHeating = (part: Part): boolean =>
-  part.time === null &&
-  part.step.heats.some((each) => each.value.kind === 'oven') &&
-  (part.step.care === null || /^\s*(?:pre)?heat\b[^.,;]*[.,;]?\s*$/iu.test(part.step.text))
 
 const unitOf = (amount: Amount, pack: Amount | null, measures: Measures | null): string => {
   const named = nameUnit(amount.unit)
@@ -102,13 +96,6 @@ const ingredientOf = (
   }
 }
 
-const untilOf = (part: Part): Step['until'] => {
-  const core = part.step.heats.find((each) => each.value.kind === 'core')?.value
-  const sign = part.step.signs[0]?.value
-  if (!core && !sign) return undefined
-  return { ...(core ? { coreC: Math.round(core.lowC * 10) / 10 } : {}), ...(sign ? { sign: lineOf(sign, 200) } : {}) }
-}
-
 const PLATING = /\b(?:serve|plate|ladle|carve|divide)\b/iu
 
 /** How it waits for the table: as its last step leaves it; a rest after the oven leaves it hot. */
@@ -140,38 +127,30 @@ const plateStep = (dish: string, name: string, order: string, after: Step | unde
   after: after ? [{ step: after.id, from: 'end', least: 'PT0S', kind: 'quality' }] : [],
 })
 
-const MOST_STEPS = 60
-const MOST_INGREDIENTS = 200
-
-/** Entities of an evening from a preview that a person has corrected. They pass the domain's schemas; what was assumed is listed. */
-export const makeDish = (preview: RecipePreview, place: DishPlace): MadeDish => {
-  const assumed: Assumed[] = []
+/** Entities of an evening from a draft that a person has corrected. They pass the domain's schemas; what was assumed is listed. */
+export const finishDraft = (draft: DishDraft, place: DishPlace): MadeDish => {
+  const assumed: Assumed[] = draft.cutShort ? [{ kind: 'cut-short', step: null }] : []
   const id = place.newId()
-  const name = lineOf(preview.title ?? '', 120) || 'A new dish'
-  const parts = preview.steps.flatMap((step) => partsOf(step, place.decimal ?? '.'))
-  if (parts.length > MOST_STEPS || preview.ingredients.length > MOST_INGREDIENTS) assumed.push({ kind: 'cut-short', step: null })
-  const keys = place.keys(Math.min(parts.length, MOST_STEPS) + 1)
+  const name = lineOf(draft.name, 120) || 'A new dish'
+  const keys = place.keys(draft.steps.length + 1)
   const steps: Step[] = []
-  let heat: Heat | null = null
-  for (const [i, part] of parts.slice(0, MOST_STEPS).entries()) {
+  for (const [i, each] of draft.steps.entries()) {
     const before: Step | undefined = steps.at(-1)
-    const made = wayOf(part, heat)
-    heat = part.step.heats.findLast((each) => each.value.kind === 'oven')?.value ?? heat
-    if (isOnlyHeating(part)) continue
     const step = place.newId()
-    const until = untilOf(part)
+    const { coreC, sign } = each.until
+    const until = { ...(coreC === undefined ? {} : { coreC }), ...(sign ? { sign: lineOf(sign, 200) } : {}) }
     steps.push({
       id: step,
       dish: id,
       order: keys[i] ?? '',
-      does: lineOf(part.step.text, 400),
+      does: lineOf(each.text, 400),
       role: 'make',
       where: 'kitchen',
-      ways: [made.way],
+      ways: [each.way],
       after: before ? [{ step: before.id, from: 'end', least: 'PT0S', kind: 'quality' }] : [],
-      ...(until ? { until } : {}),
+      ...(Object.keys(until).length > 0 ? { until } : {}),
     })
-    assumed.push(...made.assumed.map((kind) => ({ kind, step })))
+    assumed.push(...each.assumed.map((kind) => ({ kind, step })))
   }
   const keeps = keepsOf(steps)
   const last = steps.at(-1)
@@ -181,12 +160,12 @@ export const makeDish = (preview: RecipePreview, place: DishPlace): MadeDish => 
     steps.push(plate)
     assumed.push({ kind: 'plate-added', step: plate.id })
   }
-  const lines = preview.ingredients.slice(0, MOST_INGREDIENTS)
-  const orders = place.keys(lines.length)
-  const { yields } = preview
+  const orders = place.keys(draft.ingredients.length)
+  const { yields } = draft
   if (!yields) assumed.push({ kind: 'no-yield', step: null })
   else if (yields.most > yields.least) assumed.push({ kind: 'yield-range', step: null })
   assumed.push({ kind: 'keeps', step: null })
+  const source = place.source ?? draft.source ?? undefined
   return {
     dish: {
       id,
@@ -199,11 +178,21 @@ export const makeDish = (preview: RecipePreview, place: DishPlace): MadeDish => 
       state: 'on',
       toTable: { early: 'PT0S', late: 'PT0S' },
       keeps,
-      ...(place.source !== undefined ? { source: place.source } : {}),
+      ...(source !== undefined ? { source } : {}),
       notes: '',
     },
     steps,
-    ingredients: lines.map((line, i) => ingredientOf(line, id, orders[i] ?? '', steps, place)),
+    ingredients: draft.ingredients.map(({ line }, i) => ingredientOf(line, id, orders[i] ?? '', steps, place)),
     assumed,
   }
+}
+
+/** As `finishDraft`, of a preview that nobody corrected. */
+export const makeDish = (preview: RecipePreview, place: DishPlace): MadeDish => {
+  let keys = 0
+  const draft = draftOf(preview, place.decimal ?? '.', () => {
+    keys += 1
+    return String(keys)
+  })
+  return finishDraft(draft, place)
 }

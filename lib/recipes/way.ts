@@ -20,6 +20,8 @@ export type Assumption =
   | 'batches'
   /** A time was read with a guess. */
   | 'vague'
+  /** There is no recipe: what the dish's name makes one think of. */
+  | 'no-recipe'
 
 export interface MadeWay {
   readonly way: Way

@@ -1,0 +1,96 @@
+import { durationOf } from '#lib/domain/duration.ts'
+import type { Use } from '#lib/domain/kitchen.ts'
+import type { Touch, Way } from '#lib/domain/menu.ts'
+import { spanFromUsual } from '#lib/domain/usual-span.ts'
+import type { DishDraft, NewKey, StepDraft } from './draft.ts'
+import type { DecimalMark } from './preview.ts'
+
+type Work = readonly [does: string, way: Way]
+
+const MINUTE = 60
+const HOUR = 3600
+
+const touch = (when: 'in' | 'out'): Touch => ({ when, takes: 'PT1M', lateBy: when === 'in' ? 'PT0S' : 'PT2M' })
+const way = (care: Way['care'], seconds: number, uses: readonly Use[]): Way => ({
+  care,
+  cooks: 1,
+  takes: spanFromUsual(seconds),
+  touches: care === 'leave' ? [touch('in'), touch('out')] : [],
+  uses: [...uses],
+})
+const hands = (minutes: number): Way => way('hands-on', minutes * MINUTE, [{ kind: 'worktop', places: 1 }])
+const oven = (seconds: number, lowC: number, highC: number): Way =>
+  way('leave', seconds, [{ kind: 'oven', shelves: 1, lowC, highC, preheated: true }])
+const ring = (minutes: number): Way => way('eye', minutes * MINUTE, [{ kind: 'ring', size: 'medium' }])
+const fridge: Way = {
+  ...way('leave', 2 * HOUR, [{ kind: 'cold', keep: 'cold', places: 1 }]),
+  takes: { least: 'PT2H', likely: 'PT2H', most: 'PT2H' },
+  upTo: durationOf(24 * HOUR),
+}
+
+// What a dish's name says of how it is made; common practice, no source, and each to be corrected. The first that fits counts.
+const MANNERS: readonly (readonly [RegExp, readonly Work[]])[] = [
+  [
+    /\b(?:posset|panna cotta|mousse|jelly|trifle|parfait|semifreddo|tiramis[uù]|fool|cheesecake|terrine|p[aâ]t[eé]|gravlax|cured)\b/iu,
+    [
+      ['Make', hands(20)],
+      ['Chill', fridge],
+    ],
+  ],
+  [
+    /\b(?:salad|slaw|cheeses?|cheeseboard|oysters|carpaccio|tartare|ceviche|sorbet|ice cream|gelato|olives|nuts|crudit[eé]s|radishes|crisps|fruit|berries|figs|melon|charcuterie|ham|bread|butter|pickles?|chocolates?|truffles)\b/iu,
+    [['Get ready', hands(10)]],
+  ],
+  [
+    /\b(?:soup|broth|chowder|risotto|pasta|spaghetti|noodles|curry|poached|fried|steamed|boiled|mash(?:ed)?|buttered|peas|beans|greens|spinach|rice|couscous|polenta|lentils|dal|sauce|gravy|custard|omelette|steaks?|mussels|clams|scallops|prawns|pancakes|crepes|compote)\b/iu,
+    [
+      ['Prepare', hands(10)],
+      ['Cook', ring(20)],
+    ],
+  ],
+  [
+    /\b(?:shoulder|belly|brisket|shanks?|short ribs?|shin|cheeks?|oxtail|daube|stew|casserole|braised?|slow)\b/iu,
+    [
+      ['Prepare', hands(15)],
+      ['Slow roast or braise', oven(3 * HOUR, 140, 160)],
+    ],
+  ],
+  [
+    /\b(?:roast(?:ed)?|baked?|gratin|dauphinoise|tart|pie|cakes?|crumble|cobbler|pudding|lasagne|moussaka|quiche|souffl[eé]s?|shortbread|biscuits|cookies|brownies|wellington|pastries|focaccia|pizza|potatoes|chicken|duck|beef|lamb|pork)\b/iu,
+    [
+      ['Prepare', hands(15)],
+      ['Roast or bake', oven(45 * MINUTE, 180, 200)],
+    ],
+  ],
+]
+
+const UNKNOWN: readonly Work[] = [['Make', hands(20)]]
+
+/** A method for a dish of which nothing but its name is known, so that there can be an order at once: every step says that it is assumed. */
+export const defaultDraft = (name: string, decimal: DecimalMark, newKey: NewKey): DishDraft => {
+  const works = MANNERS.find(([words]) => words.test(name))?.[1] ?? UNKNOWN
+  return {
+    name,
+    yields: null,
+    ingredients: [],
+    steps: works.map(
+      ([does, way]): StepDraft => ({
+        key: newKey(),
+        text: `${does}: ${name}`,
+        section: null,
+        way,
+        until: {},
+        assumed: ['no-recipe'],
+        doubts: [],
+        aside: [],
+      }),
+    ),
+    unused: [],
+    guess: null,
+    asksMeasures: false,
+    measures: null,
+    decimal,
+    source: null,
+    cutShort: false,
+  }
+}

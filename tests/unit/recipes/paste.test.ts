@@ -1,0 +1,67 @@
+import { describe, expect, test } from 'vitest'
+import { defaultDraft } from '#lib/recipes/default-method.ts'
+import { readPaste } from '#lib/recipes/read-paste.ts'
+import { splitPaste } from '#lib/recipes/split-paste.ts'
+import { AMERICAN } from '#tests/support/recipes/american.ts'
+import type { RecipeCase } from '#tests/support/recipes/case.ts'
+import { HELD_OUT } from '#tests/support/recipes/held-out.ts'
+import { NOTES } from '#tests/support/recipes/notes.ts'
+import { NUMBERED } from '#tests/support/recipes/numbered.ts'
+import { PAGES } from '#tests/support/recipes/pages.ts'
+import { CUPS, THREE_COURSES } from '#tests/support/recipes/three-courses.ts'
+
+const CASES: readonly RecipeCase[] = [...NUMBERED, ...AMERICAN, ...NOTES, ...PAGES, ...HELD_OUT]
+
+const read = (text: string) => {
+  const paste = readPaste(text, '.')
+  if (!paste.ok) throw new Error(paste.error.kind)
+  return paste.value
+}
+const shape = (text: string) =>
+  read(text).courses.map((course) => [
+    course.name,
+    ...course.dishes.map((dish) => `${dish.name} ${dish.recipe ?? '-'} ${dish.by}`),
+  ])
+
+describe('one paste', () => {
+  test.each(CASES)('Z11 $name alone is one recipe, whole', ({ text }) => {
+    const { menu, recipes } = splitPaste(text, '.')
+    expect(menu).toBe('')
+    expect(recipes).toHaveLength(1)
+    expect(recipes[0]?.text.replace(/\s+/gu, ' ').trim()).toBe(text.replace(/\s+/gu, ' ').trim())
+  })
+  test('Z11 a menu and its recipes are put together by their names; what the menu says nothing of is told apart', () => {
+    expect(shape(THREE_COURSES)).toEqual([
+      ['Starter', 'Celery root soup 0 name'],
+      ['Main', 'Pork shoulder - cut', 'roast carrots - cut', 'buttered greens - cut'],
+      ['Dessert', 'Plum posset 1 name'],
+    ])
+    expect(shape(`${THREE_COURSES}\n\n${CUPS}`)[1]?.at(-1)).toBe('Skillet Corn Pudding 2 recipe')
+  })
+  test('Z11 a line of dashes cuts, and headings over recipes make the courses', () => {
+    const text = `Starter\n${NUMBERED[0]?.text}\n---\nPudding: ${CUPS}`
+    const courses = shape(text)
+    expect(courses.map(([name]) => name)).toEqual(['Starter', 'Pudding'])
+    expect(courses[1]).toEqual(['Pudding', 'Skillet Corn Pudding 1 name'])
+  })
+  test('Z11 two recipes one after the other are two, and a side that the recipe already has is no dish of its own', () => {
+    const two = NUMBERED.slice(0, 2)
+    const { recipes } = read(two.map((each) => each.text).join('\n\n'))
+    expect(recipes.map((recipe) => recipe.title)).toEqual(two.map((each) => each.title))
+    expect(recipes.map((recipe) => recipe.ingredients.length)).toEqual(two.map((each) => each.ingredients.length))
+    const lamb = 'Main: Lamb with beans\n\nLamb with beans\n1 kg lamb\n2 tins beans\n\n1. Roast the lamb for 2 hours.'
+    expect(shape(lamb)).toEqual([['Main', 'Lamb 0 cut']])
+  })
+  test('Z11 nothing and too much are refused by name', () => {
+    expect(readPaste(' \n ', '.')).toEqual({ ok: false, error: { kind: 'nothing' } })
+    expect(readPaste('x'.repeat(100_001), '.')).toEqual({ ok: false, error: { kind: 'too-long', most: 100_000 } })
+  })
+  test('Z12 a dish without a recipe gets a method that says of every step that it is assumed', () => {
+    let keys = 0
+    for (const name of ['Lamb shoulder', 'Green salad', 'Lemon posset', 'Fish soup', 'Something']) {
+      const draft = defaultDraft(name, '.', () => String((keys += 1)))
+      expect(draft.steps.length).toBeGreaterThan(0)
+      expect(draft.steps.every((step) => step.assumed.includes('no-recipe') && step.text.includes(name))).toBe(true)
+    }
+  })
+})
