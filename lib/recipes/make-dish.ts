@@ -1,9 +1,9 @@
-import { cleanText } from '#lib/domain/atoms.ts'
 import type { Ingredient } from '#lib/domain/ingredient.ts'
 import type { Dish, Step } from '#lib/domain/menu.ts'
-import { type Measures, nameUnit, ownerIn, unitText } from '#lib/domain/unit-words.ts'
+import type { Measures } from '#lib/domain/unit-words.ts'
 import { type DishDraft, draftOf } from './draft.ts'
-import type { Amount, DecimalMark, IngredientLine, RecipePreview } from './preview.ts'
+import { ingredientOf, lineOf } from './make-ingredient.ts'
+import type { DecimalMark, RecipePreview } from './preview.ts'
 import type { Assumption } from './way.ts'
 
 /** Where the dish is to stand, and what the caller must give because nothing pure can: ids and order keys. */
@@ -35,65 +35,6 @@ export interface MadeDish {
   readonly ingredients: readonly Ingredient[]
   /** Everything that the recipe did not say and an evening needs: to be shown and corrected. */
   readonly assumed: readonly Assumed[]
-}
-
-/** One clean line of at most so many UTF-16 units, never half a character. */
-const lineOf = (text: string, most: number): string => {
-  const clean = cleanText(text, false).replace(/\s+/gu, ' ').trim()
-  return clean.length <= most
-    ? clean
-    : `${clean
-        .slice(0, most - 1)
-        .replace(/[\ud800-\udbff]$/u, '')
-        .trimEnd()}…`
-}
-
-const unitOf = (amount: Amount, pack: Amount | null, measures: Measures | null): string => {
-  const named = nameUnit(amount.unit)
-  if (named) return unitText({ word: named.word, owner: named.owner ?? (measures ? ownerIn(measures, named.word) : null) })
-  return pack && amount.unit !== '' ? `${pack.n} ${pack.unit} ${amount.unit}` : amount.unit
-}
-
-const foodOf = (line: IngredientLine): string => {
-  const each =
-    line.pack && (line.amount?.unit ?? '') === '' && !line.note.includes('each') ? ` (${line.pack.n} ${line.pack.unit} each)` : ''
-  const note = line.note === '' ? '' : line.note.startsWith('(') ? ` ${line.note}` : `, ${line.note}`
-  return lineOf(`${line.food}${each}${note}`, 200) || '?'
-}
-
-/** The first step that names a food by its last word ("carrots" for "4 carrots"). */
-const stepNaming = (line: IngredientLine, steps: readonly Step[]): string | undefined => {
-  const word = line.food
-    .toLowerCase()
-    .split(/[^\p{L}]+/u)
-    .filter((each) => each.length > 2)
-    .at(-1)
-  if (!word) return undefined
-  const stem = word.replace(/(?:es|s)$/u, '')
-  return steps.find((step) => step.does.toLowerCase().includes(stem))?.id
-}
-
-const ingredientOf = (
-  line: IngredientLine,
-  dish: string,
-  order: string,
-  steps: readonly Step[],
-  place: DishPlace,
-): Ingredient => {
-  const step = stepNaming(line, steps)
-  return {
-    id: place.newId(),
-    dish,
-    order,
-    ...(step ? { step } : {}),
-    food: foodOf(line),
-    amount: line.amount && { ...line.amount, unit: lineOf(unitOf(line.amount, line.pack, place.measures), 40) },
-    scales: line.scales,
-    allergens: [],
-    // A recipe's words never say that something is free of anything.
-    checked: 'unknown',
-    contains: [],
-  }
 }
 
 const PLATING = /\b(?:serve|plate|ladle|carve|divide)\b/iu
@@ -182,7 +123,12 @@ export const finishDraft = (draft: DishDraft, place: DishPlace): MadeDish => {
       notes: '',
     },
     steps,
-    ingredients: draft.ingredients.map(({ line }, i) => ingredientOf(line, id, orders[i] ?? '', steps, place)),
+    ingredients: draft.ingredients.map(({ line }, i) => ({
+      id: place.newId(),
+      dish: id,
+      order: orders[i] ?? '',
+      ...ingredientOf(line, steps, place.measures),
+    })),
     assumed,
   }
 }

@@ -56,7 +56,7 @@ export const LAYERS: readonly Layer[] = [
   {
     name: 'app',
     holds: /^app\//,
-    layers: ['app', 'local-order', 'domain', 'plan', 'recipes', 'server'],
+    layers: ['app', 'local-order', 'domain', 'plan', 'quantities', 'recipes', 'server'],
     packages: [
       zod,
       yjs,
