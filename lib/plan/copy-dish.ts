@@ -84,7 +84,11 @@ export interface Fork {
 
 /** Whether a food is what a variant is made without: all the words stand in its name. */
 export const isWithout = (food: string, without: string): boolean => {
-  const words = (text: string) => text.toLowerCase().split(/[^\p{L}]+/u).filter(Boolean)
+  const words = (text: string) =>
+    text
+      .toLowerCase()
+      .split(/[^\p{L}]+/u)
+      .filter(Boolean)
   const has = new Set(words(food))
   const wanted = words(without)
   return wanted.length > 0 && wanted.every((word) => has.has(word))

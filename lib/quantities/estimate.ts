@@ -1,3 +1,5 @@
+import type { Span } from '#lib/domain/atoms.ts'
+import { durationOf } from '#lib/domain/duration.ts'
 import type { Source } from './source.ts'
 
 /** Minutes offered where a cook has left them empty: never a fact, always to be shown as an estimate with its source. */
@@ -26,3 +28,14 @@ export const estimate = (
   assumes,
   sources,
 })
+
+/** The estimate as an evening keeps a length, in half minutes: the least rounded down, the most up. */
+export const estimateSpan = ({ least, likely, most }: Pick<Estimate, 'least' | 'likely' | 'most'>): Span => {
+  const halves = (minutes: number, round: (value: number) => number) => Math.max(1, round(minutes * 2))
+  const usual = halves(likely, Math.round)
+  return {
+    least: durationOf(Math.min(usual, halves(least, Math.floor)) * 30),
+    likely: durationOf(usual * 30),
+    most: durationOf(Math.max(usual, halves(most, Math.ceil)) * 30),
+  }
+}

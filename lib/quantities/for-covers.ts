@@ -69,7 +69,8 @@ export const forCovers = (
       : reading.kind === 'none' && isPiece(amount.unit)
         ? weighPieces(ingredient.food, n)
         : []
-  const [grams] = unit?.kind === 'mass' && size ? [size] : unit?.kind === 'volume' && weighs.length === 1 ? [weighs[0]?.value] : []
+  const [grams] =
+    unit?.kind === 'mass' && size ? [size] : unit?.kind === 'volume' && weighs.length === 1 ? [weighs[0]?.value] : []
   return {
     amount: { least: shown(n), most: upTo === null ? null : shown(upTo), unit: amount.unit },
     exactly: { n: amount.n, upTo: amount.upTo ?? null, unit: amount.unit },

@@ -82,6 +82,7 @@ export const readAmount = (text: string, mark: DecimalMark): Amount | null => {
   if (!head?.amount || head.doubts.length > 0) return null
   const { amount, pack } = head
   const rest = head.next < tokens.length ? clean.slice(tokenAt(tokens, head.next).from) : ''
-  if (rest !== '') return amount.unit === '' && pack === null && /^\p{L}[\p{L} -]{0,39}$/u.test(rest) ? { ...amount, unit: rest } : null
+  if (rest !== '')
+    return amount.unit === '' && pack === null && /^\p{L}[\p{L} -]{0,39}$/u.test(rest) ? { ...amount, unit: rest } : null
   return pack && amount.unit !== '' ? { ...amount, unit: lineOf(`${pack.n} ${pack.unit} ${amount.unit}`, 40) } : amount
 }
