@@ -18,6 +18,8 @@ const ALLOWED = {
   'sign-in-all': [60, 15 * MINUTES],
   'sign-up': [20, 60 * MINUTES],
   'change-password': [10, 15 * MINUTES],
+  /** Pages that one person has fetched for their recipes. */
+  'recipe-page': [20, 10 * MINUTES],
 } as const
 
 export type Tried = keyof typeof ALLOWED

@@ -119,3 +119,49 @@ test('A16 no body that is sent to the sign-in handlers makes the server fail', a
     }
   expect(server.output()).not.toMatch(/Error/)
 })
+
+test('F4 the page of an address is fetched for who is signed in, from a page of this site, and never from this machine', async () => {
+  const browser = newBrowser(server.address)
+  const ask = (address: string, headers: Record<string, string> = {}) =>
+    browser.send('/api/recipes', {
+      method: 'POST',
+      body: JSON.stringify({ address }),
+      headers: { 'content-type': 'application/json', origin: server.address, ...headers },
+    })
+  expect((await ask('http://127.0.0.1/')).status).toBe(401)
+  expect(await browser.signIn(demo(0))).toBeNull()
+  expect((await ask('http://127.0.0.1/', { origin: 'https://evil.example' })).status).toBe(403)
+  expect((await ask('http://127.0.0.1/', { 'content-type': 'text/plain' })).status).toBe(400)
+  for (const address of ['http://127.0.0.1/', 'http://localhost/', `${server.address}/api/health`, 'not an address']) {
+    const refused = await ask(address)
+    expect([address, refused.status]).toEqual([address, 422])
+    expect(Object.keys((await refused.json()) as object)).toEqual(['message'])
+  }
+  let often = await ask('http://127.0.0.1/')
+  for (let tries = 0; often.status === 422 && tries < 100; tries += 1) often = await ask('http://127.0.0.1/')
+  expect(often.status).toBe(429)
+  expect(Number(often.headers.get('retry-after'))).toBeGreaterThan(0)
+})
+
+test('F5 a whole evening is made by one request, and what is refused names its field and makes nothing', async () => {
+  const browser = newBrowser(server.address)
+  const make = (body: unknown) =>
+    browser.send('/api/evenings', {
+      method: 'POST',
+      body: JSON.stringify(body),
+      headers: { 'content-type': 'application/json', origin: server.address },
+    })
+  const asked = { name: 'Soup', date: '2027-03-06', zone: 'Europe/London', sitDown: '19:30', guestsFrom: '19:00', covers: 4 }
+  expect((await make(asked)).status).toBe(401)
+  expect(await browser.signIn(demo(0))).toBeNull()
+  const before = query('SELECT id FROM Evening').length
+  const refused = await make({ ...asked, guestsFrom: '20:00' })
+  expect(refused.status).toBe(422)
+  expect(Object.keys(((await refused.json()) as { fields: object }).fields)).toEqual(['guestsFrom'])
+  expect((await make('x'.repeat(3_100_000))).status).toBe(413)
+  expect(query('SELECT id FROM Evening')).toHaveLength(before)
+  const made = await make({ ...asked, cooks: ['Lou'] })
+  expect(made.status).toBe(201)
+  const { id } = (await made.json()) as { id: string }
+  expect((await browser.get(`/evenings/${id}/menu`)).status).toBe(200)
+})
