@@ -1,7 +1,7 @@
 import { clearDocument } from 'y-indexeddb'
 import * as Y from 'yjs'
 import { type PlanReading, readPlan } from '#lib/plan/read.ts'
-import { editAs, openUndo } from '#lib/plan/undo.ts'
+import { openUndo } from '#lib/plan/undo.ts'
 import { Hello, OrderMessage, type Outcome } from '#lib/plan/wire.ts'
 import { openCommands } from './commands.ts'
 import { type Connection, connect, type Shut } from './connect.ts'
@@ -54,8 +54,7 @@ export const openPlan = (around: Surroundings): OpenPlan => {
   const unsent = openUnsent(shelf, `${copies.prefix()}unsent/`, String(Math.floor(around.dice() * 2 ** 52)))
   const commands = openCommands(shelf, `${base}command/`, timers.now)
   const doc = new Y.Doc()
-  const origin = { edit: eveningId }
-  const undoing = openUndo(doc, origin)
+  const undoing = openUndo(doc)
 
   const listeners = new Set<() => void>()
   let closed = false
@@ -127,8 +126,8 @@ export const openPlan = (around: Surroundings): OpenPlan => {
       commands.hear(op)
       publish()
     },
-    edit<T>(change: (doc: Y.Doc) => T): T {
-      const result = editAs(doc, origin, change)
+    edit<T>(change: (doc: Y.Doc) => T, run?: string): T {
+      const result = undoing.edit(change, run)
       refresh()
       return result
     },
@@ -221,7 +220,7 @@ export const openPlan = (around: Surroundings): OpenPlan => {
       local.close()
       connection?.close()
       keeping?.close()
-      undoing.destroy()
+      undoing.close()
       doc.destroy()
     },
   }

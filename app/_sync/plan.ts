@@ -47,8 +47,11 @@ export interface Plan {
   /** Refusals of commands given before a reload, to be shown until `hear` takes them away. */
   readonly told: readonly Told[]
   readonly hear: (op: string) => void
-  /** Runs an edit as one of this person's own, so that undo takes back this and nothing else. */
-  readonly edit: <T>(change: (doc: Y.Doc) => T) => T
+  /**
+   * Runs an edit as one of this person's own, so that undo takes back this and nothing else. Edits in a row of the same
+   * `run` are taken back together.
+   */
+  readonly edit: <T>(change: (doc: Y.Doc) => T, run?: string) => T
   readonly undo: () => void
   readonly redo: () => void
   readonly canUndo: boolean

@@ -52,11 +52,15 @@ const repairUses = (uses: Use[], ovens: Ids, of: string, report: Report): Use[] 
     return any
   })
 
-/** A step's waits for known steps other than itself, its ovens, and its window; circles of waits are not looked at. */
-export const repairStep = (step: Step, clock: EveningClock, steps: Ids, ovens: Ids, report: Report): Step => {
+/**
+ * A step's waits for steps that are there other than itself, its ovens, and its window; circles of waits are not looked at.
+ * `familiar`: steps that are there or were removed, whose removal ends a wait without a word.
+ */
+export const repairStep = (step: Step, clock: EveningClock, steps: Ids, familiar: Ids, ovens: Ids, report: Report): Step => {
   const after = step.after.filter((one) => {
     const sound = steps.has(one.step) && one.step !== step.id
-    if (!sound) report(`The step "${step.id}" waits for "${one.step}", which is not there: it does not wait.`)
+    if (!sound && (one.step === step.id || !familiar.has(one.step)))
+      report(`The step "${step.id}" waits for "${one.step}", which is not there: it does not wait.`)
     return sound
   })
   const ways = mapKept(step.ways, (way) => {
@@ -78,6 +82,8 @@ interface Around {
   readonly stepIds: Ids
   /** Dishes that some step carries to the host's kitchen. */
   readonly carried: Ids
+  /** Dishes and steps that are there or were removed: what hangs on a removed one ends without a word. */
+  readonly familiar: Ids
 }
 
 /** Dishes in known kitchens, carried when made elsewhere, whose stand-ins and originals are there and not in a circle. */
@@ -94,13 +100,15 @@ export const repairDishes = (dishes: Dish[], around: Around, report: Report): Di
   return mapKept(dishes, (dish) => {
     let next = dish
     if (dish.standIn !== undefined && (!ids.has(dish.standIn) || roundStandIns.has(dish.id))) {
-      report(`The stand-in of the dish "${dish.id}" is not there, or stands in for it in a circle.`)
+      if (roundStandIns.has(dish.id) || !around.familiar.has(dish.standIn))
+        report(`The stand-in of the dish "${dish.id}" is not there, or stands in for it in a circle.`)
       const { standIn: _standIn, ...rest } = next
       next = rest
     }
     const of = dish.variant
     if (of && (!ids.has(of.of) || !around.stepIds.has(of.fork) || roundVariants.has(dish.id))) {
-      report(`What the dish "${dish.id}" is a variant of is not there, or is a variant of it in a circle.`)
+      if (roundVariants.has(dish.id) || !around.familiar.has(of.of) || !around.familiar.has(of.fork))
+        report(`What the dish "${dish.id}" is a variant of is not there, or is a variant of it in a circle.`)
       const { variant: _variant, ...rest } = next
       next = rest
     }

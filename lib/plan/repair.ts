@@ -22,7 +22,7 @@ const idsOf = (items: readonly { readonly id: string }[]): Ids => new Set(items.
 
 /**
  * Makes one sound evening of entries that are each sound alone: ids unique, references that lead somewhere, no circles,
- * windows in order. Deterministic; what it changes it reports, but for what went with its parent when that was removed.
+ * windows in order. Deterministic; what it changes it reports, but for what hung on an entry that was removed.
  */
 export const repairEvening = (
   own: OwnFields,
@@ -48,12 +48,15 @@ export const repairEvening = (
   const dishesKept = withParent(unique.dishes, idsOf(courses), familiar(entries.courses), (dish) => dish.course, 'dish', report)
   const stepsKept = withParent(unique.steps, idsOf(dishesKept), familiar(entries.dishes), (step) => step.dish, 'step', report)
   const stepIds = idsOf(stepsKept)
+  const knownSteps = familiar(entries.steps)
   const steps = cutAfters(
-    mapKept(stepsKept, (step) => repairStep(step, own, stepIds, ovens, report)),
+    mapKept(stepsKept, (step) => repairStep(step, own, stepIds, knownSteps, ovens, report)),
     report,
   )
   const carried: Ids = new Set(steps.flatMap((step) => (step.role === 'carry' && step.dish !== null ? [step.dish] : [])))
-  const dishes = dishesInOrder(repairDishes(dishesKept, { host, kitchenIds, ovens, stepIds, carried }, report), courses)
+  const known: Ids = new Set([...knownSteps, ...familiar(entries.dishes)])
+  const around = { host, kitchenIds, ovens, stepIds, carried, familiar: known }
+  const dishes = dishesInOrder(repairDishes(dishesKept, around, report), courses)
   const dishIds = idsOf(dishes)
   const ingredientsKept = withParent(
     unique.ingredients,

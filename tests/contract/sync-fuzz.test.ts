@@ -3,7 +3,7 @@ import * as Y from 'yjs'
 import { checkEvening } from '#lib/domain/check.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import { readPlan } from '#lib/plan/read.ts'
-import { editAs, openUndo } from '#lib/plan/undo.ts'
+import { openUndo, type Undo } from '#lib/plan/undo.ts'
 import { type Dice, dice } from '#tests/support/dice.ts'
 import { type Device, EVENING, type LoopbackRoom, loopbackRoom, turn } from '#tests/support/loopback-room.ts'
 import { randomEdit } from '#tests/support/random-edits.ts'
@@ -46,10 +46,10 @@ const run = async (seed: number, tally: Tally): Promise<void> => {
     // Two devices belong to one member.
     room.device(`m-${Math.min(n, 3)}`, n === 0 ? 'host' : 'cook', cooks[n % cooks.length] ?? null),
   )
-  const undos = new Map<Device, Y.UndoManager>()
+  const undos = new Map<Device, Undo>()
   const follow = (device: Device) => {
-    undos.get(device)?.destroy()
-    undos.set(device, openUndo(device.client.doc, device))
+    undos.get(device)?.close()
+    undos.set(device, openUndo(device.client.doc))
   }
   /** Lines on which a frame was lost, doubled or swapped: counting frames means nothing there. */
   const distrusted = new Set<unknown>()
@@ -67,7 +67,7 @@ const run = async (seed: number, tally: Tally): Promise<void> => {
       54,
       (device) => {
         tally.edits += 1
-        editAs(device.client.doc, device, (doc) => randomEdit(doc, chance, lamb, newId, device.seat.role === 'host'))
+        undos.get(device)?.edit((doc) => randomEdit(doc, chance, lamb, newId, device.seat.role === 'host'))
       },
     ],
     [

@@ -5,7 +5,7 @@ import { moveDish } from '#lib/plan/commands/move.ts'
 import { remove } from '#lib/plan/commands/remove.ts'
 import { renameDish, setEvening, setFields } from '#lib/plan/commands/set.ts'
 import { readPlan } from '#lib/plan/read.ts'
-import { editAs, openUndo } from '#lib/plan/undo.ts'
+import { openUndo } from '#lib/plan/undo.ts'
 import { CLOSE, WIRE } from '#lib/plan/wire.ts'
 import { type Device, EVENING, type LoopbackRoom, loopbackRoom, turn } from '#tests/support/loopback-room.ts'
 import { readEvening } from '#tests/support/read-evening.ts'
@@ -123,7 +123,7 @@ describe('editing together', () => {
   test('R21 what the commands write is admitted: adding, moving, removing, undoing and redoing', async () => {
     const opened = await room()
     const { host, cook } = opened
-    const undo = openUndo(cook.client.doc, 'me')
+    const undo = openUndo(cook.client.doc)
     const edits: ((doc: Y.Doc) => unknown)[] = [
       (doc) => addStep(doc, { ...plainStep, id: 'new-step', dish: dish1.id, after: [] }, { kind: 'first' }),
       (doc) => setFields(doc, 'steps', 'new-step', { does: 'Chop them 😀 finely' }),
@@ -133,7 +133,7 @@ describe('editing together', () => {
       (doc) => setFields(doc, 'cooks', other.id, { pace: 1.2 }),
     ]
     for (const edit of edits) {
-      editAs(cook.client.doc, 'me', edit)
+      undo.edit(edit)
       await opened.settle()
     }
     expect(readPlan(host.client.doc).evening.steps.find((step) => step.id === 'new-step')?.does).toBe('Chop them 😀 finely')

@@ -32,5 +32,19 @@ export const textDifference = (before: string, after: string): TextDifference =>
   return { at: head, cut: before.length - tail - head, put: after.slice(head, after.length - tail) }
 }
 
+/** As `textDifference`, where somebody typed and the caret stands behind it now: of several stretches the one that ends there. */
+export const typedDifference = (before: string, after: string, caret: number): TextDifference => {
+  const tail = after.length - caret
+  const isBehind = tail >= 0 && tail <= before.length && before.slice(before.length - tail) === after.slice(caret)
+  if (!isBehind || isLow(after.charCodeAt(caret))) return textDifference(before, after)
+  return textDifference(before.slice(0, before.length - tail), after.slice(0, caret))
+}
+
+/** Where a place in a text is after others have changed it; what they put right there comes behind it. */
+export const placeAfter = (place: number, { at, cut, put }: TextDifference): number => {
+  if (place <= at) return place
+  return place >= at + cut ? place + put.length - cut : at
+}
+
 const isHigh = (code: number): boolean => code >= 0xd800 && code <= 0xdbff
 const isLow = (code: number): boolean => code >= 0xdc00 && code <= 0xdfff

@@ -12,7 +12,6 @@ import { renameDish, setEvening, setFields } from '#lib/plan/commands/set.ts'
 import { textDifference } from '#lib/plan/commands/text.ts'
 import { keysFor, type Place, spreadKeys } from '#lib/plan/order-keys.ts'
 import { readPlan } from '#lib/plan/read.ts'
-import { editAs, openUndo } from '#lib/plan/undo.ts'
 import { readEvening } from '#tests/support/read-evening.ts'
 import { copyOf, exchange, planOf } from './open-plan.ts'
 
@@ -200,73 +199,5 @@ describe('order keys', () => {
       expect(siblings[1]?.id).toBe(`n${n}`)
       expect(siblings.every((one) => OrderKey.safeParse(one.order).success)).toBe(true)
     }
-  })
-})
-
-describe('undo', () => {
-  const ME = { name: 'me' }
-
-  test('L5 undo takes back my edit and leaves what another changed since', () => {
-    const doc = planOf(lamb)
-    const other = copyOf(doc)
-    const undo = openUndo(doc, ME)
-    const before = readPlan(doc).evening
-    editAs(doc, ME, (d) => setFields(d, 'dishes', dish1.id, { name: 'Mine', portions: 5 }))
-    exchange(doc, other)
-    renameDish(other, dish1.id, 'Theirs')
-    exchange(doc, other)
-    undo.undo()
-    const after = readPlan(doc).evening
-    expect(after.dishes[0]).toEqual({ ...before.dishes[0], name: 'Theirs' })
-    expect({ ...after, dishes: before.dishes }).toEqual(before)
-    undo.redo()
-    expect(readPlan(doc).evening.dishes[0]).toMatchObject({ name: 'Theirs', portions: 5 })
-    exchange(doc, other)
-    expect(readPlan(other)).toEqual(readPlan(doc))
-  })
-
-  test('L5 each edit is undone by itself, also a move and a removal', () => {
-    const doc = planOf(lamb)
-    const undo = openUndo(doc, ME)
-    const states = [readPlan(doc)]
-    const edits: ((d: Y.Doc) => unknown)[] = [
-      (d) => moveDish(d, dish1.id, course2.id, { kind: 'first' }),
-      (d) => remove(d, 'steps', step2.id),
-      (d) => setFields(d, 'steps', step1.id, { does: 'Peel them all' }),
-      (d) => setEvening(d, { covers: 11 }),
-      (d) => addCourse(d, { ...course1, id: 'extra' }, { kind: 'first' }),
-    ]
-    for (const edit of edits) {
-      editAs(doc, ME, edit)
-      states.push(readPlan(doc))
-    }
-    expect(new Set(states.map((state) => JSON.stringify(state))).size).toBe(edits.length + 1)
-    for (const state of states.slice(0, -1).reverse()) {
-      undo.undo()
-      expect(readPlan(doc)).toEqual(state)
-    }
-    for (const state of states.slice(1)) {
-      undo.redo()
-      expect(readPlan(doc)).toEqual(state)
-    }
-  })
-
-  test('L5 undoing an addition deletes no entry, and redoing it brings back what another wrote into it', () => {
-    const doc = planOf(lamb)
-    const other = copyOf(doc)
-    const undo = openUndo(doc, ME)
-    const { order: _cut, ...plainDish } = dish1
-    editAs(doc, ME, (d) => addDish(d, { ...plainDish, id: 'extra' }))
-    exchange(doc, other)
-    renameDish(other, 'extra', 'Theirs')
-    setFields(other, 'dishes', 'extra', { notes: 'Their words.' })
-    exchange(doc, other)
-    undo.undo()
-    expect(readPlan(doc).evening.dishes.some((dish) => dish.id === 'extra')).toBe(false)
-    expect(doc.getMap('dishes').has('extra')).toBe(true)
-    undo.redo()
-    exchange(doc, other)
-    expect(readPlan(other).evening.dishes.find((dish) => dish.id === 'extra')).toMatchObject({ name: 'Theirs' })
-    expect(readPlan(doc)).toEqual(readPlan(other))
   })
 })
