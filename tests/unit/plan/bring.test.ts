@@ -6,7 +6,7 @@ import { remove } from '#lib/plan/commands/remove.ts'
 import { renameDish } from '#lib/plan/commands/set.ts'
 import { MOST } from '#lib/plan/layout.ts'
 import { readPlan } from '#lib/plan/read.ts'
-import { editAs, openUndo } from '#lib/plan/undo.ts'
+import { openUndo } from '#lib/plan/undo.ts'
 import { readEvening } from '#tests/support/read-evening.ts'
 import { copyOf, exchange, planOf } from './open-plan.ts'
 
@@ -72,8 +72,8 @@ describe('a whole dish at once', () => {
   test('L6 one undo takes a brought dish back whole, also when somebody renamed it meanwhile; redo brings it again', () => {
     const doc = planOf(lamb)
     const before = read(doc)
-    const undo = openUndo(doc, 'me')
-    editAs(doc, 'me', () =>
+    const undo = openUndo(doc)
+    undo.edit(() =>
       bringDishes(
         doc,
         [{ ...course, id: 'new-course', name: 'Late supper' }],
