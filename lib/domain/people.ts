@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { At, Duration, Id, Instant, line, OrderKey, paragraphs, Word } from './atoms.ts'
 
 export const NeedGrade = z.enum(['dislikes', 'avoids', 'allergy', 'severe'])
+export type NeedGrade = z.infer<typeof NeedGrade>
 
 /** A guest's answer; stands in the host's export only. `needs: null` is not known, which is never safe. */
 export const Guest = z.strictObject({

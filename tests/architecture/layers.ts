@@ -29,6 +29,7 @@ export const LAYERS: readonly Layer[] = [
     layers: ['recipes', 'domain'],
     packages: [/^(fraction\.js|numeric-quantity|parse-ingredient|htmlparser2)$/],
   },
+  { name: 'table', holds: /^lib\/table\//, layers: ['table', 'domain'], packages: [] },
   { name: 'plan', holds: /^lib\/plan\//, layers: ['plan', 'domain'], packages: [zod, yjs, /^fractional-indexing$/] },
   { name: 'prisma', holds: /^prisma\//, layers: ['prisma', 'domain'], packages: [node, /^@prisma\//, /^prisma(\/|$)/] },
   {
@@ -56,7 +57,7 @@ export const LAYERS: readonly Layer[] = [
   {
     name: 'app',
     holds: /^app\//,
-    layers: ['app', 'local-order', 'domain', 'plan', 'quantities', 'recipes', 'server'],
+    layers: ['app', 'local-order', 'domain', 'plan', 'quantities', 'recipes', 'table', 'server'],
     packages: [
       zod,
       yjs,
