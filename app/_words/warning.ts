@@ -1,6 +1,5 @@
 import type { MainFood } from '#lib/table/main-foods.ts'
-import type { MainRule } from '#lib/table/same-main.ts'
-import type { Heat, Warning } from '#lib/table/warning.ts'
+import type { Heat, MainRule, Warning } from '#lib/table/warning.ts'
 import { countText, listText, sentence } from './clock.ts'
 import { minutesText } from './duration.ts'
 import { heatText } from './kit.ts'

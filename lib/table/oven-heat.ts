@@ -3,6 +3,7 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { Use } from '#lib/domain/kitchen.ts'
 import type { Dish, Step, Way } from '#lib/domain/menu.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
+import { msOfInstant } from '#lib/domain/time.ts'
 import type { Heat, Warning } from './warning.ts'
 
 type OvenUse = Extract<Use, { kind: 'oven' }>
@@ -67,7 +68,7 @@ const plannedHeats = (evening: Evening, order: RunningOrder): Held[] => {
     const use = ovenOf(step?.ways[cue.way]?.uses ?? [])
     const oven = cue.kit.find(({ id }) => ovens.has(id))?.id
     if (!step?.dish || !use || oven === undefined) return []
-    const [from, to] = [Date.parse(cue.start) / 1000, Date.parse(cue.end) / 1000]
+    const [from, to] = [msOfInstant(cue.start) / 1000, msOfInstant(cue.end) / 1000]
     return [{ heat: { dish: step.dish, step: step.id, lowC: use.lowC, highC: use.highC }, oven, from, to }]
   })
 }

@@ -2,10 +2,7 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { Ingredient } from '#lib/domain/ingredient.ts'
 import type { Dish } from '#lib/domain/menu.ts'
 import { type MainFood, mainFoodOf, mainFoodsIn } from './main-foods.ts'
-import type { Warning } from './warning.ts'
-
-/** How it was decided what a dish is about. */
-export type MainRule = 'only' | 'weight' | 'first' | 'name'
+import type { MainRule, Warning } from './warning.ts'
 
 export interface Main {
   readonly food: MainFood

@@ -1,6 +1,8 @@
 import type { NeedGrade } from '#lib/domain/people.ts'
 import type { MainFood } from './main-foods.ts'
-import type { MainRule } from './same-main.ts'
+
+/** How it was decided what a dish is about: see `mainOf`. */
+export type MainRule = 'only' | 'weight' | 'first' | 'name'
 
 /** A need that at least one guest has told, and how many guests have it; no names. */
 export interface KnownNeed {
