@@ -7,6 +7,7 @@ import { Bar } from '#app/_ui/bar.tsx'
 import { EveningBar } from './evening-bar.tsx'
 import { Reports, Told } from './notices.tsx'
 import { StripProvider } from './strip.tsx'
+import { UnsentNotice, UnsentWords } from './unsent-words.tsx'
 import { Waiting } from './waiting.tsx'
 
 interface Props {
@@ -28,12 +29,15 @@ export function EveningFrame({ eveningId, userId, children }: Props) {
   )
   return (
     <PlanProvider eveningId={eveningId} userId={userId} waiting={waiting}>
-      <StripProvider>
-        <EveningBar eveningId={eveningId} />
-        <Told />
-        <Reports />
-        {children}
-      </StripProvider>
+      <UnsentWords eveningId={eveningId} userId={userId}>
+        <StripProvider>
+          <EveningBar eveningId={eveningId} />
+          <Told />
+          <UnsentNotice />
+          <Reports />
+          {children}
+        </StripProvider>
+      </UnsentWords>
     </PlanProvider>
   )
 }

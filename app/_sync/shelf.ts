@@ -19,11 +19,16 @@ export const pageShelf = (): Shelf => {
 }
 
 /** The browser's local storage; what cannot be written there is at least remembered while the page is open. */
-export const browserShelf = (): Shelf => {
+export const browserShelf = (): Shelf => storageShelf(() => window.localStorage)
+
+/** The same, until the tab is closed. */
+export const sessionShelf = (): Shelf => storageShelf(() => window.sessionStorage)
+
+const storageShelf = (open: () => Storage): Shelf => {
   const page = pageShelf()
   let storage: Storage
   try {
-    storage = window.localStorage
+    storage = open()
     storage.getItem('tableward')
   } catch {
     return page

@@ -1,12 +1,15 @@
 'use client'
 
 import { type KeyboardEvent, useId, useState } from 'react'
+import { useDraft } from './drafts.tsx'
 import css from './word.module.css'
 
 interface TextProps {
   /** What it is, for those who cannot see the sentence around it. */
   readonly label: string
   readonly text: string
+  /** What keeps the draft apart from those of other fields, on this screen or within the nearest Entry; the label if absent. */
+  readonly field?: string
   /** Writes the new words down; returns what is wrong with them, or null. */
   readonly onWrite: (text: string) => string | null
   /** Shown while it is empty. */
@@ -19,10 +22,14 @@ interface TextProps {
   readonly disabled?: boolean
 }
 
-/** Words of a sentence that can be written over: underlined with a running stitch. Enter keeps them, Escape takes them back. */
+/**
+ * Words of a sentence that can be written over: underlined with a running stitch. Enter keeps them, Escape takes them back.
+ * What is typed and not kept yet outlives the page, and is then said not to be sent.
+ */
 export function WordText({
   label,
   text,
+  field = label,
   onWrite,
   empty = '…',
   display = false,
@@ -31,47 +38,82 @@ export function WordText({
   autoFocus = false,
   disabled = false,
 }: TextProps) {
-  const [draft, setDraft] = useState<string | null>(null)
+  const draft = useDraft(field, { label, base: text })
   const [wrong, setWrong] = useState<string | null>(null)
   const id = useId()
-  const shown = draft ?? text
+  const shown = draft.text ?? text
+  const isUnsent = draft.isRestored && !disabled
   const keep = () => {
-    if (draft === null) return
-    const problem = draft === text ? null : onWrite(draft)
+    if (draft.text === null) return
+    const problem = draft.text === text ? null : onWrite(draft.text)
     setWrong(problem)
-    if (problem === null) setDraft(null)
+    if (problem === null) draft.clear()
+  }
+  const takeBack = () => {
+    draft.clear()
+    setWrong(null)
   }
   const shared = {
     className: `${css.word} ${display ? css.display : ''} ${long ? css.long : ''}`,
     'aria-label': label,
     'aria-invalid': wrong ? true : undefined,
-    'aria-describedby': wrong ? id : undefined,
+    'aria-describedby': wrong ? id : isUnsent ? `${id}-unsent` : undefined,
+    'data-words': '',
+    'data-draft': draft.text === null ? undefined : '',
     value: shown,
     placeholder: empty,
     autoFocus,
     disabled,
     autoComplete: 'off',
-    onChange: (event: { readonly target: { readonly value: string } }) => setDraft(event.target.value.replace(/\n/g, ' ')),
+    onChange: (event: { readonly target: { readonly value: string } }) => draft.write(event.target.value.replace(/\n/g, ' ')),
     onBlur: keep,
     onKeyDown: (event: KeyboardEvent) => {
       if (event.key === 'Enter') {
         event.preventDefault()
         keep()
       }
-      if (event.key === 'Escape' && draft !== null) {
-        setDraft(null)
-        setWrong(null)
-      }
+      if (event.key === 'Escape' && draft.text !== null) takeBack()
     },
   }
   return (
     <span className={long ? css.longHolder : css.holder}>
       {long ? <textarea rows={1} {...shared} /> : <input type={type} size={Math.max(2, (shown || empty).length)} {...shared} />}
+      {isUnsent ? (
+        <Unsent id={`${id}-unsent`} label={label} now={draft.base === text ? null : text} keep={keep} takeBack={takeBack} />
+      ) : null}
       {wrong ? (
         <span className={css.wrong} id={id} role="alert">
           {wrong}
         </span>
       ) : null}
+    </span>
+  )
+}
+
+interface UnsentProps {
+  readonly id: string
+  readonly label: string
+  /** What the field says meanwhile, when somebody has changed it. */
+  readonly now: string | null
+  readonly keep: () => void
+  readonly takeBack: () => void
+}
+
+/** Beside a field whose words were typed before the page was loaded again: nobody else has seen them. */
+function Unsent({ id, label, now, keep, takeBack }: UnsentProps) {
+  // Pressing one of them must not take the caret out of the field first, which would keep the words.
+  const stay = (event: { preventDefault: () => void }) => event.preventDefault()
+  return (
+    <span className={css.unsent}>
+      <span id={id}>
+        Not sent yet{now === null ? '' : `; meanwhile it became “${now}”`}: Enter keeps it, Escape takes it back.
+      </span>{' '}
+      <button type="button" onMouseDown={stay} onClick={keep} aria-label={`Keep it: ${label}`}>
+        Keep it
+      </button>{' '}
+      <button type="button" onMouseDown={stay} onClick={takeBack} aria-label={`Take it back: ${label}`}>
+        Take it back
+      </button>
     </span>
   )
 }
