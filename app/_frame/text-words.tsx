@@ -1,7 +1,6 @@
 'use client'
 
 import { type KeyboardEvent, useEffect, useId, useLayoutEffect, useRef, useState } from 'react'
-import type { Doc } from 'yjs'
 import { bindText } from '#app/_sync/type-in.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { useDraft } from '#app/_ui/drafts.tsx'
@@ -9,21 +8,9 @@ import css from '#app/_ui/word.module.css'
 import { WordText } from '#app/_ui/word.tsx'
 import { faultText } from '#app/_words/fault.ts'
 import { setFields } from '#lib/plan/commands/set.ts'
-import { type TextDifference, textDifference } from '#lib/plan/commands/text.ts'
+import { textDifference } from '#lib/plan/commands/text.ts'
 import { sharedText, typeText } from '#lib/plan/commands/type-text.ts'
-
-/** The draft of a shared text, by which it is known where the text is not on the screen. */
-const textField = (root: Where['root'], id: string, field: Where['field']): string => `text:${root}/${id}/${field}`
-
-/** The shared text that a draft is of, from its key; null for the draft of another field. */
-export const textOfDraft = (doc: Doc, key: string): { readonly text: string | null } | null => {
-  const [, root, id, field] = /text:(steps|dishes)\/([^/]+)\/(does|notes)$/.exec(key) ?? []
-  if (id === undefined || field === undefined) return null
-  return { text: sharedText(doc, root === 'steps' ? 'steps' : 'dishes', id, field)?.toString() ?? null }
-}
-
-/** Whether what was typed is in the text as it is now; what was only deleted is not missed. */
-export const hasArrived = (typed: TextDifference, now: string): boolean => typed.put.trim() === '' || now.includes(typed.put)
+import { hasArrived, textField } from './text-draft.ts'
 
 type Where =
   | { readonly root: 'steps'; readonly id: string; readonly field: 'does' }
@@ -52,10 +39,14 @@ export function TextWords(props: Props) {
   const doing = { edit, unsaved }
   const latest = useRef(doing)
   latest.current = doing
+  /** The caret goes into it once, when it comes onto the screen. */
+  const isFresh = useRef(autoFocus)
 
   useLayoutEffect(() => {
     const area = box.current
     if (!area || !text) return
+    if (isFresh.current) area.focus()
+    isFresh.current = false
     return bindText(area, text, {
       hasCaret: () => document.activeElement === area,
       type(change, run) {
@@ -113,7 +104,6 @@ export function TextWords(props: Props) {
         aria-invalid={wrong ? true : undefined}
         aria-describedby={wrong ? wrongId : undefined}
         placeholder={empty}
-        autoFocus={autoFocus}
         disabled={disabled}
         autoComplete="off"
         onKeyDown={onKeyDown}

@@ -9,7 +9,7 @@ import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
 import { DraftsProvider, useDrafts } from '#app/_ui/drafts.tsx'
 import { textDifference } from '#lib/plan/commands/text.ts'
-import { hasArrived, textOfDraft } from './text-words.tsx'
+import { hasArrived, textOfDraft } from './text-draft.ts'
 import css from './unsent-words.module.css'
 
 interface Props {

@@ -5,7 +5,7 @@ import { bringDish } from '#lib/plan/commands/bring.ts'
 import { setDishKitchen } from '#lib/plan/commands/kitchen-of-dish.ts'
 import { copiedDish, isWithout, portionsAt, variantOf } from '#lib/plan/copy-dish.ts'
 import { readPlan } from '#lib/plan/read.ts'
-import { editAs, openUndo } from '#lib/plan/undo.ts'
+import { openUndo } from '#lib/plan/undo.ts'
 import { readEvening } from '#tests/support/read-evening.ts'
 import { planOf } from './open-plan.ts'
 
@@ -44,14 +44,14 @@ describe('a dish once more', () => {
   test('X1 a copy has fresh ids, its waits among its own steps, and is brought in one update and taken back by one undo', () => {
     const doc = planOf(withFood)
     const before = readPlan(doc).evening
-    const undo = openUndo(doc, 'me')
+    const undo = openUndo(doc)
     const copy = copiedDish(before, soup.id, counting())
     if (!copy) throw new Error('no copy')
     let updates = 0
     doc.on('update', () => {
       updates += 1
     })
-    expect(editAs(doc, 'me', (one) => bringDish(one, copy, { kind: 'after', id: soup.id }))).toEqual({ ok: true, value: 'new-1' })
+    expect(undo.edit((one) => bringDish(one, copy, { kind: 'after', id: soup.id }))).toEqual({ ok: true, value: 'new-1' })
     expect(updates).toBe(1)
     const after = readPlan(doc).evening
     expect(checkEvening(after)).toEqual([])
@@ -139,8 +139,8 @@ describe('a dish of another kitchen', () => {
   test('X3 it gets a step that carries it, which lasts as long as the way, and all reads without repair', () => {
     const doc = planOf(two)
     const before = readPlan(doc).evening
-    const undo = openUndo(doc, 'me')
-    expect(editAs(doc, 'me', (one) => setDishKitchen(one, before, soup.id, 'away', carry))).toEqual({ ok: true, value: null })
+    const undo = openUndo(doc)
+    expect(undo.edit((one) => setDishKitchen(one, before, soup.id, 'away', carry))).toEqual({ ok: true, value: null })
     const { evening, reports } = readPlan(doc)
     expect(reports).toEqual([])
     expect(checkEvening(evening)).toEqual([])
