@@ -1,58 +1,75 @@
 'use client'
 
+import { useParams } from 'next/navigation'
+import { useMemo } from 'react'
 import { ClaimLine } from '#app/_frame/claim.tsx'
+import { newId } from '#app/_frame/new-id.ts'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { blankWay } from '#app/_menu/blank.ts'
+import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
-import { WordChoice, WordText } from '#app/_ui/word.tsx'
-import { roleWords, whereWords } from '#app/_words/care.ts'
-import { cleanText } from '#lib/domain/atoms.ts'
+import { Sentence } from '#app/_ui/sentence.tsx'
 import type { Step } from '#lib/domain/menu.ts'
 import { removeWay, setWay } from '#lib/plan/commands/method.ts'
-import { setFields } from '#lib/plan/commands/set.ts'
-import { LagWords } from './lag-words.tsx'
+import { type Scene, sceneOf } from './scene.ts'
 import css from './step.module.css'
-import { WayWords } from './way-words.tsx'
-import { WindowWords } from './window-words.tsx'
+import { applyStepEdit, type StepEdit } from './step-edit.ts'
+import { moreLine } from './step-line.ts'
+import { aheadParts, isBlank, presetParts } from './step-presets.ts'
+import { doesParts, moreSentences, waitSentences, waySentences } from './step-sentences.ts'
 
 const MOST_WAYS = 3
 
-const choices = <T extends string>(table: Readonly<Record<T, string>>): readonly (readonly [T, string])[] =>
-  Object.entries<string>(table).map(([value, words]) => [value as T, words] as const)
-
-/** A step as sentences: what it does, its ways, when it may be, what it waits for, where it belongs. */
+/** A step as sentences: what it does, its ways, what it waits for, and, folded, all that is said more rarely. */
 export function StepEditor({ step, isFresh }: { readonly step: Step; readonly isFresh: boolean }) {
-  const { change, tell } = useEdit()
-  const set = (patch: Partial<Pick<Step, 'does' | 'role' | 'where' | 'until'>>) =>
-    change((doc) => setFields(doc, 'steps', step.id, patch))
-  const name = step.does || 'this step'
+  const { evening } = usePlan()
+  const { change } = useEdit()
+  const eveningId = String(useParams().id ?? evening.id)
+  const scene = useMemo(
+    () => sceneOf(step, { evening, kitchens: `/evenings/${eveningId}/cooks`, newId }),
+    [step, evening, eveningId],
+  )
+  const edit = (value: StepEdit) => change((doc) => applyStepEdit(doc, step.id, value))
+  const usual = [...presetParts(scene), ...aheadParts(scene)]
   return (
     <div className={css.editor}>
-      <p className={css.words}>
-        <WordText
-          long
-          label="What is done"
-          text={step.does}
-          empty="What is done, such as: peel the potatoes"
-          autoFocus={isFresh}
-          onWrite={(text) => set({ does: cleanText(text.trim(), false) })}
-        />
-        It is done{' '}
-        <WordChoice
-          label={`Where ${name} is done`}
-          value={step.where}
-          options={choices(whereWords)}
-          onChoose={(where) => set({ where })}
-        />
-        .
+      <Sentence parts={doesParts(scene)} onEdit={edit} autoFocus={isFresh} />
+      {isBlank(scene) ? (
+        <div className={css.usual}>
+          <Sentence parts={usual} onEdit={edit} />
+        </div>
+      ) : null}
+      <Ways scene={scene} onEdit={edit} />
+      <div className={css.waits}>
+        {waitSentences(scene).map(({ key, parts }) => (
+          <Sentence key={key} parts={parts} onEdit={edit} />
+        ))}
+      </div>
+      <More scene={scene} usual={isBlank(scene) ? [] : usual} onEdit={edit} />
+      <p className={css.claim}>
+        <ClaimLine target={step.id} name={scene.name} giving />
       </p>
-      {step.ways.map((way, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a way is its place in the list
-        <div className={css.way} key={index}>
-          <span className={css.or}>{index === 0 ? '' : 'or'}</span>
+    </div>
+  )
+}
+
+interface PartProps {
+  readonly scene: Scene
+  readonly onEdit: (edit: StepEdit) => string | null
+}
+
+function Ways({ scene, onEdit }: PartProps) {
+  const { tell } = useEdit()
+  const { step, name } = scene
+  const { ways } = step
+  return (
+    <>
+      {waySentences(scene).map(({ key, parts }, index) => (
+        <div className={css.way} key={key}>
+          {index === 0 ? null : <span className={css.or}>or</span>}
           <div>
-            <WayWords step={step} way={way} index={index} />
-            {step.ways.length > 1 ? (
+            <Sentence parts={parts} onEdit={onEdit} />
+            {ways.length > 1 ? (
               <Button
                 tone="late"
                 onClick={() => tell((doc) => removeWay(doc, step.id, index))}
@@ -64,62 +81,32 @@ export function StepEditor({ step, isFresh }: { readonly step: Step; readonly is
           </div>
         </div>
       ))}
-      {step.ways.length < MOST_WAYS ? (
-        <Button tone="word" onClick={() => tell((doc) => setWay(doc, step.id, step.ways.length, step.ways[0] ?? blankWay))}>
-          {step.ways.length === 1 ? 'Add another way' : 'Add a third way'}
+      {ways.length < MOST_WAYS ? (
+        <Button tone="word" onClick={() => tell((doc) => setWay(doc, step.id, ways.length, ways[0] ?? blankWay))}>
+          {ways.length === 1 ? 'Add another way' : 'Add a third way'}
         </Button>
       ) : null}
-      <p className={css.words}>
-        Ready when{' '}
-        <WordText
-          label={`${name}: sign that it is ready`}
-          text={step.until?.sign ?? ''}
-          empty="you say how it looks or feels"
-          onWrite={(text) => {
-            const sign = cleanText(text.trim(), false)
-            const { coreC } = step.until ?? {}
-            return set({
-              until:
-                sign || coreC !== undefined
-                  ? { ...(coreC === undefined ? {} : { coreC }), ...(sign ? { sign } : {}) }
-                  : undefined,
-            })
-          }}
-        />
-        , inside{' '}
-        <WordText
-          label={`${name}: temperature inside`}
-          text={step.until?.coreC === undefined ? '' : `${step.until.coreC}°`}
-          empty="no matter how warm"
-          onWrite={(text) => {
-            const { sign } = step.until ?? {}
-            const degrees = text.trim() === '' ? undefined : Number(text.replace(/[°c\s]/gi, '').replace(',', '.'))
-            if (degrees !== undefined && !Number.isFinite(degrees)) return 'Write degrees, such as 74°.'
-            return set({
-              until:
-                sign || degrees !== undefined
-                  ? { ...(sign ? { sign } : {}), ...(degrees === undefined ? {} : { coreC: degrees }) }
-                  : undefined,
-            })
-          }}
-        />
-        .
-      </p>
-      <WindowWords step={step} />
-      <LagWords step={step} />
-      <p className={css.words}>
-        It is{' '}
-        <WordChoice
-          label={`What kind of step ${name} is`}
-          value={step.role}
-          options={choices(roleWords)}
-          onChoose={(role) => set({ role })}
-        />
-        .
-      </p>
-      <p className={css.claim}>
-        <ClaimLine target={step.id} name={name} giving />
-      </p>
-    </div>
+    </>
+  )
+}
+
+function More({ scene, usual, onEdit }: PartProps & { readonly usual: ReturnType<typeof presetParts> }) {
+  const line = moreLine(scene)
+  return (
+    <details className={css.more}>
+      <summary>
+        More about this step
+        {line ? <span>{line}</span> : null}
+      </summary>
+      {moreSentences(scene).map(({ key, parts }) => (
+        <Sentence key={key} parts={parts} onEdit={onEdit} />
+      ))}
+      {usual.length > 0 ? (
+        <div className={css.usual}>
+          <span>Make it a usual step:</span>
+          <Sentence parts={usual} onEdit={onEdit} />
+        </div>
+      ) : null}
+    </details>
   )
 }

@@ -1,6 +1,7 @@
 'use client'
 
 import { useMemo } from 'react'
+import { newId } from '#app/_frame/new-id.ts'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { placeAfterMove } from '#app/_ui/move-place.ts'
@@ -11,8 +12,11 @@ import { lagText, wayText } from '#app/_words/way.ts'
 import type { Step } from '#lib/domain/menu.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { moveStep } from '#lib/plan/commands/move.ts'
+import { type Scene, sceneOf } from './scene.ts'
 import css from './step.module.css'
+import { StepActions } from './step-actions.tsx'
 import { StepEditor } from './step-editor.tsx'
+import { moreLine } from './step-line.ts'
 
 interface Props {
   readonly step: Step
@@ -21,11 +25,13 @@ interface Props {
   readonly isOpen: boolean
   readonly isFresh: boolean
   readonly onToggle: () => void
+  /** Opens a step that was made of this one. */
+  readonly onMade: (id: string) => void
   readonly planned: RunningOrder | null
 }
 
 /** One step of a method: when it is, what it asks, and, opened, its words to change. */
-export function StepItem({ step, steps, index, isOpen, isFresh, onToggle, planned }: Props) {
+export function StepItem({ step, steps, index, isOpen, isFresh, onToggle, onMade, planned }: Props) {
   const { evening } = usePlan()
   const { tell, removeWithStrip } = useEdit()
   const names = useMemo(() => namesOf(evening), [evening])
@@ -85,13 +91,28 @@ export function StepItem({ step, steps, index, isOpen, isFresh, onToggle, planne
             ) : null}
           </div>
           {isOpen ? (
-            <StepEditor step={step} isFresh={isFresh} />
+            <>
+              <StepEditor step={step} isFresh={isFresh} />
+              <StepActions step={step} onMade={onMade} />
+            </>
           ) : (
-            step.ways.map(wayText).map((words, at) => <p key={words}>{at === 0 ? words : `Or: ${words}`}</p>)
+            <Folded scene={sceneOf(step, { evening, kitchens: '', newId })} />
           )}
-          {isOpen || !step.until?.sign ? null : <p className={css.sign}>Ready when {step.until.sign}.</p>}
         </div>
       </li>
+    </>
+  )
+}
+
+/** The step in words, as it is read. */
+function Folded({ scene }: { readonly scene: Scene }) {
+  const more = moreLine(scene)
+  return (
+    <>
+      {scene.step.ways.map(wayText).map((words, at) => (
+        <p key={words}>{at === 0 ? words : `Or: ${words}`}</p>
+      ))}
+      {more ? <p className={css.sign}>{more}</p> : null}
     </>
   )
 }

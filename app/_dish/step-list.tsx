@@ -26,7 +26,9 @@ export function StepList({ dish, planned }: Props) {
   const steps = evening.steps.filter((step) => step.dish === dish)
   const add = () => {
     const step = newId()
-    if (!tell((doc) => addStep(doc, blankStep(step, dish, steps[steps.length - 1])))) return
+    if (tell((doc) => addStep(doc, blankStep(step, dish, steps[steps.length - 1])))) show(step)
+  }
+  const show = (step: string) => {
     setOpen(step)
     setFresh(step)
   }
@@ -48,6 +50,7 @@ export function StepList({ dish, planned }: Props) {
               isOpen={open === step.id}
               isFresh={fresh === step.id}
               onToggle={() => setOpen(open === step.id ? null : step.id)}
+              onMade={show}
               planned={planned}
             />
           ))}

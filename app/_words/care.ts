@@ -68,6 +68,6 @@ export const touchesText = (touches: readonly Touch[]): string =>
     .map((touch) => {
       if (touch.when === 'in') return 'put in'
       if (touch.when === 'out') return 'taken out'
-      return `seen to every ${durationText(touch.when.every)}`
+      return `${touch.does ?? 'seen to'} every ${durationText(touch.when.every)}`
     })
     .join(', ')

@@ -3,7 +3,7 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { Clash, ClashKind, Cue, Remedy } from '#lib/domain/running-order.ts'
 import { atText, clockText, listText, sentence } from './clock.ts'
 import { durationText } from './duration.ts'
-import { heatText } from './kit.ts'
+import { heatText } from './heat.ts'
 import type { Names } from './names.ts'
 
 type CueState = Cue['state']

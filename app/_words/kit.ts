@@ -1,5 +1,6 @@
 import type { Kit, Use } from '#lib/domain/kitchen.ts'
 import { countOf, countText } from './clock.ts'
+import { heatText } from './heat.ts'
 
 type RingSize = Extract<Kit, { kind: 'ring' }>['size']
 type Keep = Extract<Kit, { kind: 'cold' }>['keep']
@@ -30,20 +31,6 @@ export const useKinds: Readonly<Record<Use['kind'], string>> = {
   cold: 'a cold place',
   worktop: 'the worktop',
   tool: 'a tool',
-}
-
-/** "190 to 200°", or "200°" when both ends are the same. */
-export const heatText = (lowC: number, highC: number): string => (lowC === highC ? `${lowC}°` : `${lowC} to ${highC}°`)
-
-const HEAT = /^\s*(-?\d{1,3})\s*°?\s*c?\s*(?:(?:–|—|-|to)\s*(-?\d{1,3})\s*°?\s*c?)?\s*$/i
-
-/** Reads "190 to 200°", "190-200", "200": degrees Celsius, the lower first. Null when it is none of these. */
-export const readHeat = (text: string): readonly [lowC: number, highC: number] | null => {
-  const found = HEAT.exec(text)
-  if (!found) return null
-  const low = Number(found[1])
-  const high = found[2] === undefined ? low : Number(found[2])
-  return low >= -40 && high <= 500 && low <= high ? [low, high] : null
 }
 
 /** What a step occupies, as it stands in a sentence. */

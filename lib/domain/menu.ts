@@ -55,6 +55,8 @@ export type Dish = z.infer<typeof Dish>
 /** A moment at which somebody stands at a step that is otherwise left alone. */
 export const Touch = z.strictObject({
   when: z.union([z.enum(['in', 'out']), z.strictObject({ every: Duration })]),
+  /** What is done then: "baste". */
+  does: line(80).optional(),
   takes: Duration,
   lateBy: Duration,
 })

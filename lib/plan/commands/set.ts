@@ -12,11 +12,30 @@ export type Edited = Result<null, EditFault>
 export type Patch<R extends EntryRoot> = { readonly [F in Exclude<keyof EntryOf[R], 'id' | 'order'>]?: EntryOf[R][F] | undefined }
 
 /** Sets fields of one entry, all or none. A field that is equal already is not written; text is changed where it differs. */
-export const setFields = <R extends EntryRoot>(doc: Y.Doc, root: R, id: string, patch: Patch<R>): Edited => {
-  const map = presentEntry(doc, root, id)
-  if (!map) return fail({ kind: 'unknown-entry', root, id })
+export const setFields = <R extends EntryRoot>(doc: Y.Doc, root: R, id: string, patch: Patch<R>): Edited =>
+  setEach(doc, root, [[id, patch]])
+
+/** As `setFields`, of several entries in one update: all or none. */
+export const setEach = <R extends EntryRoot>(
+  doc: Y.Doc,
+  root: R,
+  edits: readonly (readonly [id: string, patch: Patch<R>])[],
+): Edited => {
   const refusals: Refusal[] = []
   const writes: (() => void)[] = []
+  for (const [id, patch] of edits) {
+    const map = presentEntry(doc, root, id)
+    if (!map) return fail({ kind: 'unknown-entry', root, id })
+    planWrites(map, root, patch, writes, refusals)
+  }
+  if (refusals.length > 0) return fail({ kind: 'refused', refusals })
+  doc.transact(() => {
+    for (const write of writes) write()
+  })
+  return ok(null)
+}
+
+const planWrites = (map: Y.Map<unknown>, root: EntryRoot, patch: object, writes: (() => void)[], refusals: Refusal[]): void => {
   for (const [name, value] of Object.entries(patch) as [string, unknown][]) {
     const field = name === 'gone' || name === 'order' ? undefined : documentField(root, name)
     if (!field) refusals.push({ path: name, kind: 'shape', why: 'unknown field' })
@@ -32,11 +51,6 @@ export const setFields = <R extends EntryRoot>(doc: Y.Doc, root: R, id: string, 
           refusals.push({ path: pathText([name, ...issue.path]), kind: 'shape', why: issue.message })
     }
   }
-  if (refusals.length > 0) return fail({ kind: 'refused', refusals })
-  doc.transact(() => {
-    for (const write of writes) write()
-  })
-  return ok(null)
 }
 
 const takeAway = (map: Y.Map<unknown>, name: string): void => {

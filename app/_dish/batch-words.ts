@@ -1,0 +1,66 @@
+import { means, type Parts, wrong } from '#app/_ui/parts.ts'
+import { countOf, sentence } from '#app/_words/clock.ts'
+import { minutesText } from '#app/_words/duration.ts'
+import { readAmount } from '#app/_words/read-count.ts'
+import type { Step } from '#lib/domain/menu.ts'
+import { batchesOf } from '#lib/quantities/batches.ts'
+import type { Scene } from './scene.ts'
+import type { StepPatch } from './step-edit.ts'
+
+const MOST_TOGETHER = 20
+const SHOWN_TOGETHER = 4
+
+/** "6 fit the pan, one after the other": more people, more batches, more time. */
+export const batchParts = (scene: Scene): Parts<StepPatch> => {
+  const { step, name } = scene
+  const { batch } = step
+  return [
+    {
+      kind: 'text',
+      at: 'batch.portions',
+      label: `${name}: how many fit at once`,
+      text: batch === undefined ? '' : String(batch.portions),
+      empty: 'All of them',
+      write: (text) => {
+        if (/^(?:all.*)?$/i.test(text.trim())) return means({ batch: undefined })
+        const portions = readAmount(text)
+        return portions === null || portions > 1000
+          ? wrong('Write for how many the pan or tray is big enough, such as 6. Leave it empty if all fit.')
+          : means({ batch: { portions, together: batch?.together ?? 1 } })
+      },
+    },
+    ' fit the pan or the tray at once',
+    ...(batch === undefined ? ['.'] : togetherParts(scene, batch)),
+  ]
+}
+
+const togetherParts = (scene: Scene, batch: NonNullable<Step['batch']>): Parts<StepPatch> => {
+  const { name } = scene
+  const counts = [...new Set([...Array.from({ length: SHOWN_TOGETHER }, (_, at) => at + 1), batch.together])]
+  return [
+    '; ',
+    {
+      kind: 'choice',
+      at: 'batch.together',
+      label: `${name}: batches side by side`,
+      value: String(batch.together),
+      options: counts
+        .filter((count) => count <= MOST_TOGETHER)
+        .map((count) => [String(count), count === 1 ? 'one after the other' : `${count} batches side by side`] as const),
+      choose: (together) => means({ batch: { ...batch, together: Number(together) } }),
+    },
+    '.',
+    { kind: 'note', at: 'batch.means', tone: 'means', words: batchText(scene, batch) },
+  ]
+}
+
+/** "For 8 that is two batches, 20 min in all." */
+export const batchText = ({ evening, dish, step }: Scene, batch: NonNullable<Step['batch']>): string => {
+  const portions = dish?.portions ?? evening.covers
+  const [way] = step.ways
+  if (!way) return ''
+  const { count, takes } = batchesOf(portions, batch, way.takes)
+  return sentence(
+    `for ${portions} that is ${countOf(count, 'batch', 'batches')}, usually ${minutesText(takes.likely / 60)} in all.`,
+  )
+}

@@ -1,0 +1,36 @@
+import { atText, listText, sentence } from '#app/_words/clock.ts'
+import { heatText } from '#app/_words/heat.ts'
+import { batchText } from './batch-words.ts'
+import type { Scene } from './scene.ts'
+import { sharers } from './vessel-words.ts'
+
+/** What a folded step says besides its ways, each a short clause; what nobody has said is left out. */
+export const moreClauses = (scene: Scene): readonly string[] => {
+  const { evening, names, step } = scene
+  const { earliest, latest, batch, until } = step
+  const ready = [until?.sign, until?.coreC === undefined ? undefined : `${heatText(until.coreC, until.coreC)} inside`]
+  const shared = sharers(scene)
+  const window = [
+    earliest ? `can be done from ${atText(evening.date, earliest)}` : undefined,
+    latest ? `done by ${atText(evening.date, latest)}` : undefined,
+  ]
+  return [
+    ready.some(Boolean) ? `ready when ${ready.filter(Boolean).join(', ')}` : '',
+    window.filter(Boolean).join(', '),
+    batch ? `${batch.portions} at a time: ${batchText(scene, batch).replace(/^F/, 'f').replace(/\.$/, '')}` : '',
+    shared.length > 0 ? `in the same pan as ${listText(shared.map((one) => `“${names.stepName(one.id)}”`))}` : '',
+    ...step.ways.flatMap((way) =>
+      way.uses.flatMap((use) => {
+        if (use.kind !== 'oven') return []
+        const oven = use.oven === undefined ? '' : names.kitName(use.oven)
+        return oven ? [`in ${oven}`] : []
+      }),
+    ),
+  ].filter(Boolean)
+}
+
+/** The same as one line: "Ready when golden; can be done from Thursday 17:00." Empty when there is nothing to say. */
+export const moreLine = (scene: Scene): string => {
+  const clauses = moreClauses(scene)
+  return clauses.length === 0 ? '' : `${sentence(clauses.join('; '))}.`
+}
