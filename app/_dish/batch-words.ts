@@ -1,9 +1,7 @@
 import { means, type Parts, wrong } from '#app/_ui/parts.ts'
-import { countOf, sentence } from '#app/_words/clock.ts'
-import { minutesText } from '#app/_words/duration.ts'
+import { batchText } from '#app/_words/batch.ts'
 import { readAmount } from '#app/_words/read-count.ts'
 import type { Step } from '#lib/domain/menu.ts'
-import { batchesOf } from '#lib/quantities/batches.ts'
 import type { Scene } from './scene.ts'
 import type { StepPatch } from './step-edit.ts'
 
@@ -50,17 +48,13 @@ const togetherParts = (scene: Scene, batch: NonNullable<Step['batch']>): Parts<S
       choose: (together) => means({ batch: { ...batch, together: Number(together) } }),
     },
     '.',
-    { kind: 'note', at: 'batch.means', tone: 'means', words: batchText(scene, batch) },
+    ...batchNotes(scene, batch),
   ]
 }
 
-/** "For 8 that is two batches, 20 min in all." */
-export const batchText = ({ evening, dish, step }: Scene, batch: NonNullable<Step['batch']>): string => {
-  const portions = dish?.portions ?? evening.covers
+/** What it comes to for those who are to be fed. */
+const batchNotes = ({ evening, dish, step }: Scene, batch: NonNullable<Step['batch']>): Parts<never> => {
   const [way] = step.ways
-  if (!way) return ''
-  const { count, takes } = batchesOf(portions, batch, way.takes)
-  return sentence(
-    `for ${portions} that is ${countOf(count, 'batch', 'batches')}, usually ${minutesText(takes.likely / 60)} in all.`,
-  )
+  const portions = dish?.portions ?? evening.covers
+  return way ? [{ kind: 'note', at: 'batch.means', tone: 'means', words: batchText(portions, batch, way.takes) }] : []
 }

@@ -1,12 +1,13 @@
-import { atText, listText, sentence } from '#app/_words/clock.ts'
+import { atText, countOf, listText, sentence } from '#app/_words/clock.ts'
 import { heatText } from '#app/_words/heat.ts'
-import { batchText } from './batch-words.ts'
+import { batchesOf } from '#lib/quantities/batches.ts'
 import type { Scene } from './scene.ts'
 import { sharers } from './vessel-words.ts'
 
 /** What a folded step says besides its ways, each a short clause; what nobody has said is left out. */
 export const moreClauses = (scene: Scene): readonly string[] => {
-  const { evening, names, step } = scene
+  const { evening, names, dish, step } = scene
+  const [way] = step.ways
   const { earliest, latest, batch, until } = step
   const ready = [until?.sign, until?.coreC === undefined ? undefined : `${heatText(until.coreC, until.coreC)} inside`]
   const shared = sharers(scene)
@@ -17,7 +18,9 @@ export const moreClauses = (scene: Scene): readonly string[] => {
   return [
     ready.some(Boolean) ? `ready when ${ready.filter(Boolean).join(', ')}` : '',
     window.filter(Boolean).join(', '),
-    batch ? `${batch.portions} at a time: ${batchText(scene, batch).replace(/^F/, 'f').replace(/\.$/, '')}` : '',
+    batch && way
+      ? `${batch.portions} at a time, ${countOf(batchesOf(dish?.portions ?? evening.covers, batch, way.takes).count, 'batch', 'batches')}`
+      : '',
     shared.length > 0 ? `in the same pan as ${listText(shared.map((one) => `“${names.stepName(one.id)}”`))}` : '',
     ...step.ways.flatMap((way) =>
       way.uses.flatMap((use) => {

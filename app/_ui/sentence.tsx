@@ -10,8 +10,6 @@ interface Props<T> {
   readonly parts: Parts<T>
   /** Makes the change; returns what was wrong with it, or null. */
   readonly onEdit: (value: T) => string | null
-  /** What its blanks belong to, so that half-typed words are kept under a name that nothing else has. */
-  readonly of?: string
   readonly autoFocus?: boolean
 }
 
@@ -19,13 +17,17 @@ interface Props<T> {
  * A sentence whose blanks can be filled in; what it means and what can be pressed stand below it. What is refused is told
  * there too, and what was written stays.
  */
-export function Sentence<T>({ parts, onEdit, of = '', autoFocus = false }: Props<T>) {
+export function Sentence<T>({ parts, onEdit, autoFocus = false }: Props<T>) {
   const [refused, setRefused] = useState<string | null>(null)
   const make = (said: Said<T>): string | null => (said.kind === 'wrong' ? said.why : onEdit(said.value))
   const tell = (said: Said<T>) => setRefused(make(said))
   return (
     <div className={css.sentence}>
-      <div>{inFlow(parts, (part) => <Blank key={part.at} part={part} of={of} autoFocus={autoFocus} make={make} tell={tell} />)}</div>
+      <div>
+        {inFlow(parts, (part) => (
+          <Blank key={part.at} part={part} autoFocus={autoFocus} make={make} tell={tell} />
+        ))}
+      </div>
       {parts.map((part) => (isBeside(part) ? <Beside key={part.at} part={part} tell={tell} /> : null))}
       {refused ? (
         <p className={css.refused} role="alert">
@@ -72,17 +74,15 @@ const isShort = <T,>(part: Blanks<T>): boolean => {
 
 interface BlankProps<T> {
   readonly part: Blanks<T>
-  readonly of: string
   readonly autoFocus: boolean
   readonly make: (said: Said<T>) => string | null
   readonly tell: (said: Said<T>) => void
 }
 
-function Blank<T>({ part, of, autoFocus, make, tell }: BlankProps<T>) {
+function Blank<T>({ part, autoFocus, make, tell }: BlankProps<T>) {
   return part.kind === 'text' ? (
     <WordText
       label={part.label}
-      field={of ? `${of}.${part.at}` : undefined}
       text={part.text}
       empty={part.empty}
       long={part.long}
@@ -90,12 +90,7 @@ function Blank<T>({ part, of, autoFocus, make, tell }: BlankProps<T>) {
       onWrite={(text) => make(part.write(text))}
     />
   ) : (
-    <WordChoice
-      label={part.label}
-      value={part.value}
-      options={part.options}
-      onChoose={(value) => tell(part.choose(value))}
-    />
+    <WordChoice label={part.label} value={part.value} options={part.options} onChoose={(value) => tell(part.choose(value))} />
   )
 }
 

@@ -12,7 +12,7 @@ export const heatText = (lowC: number, highC: number): string =>
 
 const TO = String.raw`\s*(?:–|—|-|to)\s*`
 const DEGREE = String.raw`\s*(?:°|degrees?|deg)?\s*`
-const SCALE = String.raw`(c|f|celsius|fahrenheit)?`
+const SCALE = '(c|f|celsius|fahrenheit)?'
 const NUMBER = String.raw`(-?\d{1,3}(?:[.,]\d)?)`
 const FAN = String.raw`\(?\s*fan(?:\s+oven)?\s*\)?`
 const DEGREES = new RegExp(`^(${FAN})?\\s*${NUMBER}${DEGREE}${SCALE}(?:${TO}${NUMBER}${DEGREE}${SCALE})?\\s*(${FAN})?$`, 'i')
