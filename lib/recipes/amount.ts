@@ -2,11 +2,11 @@ import Fraction from 'fraction.js'
 import type { UnitWord } from '#lib/domain/unit-words.ts'
 import { countUnit } from './count-units.ts'
 import { amountOf, measuredAt, unitAt } from './measure.ts'
-import { type ReadRange, rangeAt } from './number.ts'
+import { numberAt, type ReadRange, rangeAt } from './number.ts'
 import type { Amount, DecimalMark, Doubt } from './preview.ts'
-import { phraseAt, phrases, type Token, tokenAt } from './tokens.ts'
+import { isNumeral, phraseAt, phrases, type Token, tokenAt } from './tokens.ts'
 
-const HEAPED = phrases('heaped', 'level', 'rounded', 'scant', 'generous')
+const HEAPED = phrases('heaped', 'level', 'rounded', 'scant', 'generous', 'good', 'full', 'large', 'small', 'big', 'flat')
 const ABOUT = phrases(
   'about',
   'approximately',
@@ -138,13 +138,40 @@ const countAt = (tokens: readonly Token[], at: number): { unit: string; next: nu
   return own ? { unit: own, next: stop(at + 1) } : null
 }
 
-const CONTAINERS = /^(tin|can|jar|packet|package|bottle|pot|tub|block|bag|box|carton|sachet)$/
+/** What is bought by the piece with its weight on it. */
+export const CONTAINERS = /^(tin|can|jar|packet|package|bottle|pot|tub|block|bag|box|carton|sachet|pack|tube|pouch)$/
 // Fewer or more than is said.
 const NO_COUNT = /^(few|little|bit|lot)$/
+
+const PIECES = /^(piece|knob|stick|strip|slice|chunk|thumb|length|sliver|section|hunk|block)s?$/
+
+/** "a 5 cm piece of", "3cm piece", "2 x 10 cm strips": pieces of a size, counted. */
+const piecesAt = (tokens: readonly Token[], at: number, mark: DecimalMark): Head | null => {
+  const sizeEnd = (from: number): number => {
+    const size = rangeAt(tokens, from, mark)
+    if (!size) return -1
+    const hyphen = tokenAt(tokens, size.next).text === '-' ? 1 : 0
+    if (!/^(mm|cm|inch|inches|in|centimetres?|centimeters?)$/.test(tokenAt(tokens, size.next + hyphen).low)) return -1
+    const end = size.next + hyphen + 1
+    const long = tokenAt(tokens, end).text === '-' ? end + 1 : end
+    return /^(long|thick|wide|square)$/.test(tokenAt(tokens, long).low) ? long + 1 : end
+  }
+  const article = /^(a|an|one)$/.test(tokenAt(tokens, at).low)
+  const alone = sizeEnd(article ? at + 1 : at)
+  const count = alone < 0 && !article ? numberAt(tokens, at, mark) : null
+  const times = count && /^[x×]$/.test(tokenAt(tokens, count.next).low) ? 1 : 0
+  const end = count ? sizeEnd(count.next + times) : alone
+  const piece = tokenAt(tokens, end).low
+  if (end < 0 || !PIECES.test(piece)) return null
+  const n = count ? count.n : new Fraction(1)
+  return { amount: amountOf(n, n, piece.replace(/s$/, '')), pack: null, also: [], doubts: [], next: end + 1 }
+}
 
 /** The amount that a line begins with, in whatever way it is written; null when it begins with none. */
 export const headOf = (tokens: readonly Token[], start: number, mark: DecimalMark): Head | null => {
   const at = start + phraseAt(tokens, start, ABOUT)
+  const pieces = piecesAt(tokens, at, mark)
+  if (pieces) return pieces
   const measured = measuredAt(tokens, at, mark)
   if (measured) {
     // "400 g tin chopped tomatoes": one tin of that size.
@@ -194,11 +221,11 @@ export const headOf = (tokens: readonly Token[], start: number, mark: DecimalMar
   return null
 }
 
-/** "flour 200 g": the amount at the end of the line. */
+/** "flour 200 g", "butter - 100 g, softened": the amount behind the food. */
 export const endOf = (tokens: readonly Token[], mark: DecimalMark): { head: Head; from: number } | null => {
-  const from = tokens.findIndex((token) => token.kind === 'number' || token.kind === 'fraction')
+  const from = tokens.findIndex(isNumeral)
   const last = from > 0 ? measuredAt(tokens, from, mark) : null
   if (!last) return null
   const head = tailOf(tokens, last, mark)
-  return head.next >= tokens.length ? { head, from } : null
+  return head.next >= tokens.length || /^[,(;]$/.test(tokenAt(tokens, head.next).text) ? { head, from } : null
 }

@@ -33,6 +33,13 @@ export const COUNT_UNITS: UnitOfMeasureDefinitions = {
   loaf: extra('loaves'),
   dollop: extra('dollops'),
   scoop: extra('scoops'),
+  dessertspoon: extra('dessertspoons', 'dsp', 'dessertspoonful'),
+  glass: extra('glasses', 'glassful'),
+  wineglass: extra('wineglasses', 'wineglassful'),
+  mug: extra('mugs'),
+  pouch: extra('pouches'),
+  tube: extra('tubes'),
+  bulb: extra('bulbs'),
 }
 
 // Its pinch and dash are volumes there; here nobody weighs them. A dozen is a number.

@@ -28,6 +28,7 @@ const UNIT_MINUTES: Readonly<Record<string, number>> = {
   days: 1440,
   week: 10_080,
   weeks: 10_080,
+  fortnight: 20_160,
 }
 
 const VAGUE = [
@@ -49,26 +50,48 @@ interface Piece {
   readonly certain: boolean
 }
 
+const BARE_END = /^([.,;:)!?]|then|until|till|more|longer)?$/
+
 /** "30" or "30 minutes" after hours, also "and 30 minutes", "and a half": how many minutes more. */
-const afterHours = (tokens: readonly Token[], at: number, mark: DecimalMark): { minutes: number; next: number } | null => {
+const afterHours = (
+  tokens: readonly Token[],
+  at: number,
+  mark: DecimalMark,
+): { minutes: number; next: number; certain: boolean } | null => {
   const and = /^(and|&)$/.test(tokenAt(tokens, at).low) || tokenAt(tokens, at).text === ','
-  if (and && tokenAt(tokens, at + 1).low === 'a' && tokenAt(tokens, at + 2).low === 'half') return { minutes: 30, next: at + 3 }
-  if (and && tokenAt(tokens, at + 1).low === 'a' && tokenAt(tokens, at + 2).low === 'quarter')
-    return { minutes: 15, next: at + 3 }
   const from = and ? at + 1 : at
   const read = numberAt(tokens, from, mark)
   if (!read || read.n.compare(60) >= 0) return null
+  // "and a half", "and three-quarters": of the hour.
+  if (and && read.n.compare(1) < 0) return { minutes: read.n.mul(60).valueOf(), next: read.next, certain: true }
   const unit = unitAt(tokens, read.next)
   const short = /^m$/.test(tokenAt(tokens, read.next).low)
-  if (unit === 1 || short) return { minutes: read.n.valueOf(), next: read.next + 1 }
+  if (unit === 1 || short) return { minutes: read.n.valueOf(), next: read.next + 1, certain: true }
+  // "An hour and twenty": minutes, most likely.
+  if (and && unit === undefined && read.n.compare(5) >= 0 && BARE_END.test(tokenAt(tokens, read.next).low))
+    return { minutes: read.n.valueOf(), next: read.next, certain: false }
   // "1h45", "1 hr 30"
   const bare = !and && unit === undefined && /^\d{2}$/.test(tokenAt(tokens, from).text) && read.next === from + 1
-  return bare ? { minutes: read.n.valueOf(), next: read.next } : null
+  return bare ? { minutes: read.n.valueOf(), next: read.next, certain: true } : null
+}
+
+const OR_SO: ReadonlyMap<string, number> = new Map([
+  ['so', 1],
+  ['two', 2],
+  ['three', 3],
+])
+
+const isIdiom = (tokens: readonly Token[], at: number): boolean => {
+  const unit = tokenAt(tokens, at + 1).low
+  const before = tokenAt(tokens, at - 1).low
+  return unit === 'minute' && before === 'the' && /^(at|to|until)$/.test(tokenAt(tokens, at - 2).low)
 }
 
 const pieceAt = (tokens: readonly Token[], at: number, mark: DecimalMark): Piece | null => {
   // A night: no more is known than that it lasts from evening to morning.
   if (tokenAt(tokens, at).low === 'overnight') return { least: 480, most: 960, next: at + 1, certain: false }
+  if (/^(a|one)$/.test(tokenAt(tokens, at).low) && tokenAt(tokens, at + 1).low === 'night')
+    return { least: 480, most: 960, next: at + 2, certain: false }
   for (const { words, least, most } of VAGUE) {
     const length = phraseAt(tokens, at, words)
     const unit = length ? (unitAt(tokens, at + length) ?? unitAt(tokens, at + length + 1)) : undefined
@@ -82,6 +105,8 @@ const pieceAt = (tokens: readonly Token[], at: number, mark: DecimalMark): Piece
     /^(a|an|another|further|good|one|last|final|every|each)$/.test(tokenAt(tokens, at).low) &&
     unitAt(tokens, at + 1) !== undefined &&
     tokenAt(tokens, at + 1).low !== 'second'
+  // "At the last minute" is a manner, no length.
+  if (article && /^(last|final)$/.test(tokenAt(tokens, at).low) && isIdiom(tokens, at)) return null
   const range = article ? null : rangeAt(tokens, at, mark)
   const unitFrom = article ? at + 1 : range ? range.next : -1
   if (unitFrom < 0) return null
@@ -91,6 +116,10 @@ const pieceAt = (tokens: readonly Token[], at: number, mark: DecimalMark): Piece
   if (unit === undefined) return null
   const [low, high] = range ? [range.least.valueOf(), range.most.valueOf()] : [1, 1]
   const end = unitFrom + hyphen + more + 1
+  const orMore = article && tokenAt(tokens, end).low === 'or' ? OR_SO.get(tokenAt(tokens, end + 1).low) : undefined
+  // "An hour or two": unless what follows has a unit of its own.
+  if (orMore !== undefined && unitAt(tokens, end + 2) === undefined)
+    return { least: unit, most: unit * orMore, next: end + 2, certain: true }
   const extra = unit === 60 ? afterHours(tokens, end, mark) : null
   const half = unit !== 60 && phraseAt(tokens, end, AND_A_HALF)
   const added = extra ? extra.minutes : half ? unit / 2 : 0
@@ -98,7 +127,7 @@ const pieceAt = (tokens: readonly Token[], at: number, mark: DecimalMark): Piece
     least: low * unit + added,
     most: high * unit + added,
     next: extra ? extra.next : half ? end + 3 : end,
-    certain: true,
+    certain: extra?.certain ?? true,
   }
 }
 
@@ -166,4 +195,17 @@ export const durationAt = (tokens: readonly Token[], at: number, mark: DecimalMa
     next: second.next,
     certain: first.certain && (second.certain || open),
   }
+}
+
+/** "For another five", "give it 10": minutes, most likely, without the word; never certain. */
+export const bareMinutesAt = (tokens: readonly Token[], at: number, mark: DecimalMark): ReadDuration | null => {
+  const before = (back: number) => tokenAt(tokens, at - back).low
+  const given = before(1) === 'it' && /^(give|gives)$/.test(before(2))
+  if (!given && !/^(for|another|further|every)$/.test(before(1))) return null
+  if (/^(enough|serves|serve|feeds|makes|sauce|dinner)$/.test(before(2))) return null
+  const range = rangeAt(tokens, at, mark)
+  if (!range || !BARE_END.test(tokenAt(tokens, range.next).low)) return null
+  const [least, most] = [range.least.valueOf(), range.most.valueOf()]
+  const more = /^(more|longer)$/.test(tokenAt(tokens, range.next).low) ? 1 : 0
+  return least >= 1 && most <= 240 ? { least, most, from: at, next: range.next + more, certain: false } : null
 }

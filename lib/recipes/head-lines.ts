@@ -1,4 +1,5 @@
 import { endOf } from './amount.ts'
+import { withoutBullet } from './bullet.ts'
 import { durationAt } from './duration.ts'
 import { numberAt, rangeAt } from './number.ts'
 import type { DecimalMark, RecipePreview, Yields } from './preview.ts'
@@ -11,7 +12,7 @@ const METHOD =
 export const isIngredientsHeading = (line: string): boolean => line.length <= 40 && INGREDIENTS.test(line.trim())
 export const isMethodHeading = (line: string): boolean => line.length <= 40 && METHOD.test(line.trim())
 
-const YIELD_WORDS = /^(serves|makes|yields?|servings?|portions?|enough|feeds|for)$/
+const YIELD_WORDS = /^(serves|makes|yields?|servings?|portions?|enough|feeds|sufficient|for)$/
 
 const yieldsAt = (tokens: readonly Token[], at: number, mark: DecimalMark): Yields | null => {
   const range = rangeAt(tokens, at, mark)
@@ -82,7 +83,7 @@ export const stepNumber = (line: string): number =>
 
 /** Whether a line looks like one of ingredients: an amount at its beginning or end, or a word of one ("a pinch of", "juice of"). */
 export const hasAmount = (line: string, mark: DecimalMark): boolean => {
-  const tokens = tokensOf(line.replace(/^[\s•*·▪◦‣☐□✓+–—-]+/u, '').slice(0, 80))
+  const tokens = tokensOf(withoutBullet(line).slice(0, 80))
   if (numberAt(tokens, 0, mark) || tokenAt(tokens, 0).kind === 'number') return true
   // "Rib of beef, about 2.5 kg"
   if (endOf(tokens, mark)) return true

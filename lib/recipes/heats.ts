@@ -1,17 +1,27 @@
 import { celsiusOf, FAN_LOWER_C, ovenMark } from '#lib/domain/oven-marks.ts'
 import { rangeAt } from './number.ts'
-import type { DecimalMark, Found, Heat } from './preview.ts'
+import type { BareScale, DecimalMark, Found, Heat } from './preview.ts'
 import { phraseAt, phrases, type Token, tokenAt } from './tokens.ts'
 
 interface Reading {
   readonly lowC: number
   readonly highC: number
-  readonly scale: 'C' | 'F' | 'mark' | 'word' | 'bare'
+  readonly scale: 'C' | 'F' | 'mark' | 'word' | 'bare' | 'number'
   readonly fan: boolean
   readonly next: number
 }
 
-const FAN = phrases('fan-assisted', 'fan oven', 'fan', '( fan )', 'convection')
+const FAN = phrases(
+  'fan-assisted',
+  'fan-forced',
+  'fan forced',
+  'fan oven',
+  'fan',
+  '( fan )',
+  'convection',
+  'hot air',
+  'circulating air',
+)
 const MARK = phrases('gas mark', 'gas', 'mark')
 const DEGREES = /^(°|º|˚|degrees?|deg)$/
 
@@ -26,8 +36,15 @@ const scaleAt = (tokens: readonly Token[], at: number): { scale: 'C' | 'F' | 'ba
   return sign ? { scale: 'bare', next: at + 1 } : null
 }
 
-const degreesAt = (tokens: readonly Token[], at: number, mark: DecimalMark): Reading | null => {
-  const fanFirst = tokenAt(tokens, at).low === 'fan' ? 1 : 0
+/** No oven is hotter in °C. */
+const HOTTEST_C = 290
+
+/** A number without its scale: °F when it is too much for °C, or when the text writes its heats so. */
+const bareC = (value: number, bare: BareScale): number =>
+  value > HOTTEST_C || (bare === 'F' && value >= 100) ? celsiusOf(value) : value
+
+const degreesAt = (tokens: readonly Token[], at: number, mark: DecimalMark, bare: BareScale): Reading | null => {
+  const fanFirst = phraseAt(tokens, at, FAN)
   const range = rangeAt(tokens, at + fanFirst, mark)
   // "75°C to 80°C": the sign stands at both ends.
   const first = range && scaleAt(tokens, range.next)
@@ -46,8 +63,41 @@ const degreesAt = (tokens: readonly Token[], at: number, mark: DecimalMark): Rea
   }
   const fanAfter = phraseAt(tokens, next, FAN)
   const fan = fanFirst > 0 || fanAfter > 0
-  const inC = (value: number) => (scale === 'F' ? celsiusOf(value) : value) + (fan ? FAN_LOWER_C : 0)
+  const inC = (value: number) =>
+    (scale === 'F' ? celsiusOf(value) : scale === 'bare' ? bareC(value, bare) : value) + (fan ? FAN_LOWER_C : 0)
   return { lowC: inC(range.least.valueOf()), highC: inC(most.valueOf()), scale, fan, next: next + fanAfter }
+}
+
+const HEATED =
+  /^(oven|ovens|preheat|heat|bake|baked|roast|roasted|turn|reduce|lower|raise|increase|drop|crank|thermometer|core|oil)$/
+const READS = /^(reads?|reach|reaches|registers?|shows|hits|says)$/
+const AFTER_HEAT = /^([.,;:)!?/&–—-]|fan|oven|for|and|then|until|till|or|to|in|with|if|when|while|before|conventional|electric)?$/
+
+/** Whether the words before a number, in its sentence, make a heat of it: "oven 220", "turn it down to 160", "reads 165". */
+const isHeatHere = (tokens: readonly Token[], at: number): boolean => {
+  const before = tokenAt(tokens, at - 1).low
+  if (before === 'oven' || READS.test(before) || /^(fan|oven)$/.test(tokenAt(tokens, at + 1).low)) return true
+  // "Roast 200, 1 hour"
+  const alone = /^[,;.]?$/.test(tokenAt(tokens, at + 1).text) && /^\d{3}$/.test(tokenAt(tokens, at).text)
+  if (alone && [1, 2, 3].some((back) => /^(bake|roast|oven)$/.test(tokenAt(tokens, at - back).low))) return true
+  if (!/^(at|to|@|on|about|around|:)$/.test(before)) return false
+  for (let i = at - 2; i >= at - 9 && !/^[.;!?]?$/.test(tokenAt(tokens, i).text); i -= 1)
+    if (HEATED.test(tokenAt(tokens, i).low)) return true
+  return false
+}
+
+/** "oven 220", "reads 165": a heat that says neither degree nor scale. */
+const numberOnlyAt = (tokens: readonly Token[], at: number, mark: DecimalMark, bare: BareScale): Reading | null => {
+  if (!/^\d{2,3}$/.test(tokenAt(tokens, at).text) || !isHeatHere(tokens, at)) return null
+  const range = rangeAt(tokens, at, mark)
+  if (!range || !AFTER_HEAT.test(tokenAt(tokens, range.next).low)) return null
+  const [least, most] = [range.least.valueOf(), range.most.valueOf()]
+  const coreOnly = READS.test(tokenAt(tokens, at - 1).low)
+  if (most > 550 || least < (coreOnly ? 40 : 60) || (!coreOnly && least % 5 !== 0)) return null
+  const fanAfter = phraseAt(tokens, range.next, FAN)
+  // The inside of food is never above 100 °C.
+  const inC = (value: number) => bareC(value, coreOnly && value > 100 && value <= 212 ? 'F' : bare) + (fanAfter ? FAN_LOWER_C : 0)
+  return { lowC: inC(least), highC: inC(most), scale: 'number', fan: fanAfter > 0, next: range.next + fanAfter }
 }
 
 const markAt = (tokens: readonly Token[], at: number): Reading | null => {
@@ -80,8 +130,8 @@ const wordAt = (tokens: readonly Token[], at: number): Reading | null => {
   return null
 }
 
-const readingAt = (tokens: readonly Token[], at: number, mark: DecimalMark): Reading | null =>
-  markAt(tokens, at) ?? degreesAt(tokens, at, mark) ?? wordAt(tokens, at)
+const readingAt = (tokens: readonly Token[], at: number, mark: DecimalMark, bare: BareScale): Reading | null =>
+  markAt(tokens, at) ?? degreesAt(tokens, at, mark, bare) ?? wordAt(tokens, at)
 
 /** What may stand between two readings of one heat: "200°C (180°C fan) / gas 6". */
 const joined = (tokens: readonly Token[], at: number): number => {
@@ -109,19 +159,24 @@ const kindOf = (tokens: readonly Token[], at: number, readings: readonly Reading
   if (core && highest <= 100) return 'core'
   if (oven && highest >= 50) return 'oven'
   if (fat) return 'fat'
-  return highest >= 110 ? 'oven' : 'other'
+  // "Keep warm at 70 °C"
+  return highest >= 110 || (highest >= 50 && tokenAt(tokens, at - 1).low === 'at') ? 'oven' : 'other'
 }
 
+/** An oven so low, and no word of an oven beside it: a guess. */
+const isLukewarm = (tokens: readonly Token[], at: number, end: number, best: Reading, kind: Heat['kind']): boolean =>
+  kind === 'oven' && best.highC < 110 && tokenAt(tokens, at - 1).low !== 'oven' && tokenAt(tokens, end).low !== 'oven'
+
 /** The reading to go by: °C without fan, then with, then °F, then the mark. */
-const RANK: Readonly<Record<Reading['scale'], number>> = { C: 0, F: 2, mark: 3, bare: 4, word: 5 }
+const RANK: Readonly<Record<Reading['scale'], number>> = { C: 0, F: 2, mark: 3, bare: 4, number: 6, word: 8 }
 const rank = (reading: Reading) => RANK[reading.scale] + (reading.fan ? 1 : 0)
 
-/** Every heat in a step's words; several ways of writing one are one. Not certain: a bare degree sign, a word, or readings that disagree. */
-export const heatsIn = (tokens: readonly Token[], mark: DecimalMark): readonly Found<Heat>[] => {
+/** Every heat in a step's words; several ways of writing one are one. Not certain: no scale, a word, or readings that disagree. */
+export const heatsIn = (tokens: readonly Token[], mark: DecimalMark, bare: BareScale = 'C'): readonly Found<Heat>[] => {
   const found: Found<Heat>[] = []
   let at = 0
   while (at < tokens.length) {
-    const first = readingAt(tokens, at, mark)
+    const first = readingAt(tokens, at, mark, bare) ?? numberOnlyAt(tokens, at, mark, bare)
     if (!first) {
       at += 1
       continue
@@ -129,7 +184,7 @@ export const heatsIn = (tokens: readonly Token[], mark: DecimalMark): readonly F
     const readings = [first]
     let end = first.next
     while (readings.length < 5) {
-      const more = readingAt(tokens, joined(tokens, end), mark)
+      const more = readingAt(tokens, joined(tokens, end), mark, bare)
       if (!more || joined(tokens, end) === end) break
       readings.push(more)
       end = more.next
@@ -141,7 +196,7 @@ export const heatsIn = (tokens: readonly Token[], mark: DecimalMark): readonly F
       value: { kind, lowC: best.lowC, highC: best.highC },
       from: tokenAt(tokens, at).from,
       to: tokenAt(tokens, end - 1).to,
-      certain: agree && best.scale !== 'bare' && best.scale !== 'word',
+      certain: agree && !/^(bare|word|number)$/.test(best.scale) && !isLukewarm(tokens, at, end, best, kind),
     })
     at = end
   }

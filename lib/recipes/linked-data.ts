@@ -26,6 +26,7 @@ const listOf = (value: Json): readonly Json[] =>
 const field = (fields: Fields, name: string): Json => (Object.hasOwn(fields, name) ? fields[name] : undefined)
 
 const textOf = (value: Json): string => {
+  if (Array.isArray(value)) return typeof value[0] === 'string' ? textOf(value[0]) : ''
   if (typeof value === 'number' && Number.isFinite(value)) return String(value)
   if (typeof value === 'string') return plainWords(value).trim()
   if (isFields(value) && Object.hasOwn(value, '@value')) return textOf(value['@value'])

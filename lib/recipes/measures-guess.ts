@@ -1,5 +1,5 @@
 import { isOpen, nameUnit } from '#lib/domain/unit-words.ts'
-import type { IngredientLine, MeasuresGuess } from './preview.ts'
+import type { BareScale, IngredientLine, MeasuresGuess } from './preview.ts'
 
 const SIGNS: readonly (readonly [MeasuresGuess['measures'], RegExp])[] = [
   ['uk', /\bgas (?:mark )?\d|\b(?:caster sugar|plain flour|self-raising|cornflour|double cream|courgette|aubergine|hob)\b/iu],
@@ -16,6 +16,13 @@ export const guessMeasures = (text: string): MeasuresGuess | null => {
     return match ? [{ measures, because: match[0] }] : []
   })
   return found.length === 1 ? (found[0] ?? null) : null
+}
+
+/** What a heat without a scale most likely is: °F where the text writes °F and nothing else. */
+export const bareScaleOf = (text: string): BareScale => {
+  const start = text.slice(0, 20_000)
+  const celsius = /\d\s?[°º˚]?\s?C\b|\bgas (?:mark )?\d|\bcelsius\b/iu.test(start)
+  return !celsius && (/\d\s?[°º˚]?\s?F\b|\bfahrenheit\b/iu.test(start) || guessMeasures(start)?.measures === 'us') ? 'F' : 'C'
 }
 
 /** Whether an amount is in a word that is another measure elsewhere. */

@@ -89,6 +89,6 @@ export const partsOf = (whole: StepPreview, mark: DecimalMark): readonly Part[] 
     const words = tidy(step.text.slice(from, to))
     if (words === '') return []
     const time = lengths.find((each) => each.from >= from && each.from < to) ?? null
-    return [{ step: readStep(words, step.section, mark), time }]
+    return [{ step: readStep(words, step.section, mark, step.bare), time }]
   })
 }

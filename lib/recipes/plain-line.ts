@@ -23,7 +23,7 @@ export type PlainLine =
 const NO_TOTAL: RecipePreview['total'] = { prep: null, cook: null, total: null }
 
 /** Whether a line without an amount reads like a step rather than like food: it ends as a sentence, or is long. */
-const isSentence = (line: string): boolean => line.length > 100 || /[.!]$/.test(line)
+export const isSentence = (line: string): boolean => line.length > 100 || /[.!]$/.test(line)
 
 /** "salt the legs, cover, leave overnight." begins as an ingredient might, and is none. */
 const isWordySentence = (line: string): boolean =>
@@ -33,7 +33,8 @@ const isWordySentence = (line: string): boolean =>
 const readFacts = (line: string, mark: DecimalMark): { yields: Yields | null; total: RecipePreview['total'] } | null => {
   if (line.length > 200) return null
   let [yields, total]: [Yields | null, RecipePreview['total']] = [null, NO_TOTAL]
-  for (const part of line.split(/[|·•]/u).map((each) => each.trim())) {
+  for (const part of line.split(/[|·•;\t]|\/\/| \/ | {3,}/u).map((each) => each.trim())) {
+    if (part === '') continue
     const times = readTotals(part, mark)
     const amount = times ? null : readYields(part, mark)
     if (!times && !amount) return null
@@ -54,7 +55,8 @@ const isBrokenDecimal = (words: string): boolean => /^\s*\d{1,3}\s*(?:g|kg|ml|l|
 
 /** What a trimmed line is. In the method there are no facts and amounts any more; `expected` is the number that the next step would have. */
 export const plainLine = (line: string, mark: DecimalMark, inMethod: boolean, expected: number): PlainLine => {
-  if (line === '') return { kind: 'blank' }
+  // A row of dashes or stars parts what stands above it from what stands below.
+  if (!/[\p{L}\p{N}]/u.test(line)) return { kind: 'blank' }
   if (isIngredientsHeading(line)) return { kind: 'ingredients-heading' }
   if (isMethodHeading(line)) return { kind: 'method-heading' }
   const facts = inMethod ? null : readFacts(line, mark)

@@ -4,6 +4,9 @@ import type { Measures } from '#lib/domain/unit-words.ts'
 /** What stands between whole and part in the text's numbers: 1.5 or 1,5. */
 export type DecimalMark = '.' | ','
 
+/** What a heat that names no scale is taken to be. */
+export type BareScale = 'C' | 'F'
+
 /** A stretch of text, by offsets: text.slice(from, to). */
 export interface Stretch {
   readonly from: number
@@ -52,6 +55,8 @@ export interface IngredientLine {
   /** The same amount as the text gives it in other measures. */
   readonly also: readonly Amount[]
   readonly scales: Ingredient['scales']
+  /** Where its numbers stand that are understood: the amount, the pack, sizes of pieces. Every other one has a doubt. */
+  readonly told: readonly Stretch[]
   readonly doubts: readonly Doubt[]
 }
 
@@ -110,6 +115,9 @@ export interface StepPreview {
   readonly signs: readonly Found<string>[]
   /** "the day before": words that it can be done ahead, without a number. */
   readonly ahead: readonly Found<string>[]
+  readonly bare: BareScale
+  /** Numbers that are neither times nor heats and need not be: amounts, sizes, counts of things. Every other one has a doubt. */
+  readonly told: readonly Stretch[]
   readonly doubts: readonly Doubt[]
 }
 

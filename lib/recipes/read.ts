@@ -2,7 +2,7 @@ import { fail, ok, type Result } from '#lib/domain/result.ts'
 import { readYields } from './head-lines.ts'
 import { readIngredient } from './ingredient.ts'
 import { isoMinutes, type LinkedRecipe, readLinkedData } from './linked-data.ts'
-import { guessMeasures, hasOpenMeasure } from './measures-guess.ts'
+import { bareScaleOf, guessMeasures, hasOpenMeasure } from './measures-guess.ts'
 import { isPage, readPage } from './page-text.ts'
 import { readPlain } from './plain.ts'
 import type { DecimalMark, RecipePreview } from './preview.ts'
@@ -34,6 +34,7 @@ const fromLinked = (recipe: LinkedRecipe, mark: DecimalMark): RecipePreview => {
   const yields =
     recipe.yields.map((text) => readYields(/^\d/.test(text) ? `serves ${text}` : text, mark)).find((each) => each !== null) ??
     null
+  const bare = bareScaleOf([...recipe.ingredients, ...recipe.steps.map((step) => step.text)].join('\n'))
   const minutes = (text: string | null) => (text === null ? null : isoMinutes(text))
   const total = { prep: minutes(recipe.prep), cook: minutes(recipe.cook), total: minutes(recipe.total) }
   const unread = (text: string | null, read: number | null) => (text !== null && read === null ? [text.slice(0, 300)] : [])
@@ -41,7 +42,7 @@ const fromLinked = (recipe: LinkedRecipe, mark: DecimalMark): RecipePreview => {
     title: recipe.title?.slice(0, 300) ?? null,
     yields,
     ingredients: recipe.ingredients.slice(0, MOST_LINES).map((line) => readIngredient(line, null, mark)),
-    steps: recipe.steps.slice(0, MOST_STEPS).map((step) => readStep(step.text, step.section, mark)),
+    steps: recipe.steps.slice(0, MOST_STEPS).map((step) => readStep(step.text, step.section, mark, bare)),
     total,
     diets: recipe.diets,
     leftOver: [

@@ -1,7 +1,7 @@
 import { heatsIn } from './heats.ts'
 import { kitIn } from './kit.ts'
-import { numberAt } from './number.ts'
-import type { DecimalMark, Doubt, Found, StepPreview, StepTime, Stretch } from './preview.ts'
+import { covers, otherNumbers } from './other-numbers.ts'
+import type { BareScale, DecimalMark, Doubt, Found, StepPreview, StepTime, Stretch } from './preview.ts'
 import { timesIn } from './times.ts'
 import { type Phrases, phraseAt, phrases, type Token, tokenAt, tokensOf } from './tokens.ts'
 import { type Care, verbAt } from './verbs.ts'
@@ -82,43 +82,41 @@ const careOf = (tokens: readonly Token[], text: string, times: readonly StepTime
   return care
 }
 
-const covers = (stretches: readonly Stretch[]) => {
-  let at = 0
-  const sorted = [...stretches].sort((a, b) => a.from - b.from)
-  return (place: number): boolean => {
-    while (at < sorted.length && (sorted[at]?.to ?? 0) <= place) at += 1
-    return (sorted[at]?.from ?? Number.POSITIVE_INFINITY) <= place
-  }
-}
+// Words of time without a number: how long is for a person to say.
+const WITHOUT_NUMBER = phrases(
+  'all day',
+  'all night',
+  'all afternoon',
+  'all morning',
+  'a while',
+  'as long as',
+  'until morning',
+  'till morning',
+  'until the next day',
+  'until the evening',
+  'a moment',
+  'a few moments',
+)
 
-const SMALL = /^(for|at|until|till|then|and|or|to|in|on|with|if|when|about|the|a|of|from|before|after)?$/
+const UNIT_WORD = /^(minutes?|mins?|hours?|hrs?|seconds|secs?|hourly|overnight|fortnight|degrees|celsius|fahrenheit|°|º|˚)$/
 
-/** Numbers that no time or heat explains and that count nothing either: "bake at 180 for 20". */
-const strayNumbers = (tokens: readonly Token[], read: readonly Stretch[], mark: DecimalMark): readonly Doubt[] => {
+/** Words of time or heat that no reading holds: "some minutes", "a matter of hours". "The last minute" is a manner. */
+const unreadWords = (tokens: readonly Token[], read: readonly Stretch[]): readonly Doubt[] => {
   const isRead = covers(read)
-  const found: Doubt[] = []
-  for (let at = 0; at < tokens.length; at += 1) {
-    const token = tokenAt(tokens, at)
-    if (token.kind !== 'number' || isRead(token.from)) continue
-    const number = numberAt(tokens, at, mark)
-    if (!number) found.push({ kind: /[.,]/.test(token.text) ? 'decimal' : 'number', from: token.from, to: token.to })
-    else {
-      const next = tokenAt(tokens, number.next)
-      const ranged = /^[-–—/x×]$/.test(next.low) && tokenAt(tokens, number.next + 1).kind === 'number'
-      if (!ranged && (next.kind !== 'word' || SMALL.test(next.low)))
-        found.push({ kind: 'number', from: token.from, to: tokenAt(tokens, number.next - 1).to })
-      at = number.next - 1
-    }
-  }
-  return found
+  return tokens.flatMap((token, at): Doubt[] =>
+    UNIT_WORD.test(token.low) && !isRead(token.from) && tokenAt(tokens, at - 1).low !== 'last'
+      ? [{ kind: 'vague', from: token.from, to: token.to }]
+      : [],
+  )
 }
 
 /** Reads one step's words. The text is kept as it is; what is found carries the stretch it came from. */
-export const readStep = (text: string, section: string | null, mark: DecimalMark): StepPreview => {
+export const readStep = (text: string, section: string | null, mark: DecimalMark, bare: BareScale = 'C'): StepPreview => {
   const whole = text.length <= LONGEST_STEP
   const tokens = tokensOf(whole ? text : text.slice(0, LONGEST_STEP))
-  const [times, heats] = [timesIn(tokens, mark), heatsIn(tokens, mark)]
+  const [times, heats] = [timesIn(tokens, mark), heatsIn(tokens, mark, bare)]
   const vague = [...times, ...heats].filter((each) => !each.certain)
+  const { told, doubts } = otherNumbers(tokens, [...times, ...heats], mark)
   return {
     text,
     section,
@@ -128,9 +126,13 @@ export const readStep = (text: string, section: string | null, mark: DecimalMark
     care: careOf(tokens, text, times),
     signs: signsIn(tokens, text, times),
     ahead: phrasesIn(tokens, text, AHEAD),
+    bare,
+    told,
     doubts: [
       ...vague.map(({ from, to }) => ({ kind: 'vague' as const, from, to })),
-      ...strayNumbers(tokens, [...times, ...heats], mark),
+      ...phrasesIn(tokens, text, WITHOUT_NUMBER).map(({ from, to }) => ({ kind: 'vague' as const, from, to })),
+      ...unreadWords(tokens, [...times, ...heats, ...doubts]),
+      ...doubts,
       ...(whole ? [] : [{ kind: 'too-long' as const, from: LONGEST_STEP, to: text.length }]),
     ],
   }

@@ -1,4 +1,4 @@
-import { durationAt, type ReadDuration } from './duration.ts'
+import { bareMinutesAt, durationAt, type ReadDuration } from './duration.ts'
 import type { DecimalMark, StepTime, TimeKind } from './preview.ts'
 import { phraseAt, phrases, type Token, tokenAt } from './tokens.ts'
 import { verbAt } from './verbs.ts'
@@ -37,6 +37,8 @@ const clauseEnd = (tokens: readonly Token[], at: number): number => {
   return at + 8
 }
 
+const MOMENTS = /^(press|season|drain|wrap|sprinkle|pour|squeeze|tie|scatter|pat|dress)$/
+
 /** Whether "keep" says how long a thing keeps, rather than "keep stirring" or "keep warm". */
 const keepsAt = (tokens: readonly Token[], at: number): 'ahead' | 'warm' | null => {
   const next = tokenAt(tokens, at + 1).low
@@ -44,8 +46,21 @@ const keepsAt = (tokens: readonly Token[], at: number): 'ahead' | 'warm' | null 
   return /^(warm|hot)$/.test(next) || /^(warm|hot)$/.test(tokenAt(tokens, at + 2).low) ? 'warm' : 'ahead'
 }
 
-/** The last word of work or waiting before a time, else the first one after it. */
-const verbOf = (tokens: readonly Token[], from: number, time: ReadDuration): Verb => {
+/** "Set aside for 20 minutes to infuse": what the waiting is for. */
+const purposeOf = (tokens: readonly Token[], time: ReadDuration): TimeKind | null => {
+  const verb = tokenAt(tokens, time.next).low === 'to' ? verbAt(tokens, time.next + 1) : null
+  return verb && 'wait' in verb ? verb.wait : null
+}
+
+/** "Can be chilled for up to 3 days": how long it may wait, and not how long it must. */
+const isKeeping = (tokens: readonly Token[], at: number, time: ReadDuration): boolean =>
+  time.least === null &&
+  (time.most ?? 0) >= 720 &&
+  /^(be|also|then)$/.test(tokenAt(tokens, at - 1).low) &&
+  [2, 3].some((back) => /^(can|may|could|will)$/.test(tokenAt(tokens, at - back).low))
+
+/** The last word of work or waiting before a time, else the first one after it, else what the time before in the clause was about. */
+const verbOf = (tokens: readonly Token[], from: number, time: ReadDuration, earlier: TimeKind | null): Verb => {
   const end = clauseEnd(tokens, time.next)
   let place: Verb | null = null
   for (let i = time.from - 1; i >= from; i -= 1) {
@@ -59,8 +74,11 @@ const verbOf = (tokens: readonly Token[], from: number, time: ReadDuration): Ver
       if (!isColdPlaceLeft(tokens, i)) place = { kind: verb.wait, certain: true }
       continue
     }
+    // "Press under a board for 20 minutes": what is done in a moment does not take so long; it then stands.
+    if (MOMENTS.test(tokenAt(tokens, i).low) && (time.least ?? 0) >= 10) return { kind: 'rest', certain: false }
     if ('care' in verb) return { kind: 'takes', certain: true }
-    if (verb.wait === 'rest') return { kind: isColdPlace(tokens, from, end) ?? 'rest', certain: true }
+    if (isKeeping(tokens, i, time)) return { kind: 'ahead', certain: true }
+    if (verb.wait === 'rest') return { kind: purposeOf(tokens, time) ?? isColdPlace(tokens, from, end) ?? 'rest', certain: true }
     return { kind: verb.wait, certain: true }
   }
   if (place) return place
@@ -70,7 +88,9 @@ const verbOf = (tokens: readonly Token[], from: number, time: ReadDuration): Ver
     const verb = verbAt(tokens, i)
     if (verb && !isColdPlaceLeft(tokens, i)) return { kind: 'care' in verb ? 'takes' : verb.wait, certain: false }
   }
-  return { kind: 'takes', certain: false }
+  // "Oven 150C, 3 hours": what is in the oven stays there so long.
+  for (let i = from; i < time.from; i += 1) if (tokenAt(tokens, i).low === 'oven') return { kind: 'takes', certain: true }
+  return { kind: earlier ?? 'takes', certain: false }
 }
 
 const isColdWord = (tokens: readonly Token[], at: number): boolean =>
@@ -102,12 +122,14 @@ const besideOf = (tokens: readonly Token[], time: ReadDuration): Verb | null => 
   const [own, later] = [tokenAt(tokens, time.from).low, tokenAt(tokens, time.next).low]
   const before = (back: number) => tokenAt(tokens, time.from - back).low
   if (isByWeight(tokens, time.next)) return say('by-weight')
-  if (/^(every|each)$/.test(own) || /^(every|each)$/.test(before(1))) return say('every')
+  if (/^(every|each)$/.test(own) || /^(every|each)$/.test(before(1)) || /^(intervals?|apart)$/.test(later)) return say('every')
   if (/^(ahead|beforehand|earlier)$/.test(later)) return say('ahead')
   if (later === 'in' && tokenAt(tokens, time.next + 1).low === 'advance') return say('ahead')
   if (before(1) === 'after' && /^(best|better)$/.test(before(2))) return say('rest')
+  if (before(2) === 'after' && before(1).endsWith('ing') && /^(best|better)$/.test(before(3))) return say('rest')
   if (before(1) === 'after' || before(2) === 'after') return say('mark')
   if (/^(less|more|longer)$/.test(later) && tokenAt(tokens, time.next + 1).low === 'than') return say('mark', false)
+  if (/^(less|minus)$/.test(before(1))) return say('mark', false)
   if (/^(last|final)$/.test(own)) return say('mark')
   // "For the last 10 minutes" lies inside; "turn up the heat, last 15 minutes" follows.
   if (/^(last|final)$/.test(before(1)))
@@ -120,6 +142,7 @@ const kindOf = (
   tokens: readonly Token[],
   time: ReadDuration,
   floor: number,
+  last: TimeKind | null,
 ): Verb & { readonly times: number; readonly next: number } => {
   const { next } = time
   const sides = phraseAt(tokens, next, SIDES)
@@ -128,7 +151,8 @@ const kindOf = (
   if (batch) return { kind: 'takes', certain: true, times: 1, next: next + batch }
   const beside = besideOf(tokens, time)
   if (beside) return { ...beside, times: 1, next }
-  const verb = { ...verbOf(tokens, clauseStart(tokens, time.from, floor), time), times: 1, next }
+  const start = clauseStart(tokens, time.from, floor)
+  const verb = { ...verbOf(tokens, start, time, start === floor ? last : null), times: 1, next }
   const before = tokenAt(tokens, time.from - 1).low
   // "Eat within 4 hours", but "cool within 2 hours".
   if (tokenAt(tokens, time.from).low === 'within') return verb.kind === 'takes' ? { ...verb, kind: 'ahead', certain: true } : verb
@@ -141,14 +165,15 @@ const kindOf = (
 export const timesIn = (tokens: readonly Token[], mark: DecimalMark): readonly StepTime[] => {
   const found: StepTime[] = []
   let floor = 0
+  let last: TimeKind | null = null
   let at = 0
   while (at < tokens.length) {
-    const time = durationAt(tokens, at, mark)
+    const time = durationAt(tokens, at, mark) ?? bareMinutesAt(tokens, at, mark)
     if (!time) {
       at += 1
       continue
     }
-    const { kind, certain, times, next } = kindOf(tokens, time, floor)
+    const { kind, certain, times, next } = kindOf(tokens, time, floor, last)
     const bounds = kind === 'ahead' ? { least: null, most: time.most ?? time.least } : scaled(time, times)
     found.push({
       value: { kind, ...bounds },
@@ -157,10 +182,13 @@ export const timesIn = (tokens: readonly Token[], mark: DecimalMark): readonly S
       certain: certain && time.certain,
     })
     floor = next
+    last = isLength(kind) ? kind : null
     at = next
   }
   return found
 }
+
+const isLength = (kind: TimeKind): boolean => !/^(every|mark|ahead|by-weight)$/.test(kind)
 
 const tidy = (minutes: number): number => Math.round(minutes * 60) / 60
 const scaled = (time: ReadDuration, times: number) => ({

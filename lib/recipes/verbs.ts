@@ -6,7 +6,7 @@ const listed = <T>(lists: readonly (readonly [T, string])[]): ReadonlyMap<string
 
 /** Words that leave food to itself, and how. */
 const WAITS: ReadonlyMap<string, WaitHow> = listed([
-  ['rest', 'rest rests rested resting stand stands standing sit sits leave leaves left leaving aside'],
+  ['rest', 'wait rest rests rested resting stand stands standing sit sits leave leaves left leaving aside'],
   ['chill', 'chill chills chilled chilling refrigerate refrigerated fridge refrigerator'],
   ['freeze', 'freeze freezes freezer'],
   ['cool', 'cool cools cooled cooling'],

@@ -1,4 +1,4 @@
-import type { Amount, IngredientLine, RecipePreview, StepPreview } from '#lib/recipes/preview.ts'
+import type { Amount, IngredientLine, RecipePreview, StepPreview, Stretch } from '#lib/recipes/preview.ts'
 import { readRecipe } from '#lib/recipes/read.ts'
 import type { RecipeCase } from './case.ts'
 
@@ -13,20 +13,29 @@ const number = (value: number | null): string => (value === null ? '' : String(M
 const rangeText = (least: number | null, most: number | null): string =>
   least === most ? number(least) : `${number(least)}..${number(most)}`
 
-/** A step's times and heats as the cases write them, in the order of the text. */
-export const stepTexts = (step: StepPreview): string[] =>
+interface Reading extends Stretch {
+  readonly text: string
+  readonly certain: boolean
+}
+
+const stepReadings = (step: StepPreview): readonly Reading[] =>
   [
-    ...step.times.map((time) => ({
-      from: time.from,
-      text: `${time.value.kind} ${rangeText(time.value.least, time.value.most)}`,
+    ...step.times.map(({ value, from, to, certain }) => ({
+      from,
+      to,
+      certain,
+      text: `${value.kind} ${rangeText(value.least, value.most)}`,
     })),
-    ...step.heats.map((heat) => ({
-      from: heat.from,
-      text: `${heat.value.kind} ${rangeText(heat.value.lowC, heat.value.highC)}`,
+    ...step.heats.map(({ value, from, to, certain }) => ({
+      from,
+      to,
+      certain,
+      text: `${value.kind} ${rangeText(value.lowC, value.highC)}`,
     })),
-  ]
-    .sort((a, b) => a.from - b.from)
-    .map((each) => each.text)
+  ].sort((a, b) => a.from - b.from)
+
+/** A step's times and heats as the cases write them, in the order of the text. */
+export const stepTexts = (step: StepPreview): string[] => stepReadings(step).map((each) => each.text)
 
 export interface Share {
   readonly right: number
@@ -37,10 +46,13 @@ export interface Score {
   readonly preview: RecipePreview
   readonly ingredients: Share
   readonly steps: Share
-  /** What was not right, and of that what nothing flagged. */
+  /** What was not right. */
   readonly wrong: readonly string[]
+  /** Of that, what nothing flagged: a line without a doubt, a time or heat that is wrong and certain, or one that is missing beside no doubt. */
   readonly silent: readonly string[]
 }
+
+const overlaps = (a: Stretch, b: Stretch): boolean => a.from < b.to && b.from < a.to
 
 /** How much of a recipe was read as a careful reader would: each ingredient line, each time and heat of each step. Things found too many count as wrong. */
 export const score = (recipe: RecipeCase): Score => {
@@ -69,17 +81,22 @@ export const score = (recipe: RecipeCase): Score => {
   let [rightTimes, allTimes] = [0, 0]
   for (const [i, expected] of recipe.steps.entries()) {
     const step = preview.steps[i]
-    const seen = step ? stepTexts(step) : []
+    const seen = step ? stepReadings(step) : []
     const left = [...seen]
     const missing = expected.filter((each) => {
-      const at = left.indexOf(each)
+      const at = left.findIndex((reading) => reading.text === each)
       if (at >= 0) left.splice(at, 1)
       return at < 0
     })
     rightTimes += expected.length - missing.length
     allTimes += Math.max(expected.length, seen.length)
+    const doubts = step?.doubts ?? []
+    const sure = left.filter((reading) => reading.certain && !doubts.some((doubt) => overlaps(doubt, reading)))
     if (missing.length > 0 || left.length > 0)
-      say(`${recipe.name} step ${i + 1}: ${expected.join(', ')} ← ${seen.join(', ')}`, (step?.doubts.length ?? 0) > 0)
+      say(
+        `${recipe.name} step ${i + 1}: ${expected.join(', ')} ← ${seen.map((each) => each.text).join(', ')}`,
+        sure.length === 0 && missing.length <= doubts.length,
+      )
   }
   return {
     preview,
@@ -89,3 +106,15 @@ export const score = (recipe: RecipeCase): Score => {
     silent,
   }
 }
+
+/** The numbers of a text that neither a reading nor a doubt holds. Looked for by themselves, with no word of the reader's. */
+const loose = (text: string, held: readonly Stretch[]): readonly string[] =>
+  [...text.matchAll(/\p{N}+(?:[.,]\p{N}+)*/gu)].flatMap((found) =>
+    held.some(({ from, to }) => from <= found.index && found.index + found[0].length <= to) ? [] : [`${found[0]} in "${text}"`],
+  )
+
+/** Numbers in lines and steps that are silently unread. */
+export const unreadNumbers = (preview: Pick<RecipePreview, 'ingredients' | 'steps'>): readonly string[] => [
+  ...preview.ingredients.flatMap((line) => loose(line.text, [...line.told, ...line.doubts])),
+  ...preview.steps.flatMap((step) => loose(step.text, [...step.times, ...step.heats, ...step.told, ...step.doubts])),
+]

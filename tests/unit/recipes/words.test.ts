@@ -89,7 +89,10 @@ describe('steps', () => {
   ])('Z1 "%s"', (text, expected) => expect(stepTexts(step(text))).toEqual(expected))
 
   test.each([
-    ['Bake at 180 for 20.', ['number', 'number']],
+    ['Bake at 180 for 20.', ['vague', 'vague']],
+    ['Cook 20 mintues.', ['number']],
+    ['Bake 12 until done.', ['number']],
+    ['Give it some minutes.', ['vague']],
     ['Fry for a few minutes.', ['vague']],
     ['Bake in a hot oven.', ['vague']],
     ['Leave overnight.', ['vague']],
