@@ -6,6 +6,7 @@ import { usePlan } from '#app/_sync/use-plan.ts'
 import css from '#app/_ui/bar.module.css'
 import { Bar } from '#app/_ui/bar.tsx'
 import { mediumDate } from '#app/_words/clock.ts'
+import { CompanyLine } from './here.tsx'
 import { ClosedNotice, LinkBadge } from './link-badge.tsx'
 import { Tools } from './tools.tsx'
 
@@ -15,7 +16,7 @@ const WAYS = [
   ['cooks', 'Cooks'],
 ] as const
 
-/** The bar of an evening: whose it is, where one is, whether it is saved, undo and redo. */
+/** The bar of an evening: whose it is, where one is and where the others are, whether it is saved, undo and redo. */
 export function EveningBar({ eveningId }: { readonly eveningId: string }) {
   const { evening, link } = usePlan()
   const path = usePathname()
@@ -24,6 +25,7 @@ export function EveningBar({ eveningId }: { readonly eveningId: string }) {
       <Bar
         evening={{ name: evening.name || 'An evening', about: `${mediumDate(evening.date)}, for ${evening.covers}` }}
         badge={<LinkBadge link={link} />}
+        company={<CompanyLine />}
         tools={<Tools />}
       >
         <nav className={css.nav} aria-label="This evening">

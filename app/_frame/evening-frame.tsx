@@ -9,6 +9,7 @@ import { Reports, Told } from './notices.tsx'
 import { StripProvider } from './strip.tsx'
 import { UnsentNotice, UnsentWords } from './unsent-words.tsx'
 import { Waiting } from './waiting.tsx'
+import { WhereProvider } from './where.tsx'
 
 interface Props {
   readonly eveningId: string
@@ -30,13 +31,15 @@ export function EveningFrame({ eveningId, userId, children }: Props) {
   return (
     <PlanProvider eveningId={eveningId} userId={userId} waiting={waiting}>
       <UnsentWords eveningId={eveningId} userId={userId}>
-        <StripProvider>
-          <EveningBar eveningId={eveningId} />
-          <Told />
-          <UnsentNotice />
-          <Reports />
-          {children}
-        </StripProvider>
+        <WhereProvider eveningId={eveningId}>
+          <StripProvider>
+            <EveningBar eveningId={eveningId} />
+            <Told />
+            <UnsentNotice />
+            <Reports />
+            {children}
+          </StripProvider>
+        </WhereProvider>
       </UnsentWords>
     </PlanProvider>
   )

@@ -1,4 +1,5 @@
 import type { Decoder } from 'lib0/decoding'
+import type { Awareness } from 'y-protocols/awareness'
 import { WebsocketProvider } from 'y-websocket'
 import type * as Y from 'yjs'
 import { readAck, readBeat, readHello, readOrder, readOutcome, writeBeat, writeCommand } from '#lib/plan/frames.ts'
@@ -50,7 +51,8 @@ interface Parts {
   readonly commands: () => readonly Command[]
   /** Edits that come from this device's stored copy, and are not new ones. */
   readonly isOwnCopy: (origin: unknown) => boolean
-  readonly onHello: (hello: Hello) => void
+  /** `awareness`: who else is there, on this connection. */
+  readonly onHello: (hello: Hello, awareness: Awareness) => void
   readonly onOutcome: (outcome: Outcome) => void
   readonly onOrder: (message: OrderMessage) => void
   readonly onLink: () => void
@@ -105,6 +107,11 @@ export const connect = (parts: Parts): Connection => {
     maxBackoffTime: parts.patience,
   })
   provider.awareness.setLocalState(null)
+  // What others say of themselves is not said again from here.
+  provider.awareness.off('update', provider._awarenessUpdateHandler)
+  provider.awareness.on('update', (changes: Parameters<typeof provider._awarenessUpdateHandler>[0], from: unknown) => {
+    if (from === 'local') provider._awarenessUpdateHandler(changes, from)
+  })
 
   const settle = () => {
     if (isSaved()) unsent.clear()
@@ -154,7 +161,7 @@ export const connect = (parts: Parts): Connection => {
     epoch = hello.epoch
     line.greeted = true
     learnClock(hello.serverMs)
-    parts.onHello(hello)
+    parts.onHello(hello, provider.awareness)
     parts.onLink()
   })
   hang(WIRE.outcome, readOutcome, parts.onOutcome)

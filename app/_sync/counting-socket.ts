@@ -1,5 +1,4 @@
 /** A frame's type, and a sync frame's kind, are single bytes: here their first two. */
-const PRESENCE = 1
 const ANSWER = '0 1'
 const UPDATE = '0 2'
 
@@ -8,7 +7,6 @@ const UPDATE = '0 2'
  * - Frames that carry the document are counted by the caller, for the server acknowledges them by their number.
  * - Until the server's question is answered, single updates stay here: the answer brings everything the server lacks, and
  *   an update that runs ahead of it would leave a gap.
- * - Presence is not used yet and stays here too.
  */
 export const countingSocket = (Socket: typeof WebSocket, onDocument: (socket: WebSocket) => void): typeof WebSocket =>
   class extends Socket {
@@ -17,8 +15,7 @@ export const countingSocket = (Socket: typeof WebSocket, onDocument: (socket: We
     override send(data: string | ArrayBufferLike | Blob | ArrayBufferView<ArrayBuffer>): void {
       const kind = data instanceof Uint8Array ? `${data[0]} ${data[1]}` : ''
       if (kind === ANSWER) this.#answered = true
-      const stays = kind === UPDATE ? !this.#answered : kind.startsWith(`${PRESENCE} `)
-      if (stays) return
+      if (kind === UPDATE && !this.#answered) return
       super.send(data)
       if (kind === ANSWER || kind === UPDATE) onDocument(this)
     }

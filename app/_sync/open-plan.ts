@@ -1,9 +1,11 @@
 import { clearDocument } from 'y-indexeddb'
+import type { Awareness } from 'y-protocols/awareness'
 import * as Y from 'yjs'
 import { type PlanReading, readPlan } from '#lib/plan/read.ts'
 import { openUndo } from '#lib/plan/undo.ts'
 import { Hello, OrderMessage, type Outcome } from '#lib/plan/wire.ts'
 import { openCommands } from './commands.ts'
+import { type Company, openCompany } from './company.ts'
 import { type Connection, connect, type Shut } from './connect.ts'
 import { openCopies } from './copies.ts'
 import { type Keeping, openKeeping } from './keeping.ts'
@@ -25,6 +27,8 @@ export interface Opened {
 export interface OpenPlan {
   readonly subscribe: (listener: () => void) => () => void
   readonly opened: () => Opened
+  /** Apart from the plan: that somebody moves about draws no screen again. */
+  readonly company: Company
   /** Closing the page now would lose an edit: there is one that the server has not got, and this device keeps no copy. */
   readonly atRisk: () => boolean
   readonly tryAgain: () => void
@@ -55,6 +59,7 @@ export const openPlan = (around: Surroundings): OpenPlan => {
   const commands = openCommands(shelf, `${base}command/`, timers.now)
   const doc = new Y.Doc()
   const undoing = openUndo(doc)
+  const company = openCompany()
 
   const listeners = new Set<() => void>()
   let closed = false
@@ -152,8 +157,9 @@ export const openPlan = (around: Surroundings): OpenPlan => {
     if (kept.success) order.remember(kept.data)
   }
 
-  const onHello = (hello: Hello) => {
+  const onHello = (hello: Hello, awareness: Awareness) => {
     me = hello
+    company.join(awareness, hello.member)
     shelf.set(`${base}me`, JSON.stringify(hello))
     if (copies.epoch() === null) void keep(copies.use(hello.epoch))
   }
@@ -212,6 +218,7 @@ export const openPlan = (around: Surroundings): OpenPlan => {
       return () => void listeners.delete(listener)
     },
     opened: () => opened,
+    company,
     atRisk: () => unsent.any() && keeping === null,
     tryAgain: () => connection?.tryAgain(),
     close() {

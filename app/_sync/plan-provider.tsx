@@ -3,7 +3,7 @@
 import { type ReactNode, useEffect, useState, useSyncExternalStore } from 'react'
 import type { Opened, OpenPlan } from './open-plan.ts'
 import type { Link } from './plan.ts'
-import { PlanContext } from './use-plan.ts'
+import { CompanyContext, PlanContext } from './use-plan.ts'
 
 interface Props {
   readonly eveningId: string
@@ -38,6 +38,10 @@ export const PlanProvider = ({ eveningId, userId, waiting, children }: Props) =>
   }, [eveningId, userId])
 
   const { link, plan } = useSyncExternalStore(store?.subscribe ?? nothing, store?.opened ?? notYet, notYet)
-  if (!plan) return waiting(link)
-  return <PlanContext value={plan}>{children}</PlanContext>
+  if (!plan || !store) return waiting(link)
+  return (
+    <CompanyContext value={store.company}>
+      <PlanContext value={plan}>{children}</PlanContext>
+    </CompanyContext>
+  )
 }

@@ -9,13 +9,15 @@ interface Props {
   readonly evening?: { readonly name: string; readonly about: string } | undefined
   /** Beside the evening's name: whether what is shown is saved. */
   readonly badge?: ReactNode
+  /** Who else is there. */
+  readonly company?: ReactNode
   /** Undo and redo. */
   readonly tools?: ReactNode
   readonly children?: ReactNode
 }
 
 /** The night above the table: mark, evening, ways. */
-export function Bar({ evening, badge, tools, children }: Props) {
+export function Bar({ evening, badge, company, tools, children }: Props) {
   return (
     <header className={`${css.bar} ${evening ? css.ofEvening : ''}`}>
       <Link className={css.mark} href="/" aria-label="Tableward: your evenings">
@@ -29,6 +31,7 @@ export function Bar({ evening, badge, tools, children }: Props) {
         </div>
       ) : null}
       {badge}
+      {company}
       {children}
       <div className={css.tools}>
         {tools}

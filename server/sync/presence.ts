@@ -26,15 +26,17 @@ export interface Presence {
 const State = z.record(z.string(), z.json())
 
 /**
- * One presence id a socket, the first that nobody else has; entries for other ids are echoes and are not heard. The name in
+ * One presence id a socket, the first that no other member has; entries for other ids are echoes and are not heard. The name in
  * it is the server's. Throws on bytes that are no presence message.
  */
 export const openPresence = (): Presence => {
   const shown = new Map<number, Shown>()
 
   const mayBe = (peer: Peer, client: number): boolean => {
-    const other = shown.get(client)
-    return (peer.presence === null || peer.presence === client) && (other === undefined || other.peer === peer)
+    const other = shown.get(client)?.peer
+    // A device that comes again may be there before the server has seen its old line end.
+    const isFree = other === undefined || other === peer || other.seat.memberId === peer.seat.memberId
+    return isFree && (peer.presence === null || peer.presence === client)
   }
 
   return {
@@ -61,6 +63,8 @@ export const openPresence = (): Presence => {
       }
       const { memberId, cook, name } = peer.seat
       const state = JSON.stringify({ ...State.parse(said), who: { member: memberId, cook, name } })
+      const before = shown.get(own.client)?.peer
+      if (before && before !== peer) before.presence = null
       peer.presence = own.client
       shown.set(own.client, { peer, clock: own.clock, state })
       return frameOf([[own.client, own.clock, state]])
