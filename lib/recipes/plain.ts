@@ -1,6 +1,6 @@
 import { withoutBullet } from './bullet.ts'
 import { hasAmount, readYields } from './head-lines.ts'
-import { readIngredient } from './ingredient.ts'
+import { LONGEST_LINE, readIngredient } from './ingredient.ts'
 import { bareScaleOf } from './measures-guess.ts'
 import { isSentence, plainLine } from './plain-line.ts'
 import type { DecimalMark, IngredientLine, RecipePreview, StepPreview, Yields } from './preview.ts'
@@ -34,6 +34,7 @@ const isMethodPart = (line: string, next: string): boolean =>
 
 /** "Shortcrust: 250 g flour, 1 egg", "2 onions, 2 carrots": several amounts in one line, each with its food; null when it is one. */
 const amountsIn = (line: string): { name: string | null; lines: readonly string[] } | null => {
+  if (line.length > LONGEST_LINE) return null
   const named = /^(\p{L}[^:,.\d]{1,40}):\s+(?=\S)/u.exec(line)
   const parts = line.slice(named?.[0].length ?? 0).split(/,\s+/u)
   const each = parts.every(

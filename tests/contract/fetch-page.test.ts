@@ -153,6 +153,8 @@ describe('what is refused', () => {
   test.each([
     ['a loopback', ['127.0.0.1']],
     ['a private', ['10.1.2.3']],
+    ['a link-local', ['169.254.10.1']],
+    ['a link-local IPv6', ['fe80::1']],
     ['a mapped', ['::ffff:192.168.0.1']],
     ['a NAT64', ['64:ff9b::a00:1']],
     ['a public and a private', [WORLD, '127.0.0.1']],

@@ -1,4 +1,6 @@
-const LONG = 20_000
+import { PAYLOADS } from './payloads.ts'
+
+const LONG = 6000
 
 /** Words that mean harm, or are merely strange: markup, scripts, bombs, controls, names of prototypes, half characters. */
 const BASES: readonly string[] = [
@@ -58,15 +60,18 @@ const data = (words: string): string =>
 
 const nested = (depth: number, open: string, shut: string): string => open.repeat(depth) + shut.repeat(depth)
 
-/** At least 200 texts: each base as plain text, in a list, in a method, on a page and as linked data; and structures made to hurt. */
+const FORMS: readonly ((words: string) => string)[] = [
+  (words) => words,
+  (words) => `Dish\nServes 4\n\nIngredients\n${words}\n1 cup ${words}\n\nMethod\n1. ${words}`,
+  (words) => `Dish\n1 egg\n\nMethod\n1. Bake ${words} for 10 minutes ${words} at 180C.`,
+  page,
+  data,
+]
+
+/** Each base and each payload as plain text, in a list, in a method, on a page or as linked data; and structures made to hurt. */
 export const HOSTILE: readonly string[] = [
-  ...BASES.flatMap((words) => [
-    words,
-    `Dish\nServes 4\n\nIngredients\n${words}\n1 cup ${words}\n\nMethod\n1. ${words}`,
-    `Dish\n1 egg\n\nMethod\n1. Bake ${words} for 10 minutes ${words} at 180C.`,
-    page(words),
-    data(words),
-  ]),
+  ...BASES.flatMap((words) => FORMS.map((form) => form(words))),
+  ...PAYLOADS.map((words, i) => FORMS[i % FORMS.length]?.(words) ?? words),
   nested(100_000, '[', ']'),
   nested(50_000, '{"@graph":', '}'),
   nested(100_000, '<div>', ''),
