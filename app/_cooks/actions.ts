@@ -8,7 +8,7 @@ import { addMember, removeMember, setCook } from '#server/evenings/members.ts'
 /** What became of it: null when it was done, else why not. */
 export type MemberAnswer = string | null
 
-const page = (eveningId: string): string => `/evenings/${eveningId}/cooks`
+const page = (eveningId: string): string => `/evenings/${eveningId}/kitchens`
 
 export interface AddAnswer {
   readonly email: string

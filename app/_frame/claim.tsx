@@ -65,7 +65,9 @@ export function ClaimLine({ target, name, giving = false, brief = false }: Props
           give back
         </Button>
       ) : null}
-      {mine === null && giving && me !== null ? <Link href={`/evenings/${eveningId}/cooks`}>Say which cook you are</Link> : null}
+      {mine === null && giving && me !== null ? (
+        <Link href={`/evenings/${eveningId}/kitchens`}>Say which cook you are</Link>
+      ) : null}
       {mayGive && !isAsking && others.length > 0 ? (
         others.length <= FEW || listing ? (
           others.map((cook) => (

@@ -13,7 +13,7 @@ import { Tools } from './tools.tsx'
 const WAYS = [
   ['menu', 'Menu'],
   ['order', 'Running order'],
-  ['cooks', 'Cooks'],
+  ['kitchens', 'Cooks & kitchens'],
 ] as const
 
 /** The bar of an evening: whose it is, where one is and where the others are, whether it is saved, undo and redo. */

@@ -7,11 +7,12 @@ import { mapKept } from './tidy.ts'
 type Ids = ReadonlySet<string>
 type Report = (why: string) => void
 
-/** Keeps the hours of a cook that lie in a known kitchen and end after they begin. */
-export const repairCook = (cook: Cook, clock: EveningClock, kitchens: Ids, report: Report): Cook => {
+/** Keeps the hours of a cook that lie in a kitchen and end after they begin; those in a removed one went with it. */
+export const repairCook = (cook: Cook, clock: EveningClock, kitchens: Ids, removed: Ids, report: Report): Cook => {
   const presence = cook.presence.filter((one) => {
     const sound = kitchens.has(one.kitchen) && epochMsOf(clock, one.from) < epochMsOf(clock, one.to)
-    if (!sound) report(`Some hours of the cook "${cook.id}" are in no kitchen, or end before they begin: they are left out.`)
+    if (!sound && !removed.has(one.kitchen))
+      report(`Some hours of the cook "${cook.id}" are in no kitchen, or end before they begin: they are left out.`)
     return sound
   })
   return presence.length === cook.presence.length ? cook : { ...cook, presence }
@@ -24,7 +25,7 @@ const PARTS = [
 ] as const
 
 /** One welcome, the first; who leads, pours and clears is a cook. */
-export const repairCourses = (courses: Course[], cooks: Ids, report: Report): Course[] => {
+export const repairCourses = (courses: Course[], cooks: Ids, removed: Ids, report: Report): Course[] => {
   const welcome = courses.find((course) => course.welcome)
   return mapKept(courses, (course) => {
     let kept = course
@@ -36,7 +37,7 @@ export const repairCourses = (courses: Course[], cooks: Ids, report: Report): Co
     for (const [part, does] of PARTS) {
       const cook = course[part]
       if (cook === undefined || cooks.has(cook)) continue
-      report(`The cook who ${does} the course "${course.id}" is not there.`)
+      if (!removed.has(cook)) report(`The cook who ${does} the course "${course.id}" is not there.`)
       const { [part]: _cook, ...rest } = kept
       kept = rest
     }
@@ -78,6 +79,8 @@ export const repairStep = (step: Step, clock: EveningClock, steps: Ids, familiar
 interface Around {
   readonly host: string
   readonly kitchenIds: Ids
+  /** Kitchens that somebody removed: their dishes are made beside the table, which needs no report. */
+  readonly removedKitchens: Ids
   readonly ovens: Ids
   readonly stepIds: Ids
   /** Dishes that some step carries to the host's kitchen. */
@@ -115,7 +118,8 @@ export const repairDishes = (dishes: Dish[], around: Around, report: Report): Di
     const uses = repairUses(dish.keeps.uses, around.ovens, dish.id, report)
     if (uses !== dish.keeps.uses) next = { ...next, keeps: { ...next.keeps, uses } }
     if (!around.kitchenIds.has(dish.kitchen)) {
-      report(`The kitchen of the dish "${dish.id}" is not there: it is made beside the table.`)
+      if (!around.removedKitchens.has(dish.kitchen))
+        report(`The kitchen of the dish "${dish.id}" is not there: it is made beside the table.`)
       next = { ...next, kitchen: around.host }
     } else if (dish.kitchen !== around.host && dish.state !== 'dropped' && !around.carried.has(dish.id)) {
       report(`No step carries the dish "${dish.id}" from its kitchen: it is taken as made beside the table.`)

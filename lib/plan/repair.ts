@@ -42,9 +42,9 @@ export const repairEvening = (
 
   const kitchenIds = idsOf(kitchens)
   const ovens = idsOf(kitchens.flatMap((kitchen) => kitchen.kit.filter((kit) => kit.kind === 'oven')))
-  const cooks = mapKept(unique.cooks, (cook) => repairCook(cook, own, kitchenIds, report))
+  const cooks = mapKept(unique.cooks, (cook) => repairCook(cook, own, kitchenIds, entries.kitchens.gone, report))
   const cookIds = idsOf(cooks)
-  const courses = repairCourses(unique.courses, cookIds, report)
+  const courses = repairCourses(unique.courses, cookIds, entries.cooks.gone, report)
   const dishesKept = withParent(unique.dishes, idsOf(courses), familiar(entries.courses), (dish) => dish.course, 'dish', report)
   const stepsKept = withParent(unique.steps, idsOf(dishesKept), familiar(entries.dishes), (step) => step.dish, 'step', report)
   const stepIds = idsOf(stepsKept)
@@ -55,7 +55,7 @@ export const repairEvening = (
   )
   const carried: Ids = new Set(steps.flatMap((step) => (step.role === 'carry' && step.dish !== null ? [step.dish] : [])))
   const known: Ids = new Set([...knownSteps, ...familiar(entries.dishes)])
-  const around = { host, kitchenIds, ovens, stepIds, carried, familiar: known }
+  const around = { host, kitchenIds, ovens, stepIds, carried, familiar: known, removedKitchens: entries.kitchens.gone }
   const dishes = dishesInOrder(repairDishes(dishesKept, around, report), courses)
   const dishIds = idsOf(dishes)
   const ingredientsKept = withParent(

@@ -30,7 +30,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
       '/evenings/new',
       '/account',
       `${evening}/menu`,
-      `${evening}/cooks`,
+      `${evening}/kitchens`,
       `${evening}/order?view=list`,
       `${evening}/order`,
     ]) {

@@ -73,7 +73,7 @@ export const twoCooks = async (
   const lou = await newPerson(browser, 'Lou', `lou-${tag}@example.test`)
   const kim = await newPerson(browser, 'Kim', `kim-${tag}@example.test`, kimsAddress)
   const eveningId = await bringLamb(kim.page)
-  await kim.page.goto(`/evenings/${eveningId}/cooks`)
+  await kim.page.goto(`/evenings/${eveningId}/kitchens`)
   await ready(kim.page)
   const form = kim.page.getByRole('form', { name: 'Add somebody' })
   await form.getByLabel('E-mail address of their account').fill(lou.email)

@@ -80,7 +80,7 @@ test('E2 an edit and a claim made offline are kept through a reload and sent whe
 test('E3 a cook who is removed is out at once, and told so', async ({ browser }, info) => {
   const { kim, lou, eveningId } = await twoCooks(browser, `out-${info.project.name}`)
   await expect(badge(lou.page)).toHaveAttribute('data-link', 'saved')
-  await kim.page.goto(`/evenings/${eveningId}/cooks`)
+  await kim.page.goto(`/evenings/${eveningId}/kitchens`)
   await ready(kim.page)
   await kim.page.getByRole('listitem').filter({ hasText: lou.email }).getByRole('button', { name: 'Remove Lou' }).click()
   await kim.page.getByRole('button', { name: 'Yes, remove Lou' }).click()

@@ -1,15 +1,7 @@
-import type { Metadata } from 'next'
-import { notFound } from 'next/navigation'
-import { CooksScreen } from '#app/_frame/screens.tsx'
-import { requireUser } from '#server/auth/who.ts'
-import { listMembers } from '#server/evenings/members.ts'
+import { permanentRedirect } from 'next/navigation'
 
-export const metadata: Metadata = { title: 'Cooks' }
-
+/** Where the cooks were before they shared a screen with the kitchens: links that people keep still lead there. */
 export default async function Page({ params }: { readonly params: Promise<{ readonly id: string }> }) {
   const { id } = await params
-  const user = await requireUser()
-  const members = await listMembers(user.id, id)
-  if (!members.ok) notFound()
-  return <CooksScreen eveningId={id} members={members.value} />
+  permanentRedirect(`/evenings/${encodeURIComponent(id)}/kitchens`)
 }

@@ -1,0 +1,56 @@
+'use client'
+
+import type { ReactNode } from 'react'
+import { usePlan } from '#app/_sync/use-plan.ts'
+import { claimedText } from '#app/_words/claimed.ts'
+import { paceWords } from '#app/_words/pace.ts'
+import { hoursText } from '#app/_words/presence.ts'
+import type { Cook } from '#lib/domain/kitchen.ts'
+import { CookWords } from './cook-words.tsx'
+import css from './cooks.module.css'
+import { Foldable } from './foldable.tsx'
+import { HoursList } from './hours-words.tsx'
+import type { Member } from './member.ts'
+
+interface Props {
+  readonly cook: Cook
+  readonly member: Member | undefined
+  readonly isOpen: boolean
+  readonly isFresh: boolean
+  readonly onToggle: () => void
+  readonly moves: ReactNode
+}
+
+/** One cook: what matters of them in two lines, and, opened, every word of it to change. */
+export function CookItem({ cook, member, isOpen, isFresh, onToggle, moves }: Props) {
+  const { evening } = usePlan()
+  const theirs = claimedText(evening, cook.id)
+  const about = [cook.host ? 'host' : 'helper', ...(member ? [member.you ? 'you' : `${member.name}’s account`] : [])].join(', ')
+  return (
+    <Foldable name={cook.name || 'A cook without a name'} about={about} isOpen={isOpen} onToggle={onToggle} moves={moves}>
+      {isOpen ? (
+        <>
+          <CookWords cook={cook} isFresh={isFresh} />
+          <HoursList cook={cook} />
+          {theirs ? <p className={css.quiet}>Has taken on {theirs}.</p> : null}
+        </>
+      ) : (
+        <>
+          <p className={css.summary}>
+            {cook.presence.length === 0
+              ? 'Is there at no time yet, and is given no work.'
+              : `${cook.presence.map((hours) => hoursText(evening.date, hours)).join('; ')}.`}
+          </p>
+          <p className={css.summary}>
+            {[
+              cook.eats ? 'Eats with the guests' : 'Does not sit down',
+              ...(cook.pace === 1 ? [] : [`is ${paceWords(cook.pace)}`]),
+              ...(theirs ? [`has ${theirs}`] : []),
+            ].join(', ')}
+            .
+          </p>
+        </>
+      )}
+    </Foldable>
+  )
+}

@@ -1,0 +1,21 @@
+import type * as Y from 'yjs'
+import type { Presence } from '#lib/domain/kitchen.ts'
+import { presenceFault, presenceInOrder } from '#lib/domain/presence.ts'
+import { fail } from '#lib/domain/result.ts'
+import { EVENING_FIELDS } from '#lib/plan/layout.ts'
+import { refusedFor } from './fault.ts'
+import { type Edited, setFields } from './set.ts'
+
+/** Says when and where a cook is there, in the order of the clock. Hours that end before they begin or overlap are refused. */
+export const setPresence = (doc: Y.Doc, cook: string, presence: readonly Presence[]): Edited => {
+  const own = doc.getMap('evening')
+  const [date, zone] = [EVENING_FIELDS.date.safeParse(own.get('date')), EVENING_FIELDS.zone.safeParse(own.get('zone'))]
+  const clock = { date: date.data ?? '2000-01-01', zone: zone.data ?? 'UTC' }
+  const fault = presenceFault(clock, presence)
+  if (fault === null) return setFields(doc, 'cooks', cook, { presence: presenceInOrder(clock, presence) })
+  return fail(
+    fault.kind === 'backwards'
+      ? refusedFor(`presence[${fault.index}]`, 'must end after it begins')
+      : refusedFor(`presence[${fault.index}]`, 'must not overlap other hours of the same cook'),
+  )
+}
