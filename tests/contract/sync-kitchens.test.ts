@@ -9,7 +9,7 @@ import { setPresence } from '#lib/plan/commands/presence.ts'
 import { remove, restore } from '#lib/plan/commands/remove.ts'
 import { setFields } from '#lib/plan/commands/set.ts'
 import { readPlan } from '#lib/plan/read.ts'
-import { editAs, openUndo } from '#lib/plan/undo.ts'
+import { openUndo } from '#lib/plan/undo.ts'
 import { loopbackRoom } from '#tests/support/loopback-room.ts'
 import { readEvening } from '#tests/support/read-evening.ts'
 
@@ -50,9 +50,9 @@ test('R21 what is said of kitchens, kit, cooks, their hours and who leads, pours
   for (const device of [host, cook]) opened.connect(device)
   await opened.settle()
   const before = readPlan(host.client.doc).evening
-  const undo = openUndo(cook.client.doc, 'me')
+  const undo = openUndo(cook.client.doc)
   for (const [index, edit] of edits.entries()) {
-    expect(editAs(cook.client.doc, 'me', edit), `edit ${index}`).toMatchObject({ ok: true })
+    expect(undo.edit(edit), `edit ${index}`).toMatchObject({ ok: true })
     await opened.settle()
   }
   const after = readPlan(host.client.doc)

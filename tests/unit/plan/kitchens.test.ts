@@ -10,7 +10,7 @@ import { setPresence } from '#lib/plan/commands/presence.ts'
 import { remove, restore } from '#lib/plan/commands/remove.ts'
 import { setFields } from '#lib/plan/commands/set.ts'
 import { readPlan } from '#lib/plan/read.ts'
-import { editAs, openUndo } from '#lib/plan/undo.ts'
+import { openUndo } from '#lib/plan/undo.ts'
 import * as make from '#tests/support/evening-builders.ts'
 import { randomEvening } from '#tests/support/random-evening.ts'
 import { copyOf, exchange, planOf } from './open-plan.ts'
@@ -72,12 +72,12 @@ describe('kit', () => {
         ways: two.steps[0]?.ways.map((way) => ({ ...way, uses: [make.ovenUse(180, 200, { oven: 'oven' })] })) ?? [],
       })
       const before = readPlan(doc).evening
-      const undo = openUndo(doc, 'me')
+      const undo = openUndo(doc)
       const wanted = keepIds(
         make.HOME_KIT,
         templateKit(template, (key) => `new-${key}`),
       )
-      editAs(doc, 'me', () => replaceKit(doc, 'home', wanted))
+      undo.edit(() => replaceKit(doc, 'home', wanted))
       const after = readPlan(doc)
       expect(after.evening.kitchens[0]?.kit).toEqual(wanted)
       expect(after.evening.kitchens[1]).toEqual(before.kitchens[1])
@@ -178,8 +178,8 @@ describe('which kitchen is beside the table', () => {
   test('G8 another kitchen beside the table: what is not carried goes with it, the former one is some way off, and one undo takes it back', () => {
     const doc = planOf(two)
     const before = readPlan(doc).evening
-    const undo = openUndo(doc, 'me')
-    editAs(doc, 'me', () => setHostKitchen(doc, 'away'))
+    const undo = openUndo(doc)
+    undo.edit(() => setHostKitchen(doc, 'away'))
     const { evening, reports } = readPlan(doc)
     expect(reports).toEqual([])
     expect(evening.host).toBe('away')
