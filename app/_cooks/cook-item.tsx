@@ -27,7 +27,14 @@ export function CookItem({ cook, member, isOpen, isFresh, onToggle, moves }: Pro
   const theirs = claimedText(evening, cook.id)
   const about = [cook.host ? 'host' : 'helper', ...(member ? [member.you ? 'you' : `${member.name}’s account`] : [])].join(', ')
   return (
-    <Foldable name={cook.name || 'A cook without a name'} about={about} isOpen={isOpen} onToggle={onToggle} moves={moves}>
+    <Foldable
+      id={cook.id}
+      name={cook.name || 'A cook without a name'}
+      about={about}
+      isOpen={isOpen}
+      onToggle={onToggle}
+      moves={moves}
+    >
       {isOpen ? (
         <>
           <CookWords cook={cook} isFresh={isFresh} />

@@ -25,6 +25,7 @@ export function CookWords({ cook, isFresh }: { readonly cook: Cook; readonly isF
   return (
     <p className={css.words}>
       <WordText
+        field="name"
         label={`Name of the cook ${cook.name}`}
         text={cook.name}
         autoFocus={isFresh}
@@ -56,6 +57,7 @@ export function CookWords({ cook, isFresh }: { readonly cook: Cook; readonly isF
       />
       : ten minutes of it take{' '}
       <WordText
+        field="pace"
         label={`${cook.name}: what ten minutes of work take`}
         text={tenMinutes(cook.pace)}
         onWrite={(text) => {

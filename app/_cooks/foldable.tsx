@@ -1,34 +1,39 @@
+'use client'
+
 import type { ReactNode } from 'react'
+import { Here } from '#app/_frame/here.tsx'
+import { useWhere } from '#app/_frame/where.tsx'
+import { Entry } from '#app/_ui/drafts.tsx'
 import css from './foldable.module.css'
 
 interface Props {
+  /** The cook or the kitchen that it is. */
+  readonly id: string
   readonly name: string
   /** A word or two beside the name. */
-  readonly about?: string
+  readonly about: string
   readonly isOpen: boolean
   readonly onToggle: () => void
   /** What moves and removes it; shown while it is open. */
   readonly moves: ReactNode
-  /** Beside its name, such as who is there. */
-  readonly beside?: ReactNode
   readonly children: ReactNode
 }
 
-/** One of a list: its name opens it, and opened it lies on a cloth of its own. */
-export function Foldable({ name, about, isOpen, onToggle, moves, beside, children }: Props) {
+/** One of a list: its name opens it, and opened it lies on a cloth of its own; others see who has it open. */
+export function Foldable({ id, name, about, isOpen, onToggle, moves, children }: Props) {
+  useWhere(isOpen ? id : null)
   return (
     <div className={isOpen ? css.open : css.closed}>
       <div className={css.head}>
         <h3>
           <button type="button" className={css.name} aria-expanded={isOpen} onClick={onToggle}>
-            {name}
-            {about ? <small> {about}</small> : null}
+            {name} <small>{about}</small>
           </button>
         </h3>
-        {beside}
+        <Here target={id} />
         {isOpen ? moves : null}
       </div>
-      {children}
+      <Entry id={id}>{children}</Entry>
     </div>
   )
 }

@@ -38,6 +38,7 @@ export function HoursList({ cook }: { readonly cook: Cook }) {
           <HoursWords
             // biome-ignore lint/suspicious/noArrayIndexKey: hours are their place in the list
             key={index}
+            field={`hours ${index}`}
             name={`${cook.name}, hours ${index + 1}`}
             hours={hours}
             isFirst={index === 0}
@@ -64,6 +65,7 @@ export function HoursList({ cook }: { readonly cook: Cook }) {
 }
 
 interface HoursProps {
+  readonly field: string
   readonly name: string
   readonly hours: Presence
   readonly isFirst: boolean
@@ -71,7 +73,7 @@ interface HoursProps {
   readonly onLeaveOut: () => void
 }
 
-function HoursWords({ name, hours, isFirst, onHours, onLeaveOut }: HoursProps) {
+function HoursWords({ field, name, hours, isFirst, onHours, onLeaveOut }: HoursProps) {
   const { evening } = usePlan()
   const id = useId()
   const [wrong, setWrong] = useState<string | null>(null)
@@ -95,6 +97,7 @@ function HoursWords({ name, hours, isFirst, onHours, onLeaveOut }: HoursProps) {
       />{' '}
       from{' '}
       <WordText
+        field={`${field} from`}
         label={`${name}: from`}
         text={from.time}
         onWrite={(text) => {
@@ -104,6 +107,7 @@ function HoursWords({ name, hours, isFirst, onHours, onLeaveOut }: HoursProps) {
       />{' '}
       to{' '}
       <WordText
+        field={`${field} to`}
         label={`${name}: to`}
         text={untilText(evening.date, hours)}
         onWrite={(text) => {

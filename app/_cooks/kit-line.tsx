@@ -61,6 +61,7 @@ function RingWords({ kit, named, onKit, autoFocus }: Props<OfKind<'ring'>>) {
   return (
     <>
       <WordText
+        field={`${kit.id} how many`}
         label={named('how many')}
         text={String(kit.count)}
         autoFocus={autoFocus}
@@ -86,6 +87,7 @@ function OvenWords({ kit, named, onKit, autoFocus }: Props<OfKind<'oven'>>) {
   return (
     <>
       <WordText
+        field={`${kit.id} name`}
         label={named('name')}
         text={kit.name}
         empty="Oven"
@@ -94,24 +96,28 @@ function OvenWords({ kit, named, onKit, autoFocus }: Props<OfKind<'oven'>>) {
       />
       , with{' '}
       <WordText
+        field={`${kit.id} shelves`}
         label={named('shelves')}
         text={kit.shelves === 1 ? '1 shelf' : `${kit.shelves} shelves`}
         onWrite={whole(8, 'how many shelves', (shelves) => onKit({ ...kit, shelves }))}
       />
       , up to{' '}
       <WordText
+        field={`${kit.id} hottest`}
         label={named('hottest')}
         text={`${kit.maxC}°`}
         onWrite={degrees(40, 500, 'degrees Celsius', (maxC) => onKit({ ...kit, maxC }))}
       />
       ; heats{' '}
       <WordText
+        field={`${kit.id} degrees a minute when heating`}
         label={named('degrees a minute when heating')}
         text={`${kit.upPerMin}°`}
         onWrite={degrees(0.5, 60, 'degrees a minute', (upPerMin) => onKit({ ...kit, upPerMin }))}
       />{' '}
       and cools{' '}
       <WordText
+        field={`${kit.id} degrees a minute when cooling`}
         label={named('degrees a minute when cooling')}
         text={`${kit.downPerMin}°`}
         onWrite={degrees(0.5, 60, 'degrees a minute', (downPerMin) => onKit({ ...kit, downPerMin }))}
@@ -133,6 +139,7 @@ function ColdWords({ kit, named, onKit, autoFocus }: Props<OfKind<'cold'>>) {
       />
       {' for '}
       <WordText
+        field={`${kit.id} places`}
         label={named('places')}
         text={String(kit.places)}
         autoFocus={autoFocus}
@@ -148,6 +155,7 @@ function WorktopWords({ kit, named, onKit, autoFocus }: Props<OfKind<'worktop'>>
     <>
       {'Worktop for '}
       <WordText
+        field={`${kit.id} places`}
         label={named('places')}
         text={String(kit.places)}
         autoFocus={autoFocus}
@@ -162,12 +170,14 @@ function ToolWords({ kit, named, onKit, autoFocus }: Props<OfKind<'tool'>>) {
   return (
     <>
       <WordText
+        field={`${kit.id} how many`}
         label={named('how many')}
         text={String(kit.count)}
         onWrite={whole(60, 'how many there are', (count) => onKit({ ...kit, count }))}
       />
       {kit.count === 1 ? ' ' : ' × '}
       <WordText
+        field={`${kit.id} what it is`}
         label={named('what it is')}
         text={kit.tool}
         autoFocus={autoFocus}

@@ -36,6 +36,7 @@ export function KitchenItem({ kitchen, isOpen, isFresh, onToggle, moves }: Props
   const name = kitchen.name || 'A kitchen without a name'
   return (
     <Foldable
+      id={kitchen.id}
       name={name}
       isOpen={isOpen}
       onToggle={onToggle}
@@ -47,6 +48,7 @@ export function KitchenItem({ kitchen, isOpen, isFresh, onToggle, moves }: Props
           <p className={css.words}>
             It is called{' '}
             <WordText
+              field="name"
               label={`Name of the kitchen ${name}`}
               text={kitchen.name}
               autoFocus={isFresh}
@@ -63,6 +65,7 @@ export function KitchenItem({ kitchen, isOpen, isFresh, onToggle, moves }: Props
               <>
                 . From there to the table one carries{' '}
                 <WordText
+                  field="way"
                   label={`${name}: the way to the table`}
                   text={durationText(kitchen.toTable)}
                   onWrite={(text) => {

@@ -1,6 +1,7 @@
 import type { DishKit } from '#lib/table/dish-kit.ts'
 import { countOf, countText, listText } from './clock.ts'
-import { coldWords, heatText, ringWords } from './kit.ts'
+import { heatText } from './heat.ts'
+import { coldWords, ringWords } from './kit.ts'
 
 /** "oven 200 to 210°, one shelf · a medium ring · blender · fridge"; empty when it wants nothing. */
 export const dishKitText = ({ ovens, rings, tools, colds }: DishKit): string =>

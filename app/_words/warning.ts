@@ -2,7 +2,7 @@ import type { MainFood } from '#lib/table/main-foods.ts'
 import type { Heat, MainRule, Warning } from '#lib/table/warning.ts'
 import { countText, listText, sentence } from './clock.ts'
 import { minutesText } from './duration.ts'
-import { heatText } from './kit.ts'
+import { heatText } from './heat.ts'
 import type { Names } from './names.ts'
 import { needsText } from './need.ts'
 

@@ -154,7 +154,7 @@ describe('what is wanted and not there', () => {
 
   test('G4 the engine finds the same: without a kind of kit, stuck steps are the ones that it leaves out for want of kit', () => {
     let stuckInAll = 0
-    for (let seed = 1; seed <= 12; seed += 1) {
+    for (let seed = 1; seed <= 5; seed += 1) {
       const whole = randomEvening(seed)
       for (const kind of ['ring', 'oven', 'tool'] as const) {
         const evening = {
