@@ -1,99 +1,74 @@
 'use client'
 
 import Link from 'next/link'
-import { useParams } from 'next/navigation'
 import { ClaimLine } from '#app/_frame/claim.tsx'
 import { useEdit } from '#app/_frame/use-edit.ts'
-import { usePlan } from '#app/_sync/use-plan.ts'
-import { Moves } from '#app/_ui/moves.tsx'
+import { Button } from '#app/_ui/button.tsx'
 import { Stitches } from '#app/_ui/stitches.tsx'
-import { WordText } from '#app/_ui/word.tsx'
-import { stateWords } from '#app/_words/care.ts'
-import { clockText, countOf, dayName, dayOf } from '#app/_words/clock.ts'
-import { cleanText } from '#lib/domain/atoms.ts'
 import type { Dish } from '#lib/domain/menu.ts'
-import { renameDish } from '#lib/plan/commands/set.ts'
+import { setFields } from '#lib/plan/commands/set.ts'
+import type { DishAbout } from './dish-about.ts'
+import { DishWords } from './dish-words.tsx'
 import css from './menu.module.css'
 import type { MenuMoves } from './use-menu-moves.ts'
 
-interface Props {
+export interface DishRow {
   readonly dish: Dish
+  readonly about: DishAbout
+  /** Last-minute minutes; null when nothing is planned. */
+  readonly minutes: number | null
+}
+
+interface Props {
+  readonly row: DishRow
+  readonly eveningId: string
   readonly editing: boolean
   readonly moves: MenuMoves
   readonly isFresh: boolean
   readonly isFirst: boolean
   readonly isLast: boolean
-  readonly minutes: number | null
-  readonly begins: number | null
 }
 
-/** One dish of the menu: a way to its method, when work on it begins, who has it, its last-minute minutes. */
-export function DishLine({ dish, editing, moves, isFresh, isFirst, isLast, minutes, begins }: Props) {
-  const { evening } = usePlan()
-  const { change, removeWithStrip } = useEdit()
-  const id = String(useParams().id ?? evening.id)
-  const steps = evening.steps.filter((step) => step.dish === dish.id)
-  const href = `/evenings/${id}/menu/${dish.id}`
-
-  const elsewhere = evening.courses.filter((course) => course.id !== dish.course)
-
+/** One dish of the menu: a way to its method, when work on it begins and the kit it wants, who has it, its last-minute minutes. */
+export function DishLine({ row: { dish, about, minutes }, eveningId, editing, moves, isFresh, isFirst, isLast }: Props) {
+  const { tell } = useEdit()
+  const href = `/evenings/${eveningId}/menu/${dish.id}`
+  if (editing) {
+    return (
+      <li {...moves.dishes.item(dish.id, css.changing)}>
+        {moves.dishes.handle(dish.id)}
+        <DishWords dish={dish} about={about} href={href} moves={moves} isFresh={isFresh} isFirst={isFirst} isLast={isLast} />
+      </li>
+    )
+  }
   return (
-    <li {...moves.dishes.item(dish.id, `${css.dish} ${editing ? css.changing : ''}`)}>
-      {editing ? moves.dishes.handle(dish.id) : null}
-      {editing ? (
-        <span className={css.dishName}>
-          <WordText
-            display
-            long
-            autoFocus={isFresh}
-            label={`Name of the dish ${dish.name}`}
-            text={dish.name}
-            onWrite={(text) =>
-              text.trim() ? change((doc) => renameDish(doc, dish.id, cleanText(text.trim(), false))) : 'A dish needs a name.'
-            }
-          />
-          <Link className={css.method} href={href} aria-label={`Method of ${dish.name}`}>
-            {steps.length === 0 ? 'write its method' : countOf(steps.length, 'step')}
-          </Link>
-        </span>
-      ) : (
-        <Link className={css.dishLink} href={href}>
-          {dish.name}
-          <small>
-            {dish.state === 'on' ? aboutOf(begins, evening.date, evening.zone, steps.length) : stateWords[dish.state]}
-          </small>
-        </Link>
-      )}
-      {editing ? (
-        <Moves
-          name={dish.name}
-          isFirst={isFirst}
-          isLast={isLast}
-          onMove={(by) => moves.dishBy(dish.id, by)}
-          into={elsewhere.map((course) => [course.id, course.name || 'a course without a name'])}
-          onInto={(course) => moves.dishInto(dish.id, course)}
-          focus={moves.fresh?.id === dish.id ? moves.fresh.by : null}
-          onRemove={() => removeWithStrip('dishes', dish.id, dish.name)}
-        />
-      ) : null}
-      {editing ? null : (
-        <>
-          <span className={css.who}>
-            <ClaimLine target={dish.id} name={dish.name} />
-          </span>
-          <span className={css.minutes}>
+    <li className={`${css.dish} ${dish.state === 'on' ? '' : css.off}`}>
+      <Link className={css.dishLink} href={href}>
+        {dish.name}
+        {about.state ? <small>{about.state}</small> : null}
+        {dish.state === 'on' ? <small>{about.kit ? `${about.when} · ${about.kit}` : about.when}</small> : null}
+      </Link>
+      <span className={css.who}>
+        {dish.state === 'on' ? (
+          <ClaimLine target={dish.id} name={dish.name} />
+        ) : (
+          <Button
+            tone="word"
+            onClick={() => tell((doc) => setFields(doc, 'dishes', dish.id, { state: 'on' }))}
+            aria-label={`Bring back ${dish.name}`}
+          >
+            Bring it back
+          </Button>
+        )}
+      </span>
+      <span className={css.minutes}>
+        {dish.state === 'on' ? (
+          <>
             <span className={css.minutesLabel}>Last-minute minutes: </span>
             {minutes === null ? <span className={css.quiet}>not planned yet</span> : <Stitches minutes={minutes} />}
-          </span>
-        </>
-      )}
+          </>
+        ) : null}
+      </span>
     </li>
   )
-}
-
-const aboutOf = (begins: number | null, date: string, zone: string, steps: number): string => {
-  if (steps === 0) return 'no method yet'
-  if (begins === null) return countOf(steps, 'step')
-  const day = dayOf({ date, zone }, begins)
-  return day < 0 ? `begun ${dayName(date, day)}` : `from ${clockText(begins, zone)}`
 }

@@ -5,14 +5,8 @@ import { usePlan } from '#app/_sync/use-plan.ts'
 import { WordText } from '#app/_ui/word.tsx'
 import { cleanText } from '#lib/domain/atoms.ts'
 import { setEvening } from '#lib/plan/commands/set.ts'
+import { readClock } from './course-sentence.ts'
 import css from './menu.module.css'
-
-const CLOCK = /^([01]?\d|2[0-3])[:.]([0-5]\d)$/
-
-const readClock = (text: string): string | null => {
-  const found = CLOCK.exec(text.trim())
-  return found ? `${String(found[1]).padStart(2, '0')}:${found[2]}` : null
-}
 
 const WRONG_CLOCK = 'Write a time, such as 19:30.'
 

@@ -36,7 +36,7 @@ export const serviceWords: Readonly<Record<Course['service'], string>> = {
 
 export const stateWords: Readonly<Record<Dish['state'], string>> = {
   on: 'on the menu',
-  dropped: 'dropped',
+  dropped: 'not this time',
   spare: 'kept as a spare',
 }
 

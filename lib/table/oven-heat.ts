@@ -19,7 +19,7 @@ interface Held {
 const HOUR_SECONDS = 3600
 
 /**
- * Dishes that want heats from one oven that do not meet, less than an hour from each other, the closest pair of any two dishes. With a
+ * Dishes that want heats from one oven that do not meet, less than an hour from each other. With a
  * running order by its ovens and times. Without one only within a course, where a kitchen has but one oven and no way goes without it.
  */
 export const ovenHeats = (evening: Evening, order: RunningOrder | null): Warning[] => {
@@ -40,18 +40,21 @@ interface Pair {
   readonly next: Held
 }
 
+/** Of each dish the closest that is in its oven before it; once each, whichever of them is first. */
 const closestPairs = (held: readonly Held[]): Pair[] => {
   const pairs = new Map<string, Pair>()
   const sorted = held.toSorted((a, b) => a.from - b.from || a.to - b.to || (a.heat.step < b.heat.step ? -1 : 1))
-  for (const [at, first] of sorted.entries())
-    for (const next of sorted.slice(at + 1)) {
+  for (const [at, next] of sorted.entries())
+    for (const first of sorted.slice(0, at)) {
       if (first.oven !== next.oven || first.heat.dish === next.heat.dish || meets(first.heat, next.heat)) continue
       if (next.from - first.to >= HOUR_SECONDS) continue
-      const key = [first.heat.dish, next.heat.dish].sort().join(' ')
-      const before = pairs.get(key)
-      if (!before || next.from - first.to < before.next.from - before.first.to) pairs.set(key, { first, next })
+      const before = pairs.get(next.heat.dish)
+      if (!before || next.from - first.to < before.next.from - before.first.to) pairs.set(next.heat.dish, { first, next })
     }
-  return [...pairs.values()]
+  return [...pairs.values()].filter(
+    ({ first, next }, at, all) =>
+      !all.slice(0, at).some((other) => other.first.heat.dish === next.heat.dish && other.next.heat.dish === first.heat.dish),
+  )
 }
 
 const meets = (a: Heat, b: Heat): boolean => a.lowC <= b.highC && b.lowC <= a.highC

@@ -4,5 +4,5 @@ import { MenuScreen } from '#app/_frame/screens.tsx'
 export const metadata: Metadata = { title: 'Menu' }
 
 export default function Page() {
-  return <MenuScreen />
+  return <MenuScreen needs={null} />
 }

@@ -1,0 +1,46 @@
+import { serviceWords } from '#app/_words/care.ts'
+import { atText } from '#app/_words/clock.ts'
+import { durationText } from '#app/_words/duration.ts'
+import type { At, Span } from '#lib/domain/atoms.ts'
+import { secondsOf } from '#lib/domain/duration.ts'
+import type { Course } from '#lib/domain/menu.ts'
+import { spanFromUsual } from '#lib/domain/usual-span.ts'
+
+/** How a course goes, folded: "Plated, eaten in 25 min, at most 15 min after the one before." */
+export const courseText = (course: Course, date: string): string =>
+  [
+    course.welcome ? 'A welcome before sit-down' : '',
+    serviceWords[course.service],
+    `eaten in ${durationText(course.eating.likely)}`,
+    course.notBefore ? `not before ${atText(date, course.notBefore)}` : `waited for ${durationText(course.wait.most)} at most`,
+  ]
+    .filter(Boolean)
+    .join(', ')
+    .replace(/^./, (first) => first.toUpperCase())
+
+const isSame = (a: Span, b: Span): boolean => secondsOf(a.least) === secondsOf(b.least) && secondsOf(a.most) === secondsOf(b.most)
+
+/** The eating span with another usual length: least and most are suggested anew where they were only suggested, else widened to hold it. */
+export const eatenIn = (eating: Span, likely: string): Span => {
+  const usual = secondsOf(likely)
+  if (isSame(eating, spanFromUsual(secondsOf(eating.likely)))) return spanFromUsual(usual)
+  return {
+    least: usual < secondsOf(eating.least) ? likely : eating.least,
+    likely,
+    most: usual > secondsOf(eating.most) ? likely : eating.most,
+  }
+}
+
+const CLOCK = /^([01]?\d|2[0-3])[:.]([0-5]\d)$/
+
+/** HH:MM of a clock time as people write it; null when it is none. */
+export const readClock = (text: string): string | null => {
+  const found = CLOCK.exec(text.trim())
+  return found ? `${String(found[1]).padStart(2, '0')}:${found[2]}` : null
+}
+
+/** The moment of the evening that a clock time is meant to be: small hours, for a dinner, are those of the next day. */
+export const momentOf = (time: string, sitDown: At): At => ({
+  day: sitDown.day === 0 && sitDown.time >= '12:00' && time < '06:00' ? 1 : sitDown.day,
+  time,
+})
