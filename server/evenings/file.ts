@@ -2,7 +2,8 @@ import { parseEvening, printEvening } from '#lib/domain/parse.ts'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
 import { seatOf } from '#server/auth/seat.ts'
 import { live } from '#server/live.ts'
-import { canExportGuests, canReadEvening } from './may.ts'
+import { readGuests } from './guests.ts'
+import { canReadEvening, canSeeGuests } from './may.ts'
 import { plantEvening } from './plant.ts'
 import type { EveningRefusal } from './refusal.ts'
 
@@ -11,11 +12,12 @@ const MOST_CHARACTERS = 4_000_000
 
 export interface Imported {
   readonly eveningId: string
-  /** Guests of the file that were not taken over: answers are asked for anew, and the shared plan never holds them. */
-  readonly guestsLeftOut: number
 }
 
-/** Makes a new evening of a file; the person who brings it is its host. Never changes an evening that is there. */
+/**
+ * Makes a new evening of a file, with its guests; the person who brings it is its host. Never changes an evening that is
+ * there, and the file comes out again as it went in, once it has the order in which files are written.
+ */
 export const importEvening = async (userId: string, text: string): Promise<Result<Imported, EveningRefusal>> => {
   const data = parseJson(text)
   if (!data.ok) return fail(invalid(data.error))
@@ -23,21 +25,23 @@ export const importEvening = async (userId: string, text: string): Promise<Resul
   if (!parsed.ok) return fail({ kind: 'invalid', refusals: parsed.error })
   const user = await live().db.user.findUnique({ where: { id: userId } })
   if (!user) return fail({ kind: 'not-allowed' })
-  const { cooks, guests } = parsed.value
+  const { id, cooks } = parsed.value
   const cook = cooks.find(({ name }) => name === user.name) ?? null
-  const { eveningId } = await plantEvening(parsed.value, [{ userId, role: 'host', cook: cook?.id ?? null }])
-  return ok({ eveningId, guestsLeftOut: guests.length })
+  return ok(await plantEvening(parsed.value, [{ userId, role: 'host', cook: cook?.id ?? null }], id))
 }
 
-/** The evening as its file. What guests answered is in the host's alone. */
+/** The evening as its file, under the id that it came in with. What guests answered is in the host's alone. */
 export const exportEvening = async (
   userId: string,
   eveningId: string,
 ): Promise<Result<{ readonly name: string; readonly text: string }, EveningRefusal>> => {
   const seat = await seatOf(userId, eveningId)
   if (!canReadEvening(seat)) return fail({ kind: 'not-found' })
-  const evening = await live().rooms.read(eveningId)
-  const text = printEvening(canExportGuests(seat) ? evening : { ...evening, guests: [] })
+  const { db, rooms } = live()
+  const evening = await rooms.read(eveningId)
+  const row = await db.evening.findUnique({ where: { id: eveningId }, select: { fileId: true } })
+  const guests = canSeeGuests(seat) ? await readGuests(eveningId) : []
+  const text = printEvening({ ...evening, id: row?.fileId ?? eveningId, guests: [...guests] })
   return ok({ name: `${fileName(evening.name)}-${evening.date}.json`, text })
 }
 

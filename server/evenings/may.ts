@@ -16,4 +16,4 @@ export const canSetCook = (seat: Seat | null, memberId: string): seat is Seat =>
   seat !== null && (seat.role === 'host' || seat.memberId === memberId)
 
 /** What guests have answered is for hosts alone. */
-export const canExportGuests = (seat: Seat | null): seat is Seat => seat?.role === 'host'
+export const canSeeGuests = (seat: Seat | null): seat is Seat => seat?.role === 'host'

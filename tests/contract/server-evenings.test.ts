@@ -1,11 +1,16 @@
+import { readFileSync } from 'node:fs'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { parseEvening, printEvening } from '#lib/domain/parse.ts'
 import { demoEvening } from '#prisma/demo/demo-evening.ts'
 import { createEvening } from '#server/evenings/create.ts'
 import { exportEvening, importEvening } from '#server/evenings/file.ts'
+import { knownNeeds, listGuests } from '#server/evenings/guests.ts'
 import { type EveningLine, listEvenings, sortLines } from '#server/evenings/list.ts'
+import { addMember } from '#server/evenings/members.ts'
 import type { Live } from '#server/live.ts'
+import { root } from '#server/root.ts'
 import { openLiveParts, somebody } from '#tests/support/live-parts.ts'
+import { readEvening } from '#tests/support/read-evening.ts'
 
 let parts: Live & { readonly close: () => Promise<void> }
 beforeAll(async () => {
@@ -64,23 +69,97 @@ test('A7 what cannot be an evening is refused with its fields named', async () =
   expect(await listEvenings(user.id)).toEqual([])
 })
 
-test('A8 a file becomes a new evening under an id of its own and comes out as it went in, but for the guests', async () => {
+const imported = async (userId: string, text: string): Promise<string> => {
+  const made = await importEvening(userId, text)
+  if (!made.ok) throw new Error(`the file was refused: ${JSON.stringify(made.error)}`)
+  return made.value.eveningId
+}
+const exported = async (userId: string, eveningId: string) => {
+  const file = await exportEvening(userId, eveningId)
+  if (!file.ok) throw new Error(file.error.kind)
+  return file.value
+}
+
+test('A8 a file becomes a new evening under an id of its own and comes out as it went in, guests and all', async () => {
   const user = await somebody('Salma')
   const demo = demoEvening('2027-03-06')
-  const first = await importEvening(user.id, printEvening(demo))
-  const second = await importEvening(user.id, printEvening(demo))
-  if (!first.ok || !second.ok) throw new Error('the file was refused')
-  expect(first.value.eveningId).not.toBe(second.value.eveningId)
-  const file = await exportEvening(user.id, first.value.eveningId)
-  if (!file.ok) throw new Error(file.error.kind)
-  expect(file.value.name).toBe('eight-at-the-long-table-2027-03-06.json')
-  const back = parseEvening(JSON.parse(file.value.text))
-  expect(back.ok && sorted(back.value)).toEqual(sorted({ ...demo, id: first.value.eveningId, guests: [] }))
-  expect(first.value.guestsLeftOut).toBe(demo.guests.length)
+  const [first, second] = [await imported(user.id, printEvening(demo)), await imported(user.id, printEvening(demo))]
+  expect(first).not.toBe(second)
+  const file = await exported(user.id, first)
+  expect(file.name).toBe('eight-at-the-long-table-2027-03-06.json')
+  const back = parseEvening(JSON.parse(file.text))
+  expect(back.ok && sorted(back.value)).toEqual(sorted(demo))
   expect(demo.guests.length).toBeGreaterThan(0)
+  expect(back.ok && back.value.guests).toEqual(demo.guests)
 })
 
-/** The shared plan keeps its lists by id; what order siblings have stands in their keys. */
+test('A8 the example in docs/ goes in and out byte for byte, and so does whatever came out, at somebody else’s too', async () => {
+  const [ama, salma] = [await somebody('Ama'), await somebody('Salma')]
+  const example = readFileSync(`${root}docs/example-evening.json`, 'utf8')
+  expect((await exported(ama.id, await imported(ama.id, example))).text).toBe(example)
+  for (const evening of [readEvening('a-lamb'), readEvening('c-pork'), demoEvening('2027-03-06')]) {
+    const once = await exported(ama.id, await imported(ama.id, printEvening(evening)))
+    const again = await exported(salma.id, await imported(salma.id, once.text))
+    expect(again).toEqual(once)
+  }
+})
+
+test('A8 an evening that was made here goes out and in again as the same file', async () => {
+  const user = await somebody('Ama')
+  const made = await createEvening(user.id, dinner)
+  if (!made.ok) throw new Error(made.error.kind)
+  const { text } = await exported(user.id, made.value.eveningId)
+  expect(JSON.parse(text).id).toBe(made.value.eveningId)
+  expect((await exported(user.id, await imported(user.id, text))).text).toBe(text)
+})
+
+test('A17 guests are the hosts’ alone: not in a cook’s file, not in the shared plan, and gone with the evening', async () => {
+  const [host, cook] = [await somebody('Salma'), await somebody('Noor')]
+  const demo = demoEvening('2027-03-06')
+  const eveningId = await imported(host.id, printEvening(demo))
+  expect((await addMember(host.id, eveningId, { email: cook.email, role: 'cook', cook: null })).ok).toBe(true)
+  expect(JSON.parse((await exported(cook.id, eveningId)).text).guests).toEqual([])
+  expect(JSON.parse((await exported(host.id, eveningId)).text).guests).toEqual(demo.guests)
+  expect((await parts.rooms.read(eveningId)).guests).toEqual([])
+  const listed = await listGuests(host.id, eveningId)
+  expect(listed.ok && listed.value).toEqual(demo.guests)
+  expect(await parts.db.guest.count({ where: { eveningId } })).toBe(demo.guests.length)
+  await parts.db.evening.delete({ where: { id: eveningId } })
+  expect(await parts.db.guest.count({ where: { eveningId } })).toBe(0)
+})
+
+test('A17 a host knows the needs by their number, of everybody who has not said no; unknown is no need and no answer', async () => {
+  const host = await somebody('Salma')
+  const guest = (id: string, reply: string, needs: unknown) => ({
+    id,
+    name: id,
+    reply,
+    child: false,
+    portion: 1,
+    needs,
+    drinks: 'unknown',
+    drives: false,
+    words: '',
+  })
+  const nuts = { need: 'no-nuts', grade: 'severe' }
+  const guests = [
+    guest('g1', 'yes', [nuts, { need: 'vegan', grade: 'avoids' }]),
+    guest('g2', 'maybe', [nuts]),
+    guest('g3', 'no', [{ need: 'no-fish', grade: 'allergy' }]),
+    guest('g4', 'waiting', null),
+    guest('g5', 'yes', [{ need: 'no-nuts', grade: 'dislikes' }]),
+  ]
+  const eveningId = await imported(host.id, JSON.stringify({ ...readEvening('a-lamb'), guests }))
+  expect(await knownNeeds(host.id, eveningId)).toEqual([
+    { need: 'no-nuts', grade: 'dislikes', guests: 1 },
+    { need: 'no-nuts', grade: 'severe', guests: 2 },
+    { need: 'vegan', grade: 'avoids', guests: 1 },
+  ])
+  const listed = await listGuests(host.id, eveningId)
+  expect(listed.ok && listed.value[3]?.needs).toBeNull()
+})
+
+/** An arbitrary file has its lists in any order; what order siblings have stands in their keys. */
 const sorted = (evening: object) =>
   Object.fromEntries(
     Object.entries(evening).map(([name, value]) => [

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest'
 import { seatOf } from '#server/auth/seat.ts'
 import { createEvening } from '#server/evenings/create.ts'
 import { exportEvening } from '#server/evenings/file.ts'
+import { knownNeeds, listGuests } from '#server/evenings/guests.ts'
 import { listEvenings } from '#server/evenings/list.ts'
 import { addMember, listMembers, removeMember, setCook } from '#server/evenings/members.ts'
 import type { Live } from '#server/live.ts'
@@ -47,6 +48,8 @@ const functions: Record<string, (t: Table, actor: string) => Promise<string>> = 
   seatOf: async (t, actor) => ((await seatOf(actor, t.eveningId)) ? 'done' : 'not-found'),
   listEvenings: async (t, actor) => ((await listEvenings(actor)).some((line) => line.id === t.eveningId) ? 'done' : 'not-found'),
   exportEvening: (t, actor) => outcome(exportEvening(actor, t.eveningId)),
+  listGuests: (t, actor) => outcome(listGuests(actor, t.eveningId)),
+  knownNeeds: async (t, actor) => ((await knownNeeds(actor, t.eveningId)) ? 'done' : 'nothing'),
   listMembers: (t, actor) => outcome(listMembers(actor, t.eveningId)),
   addMember: (t, actor) => outcome(addMember(actor, t.eveningId, { email: t.spare.email, role: 'cook', cook: null })),
   setCookOfOther: (t, actor) => outcome(setCook(actor, t.eveningId, t.cookMember, null)),
@@ -55,11 +58,17 @@ const functions: Record<string, (t: Table, actor: string) => Promise<string>> = 
 
 const expected: Record<Role, Record<keyof typeof functions, string>> = {
   host: all('done'),
-  cook: { ...all('done'), addMember: 'not-allowed', removeMember: 'not-allowed' },
-  removed: all('not-found'),
-  stranger: all('not-found'),
-  elsewhere: all('not-found'),
-  nobody: all('not-found'),
+  cook: {
+    ...all('done'),
+    addMember: 'not-allowed',
+    removeMember: 'not-allowed',
+    listGuests: 'not-allowed',
+    knownNeeds: 'nothing',
+  },
+  removed: { ...all('not-found'), knownNeeds: 'nothing' },
+  stranger: { ...all('not-found'), knownNeeds: 'nothing' },
+  elsewhere: { ...all('not-found'), knownNeeds: 'nothing' },
+  nobody: { ...all('not-found'), knownNeeds: 'nothing' },
 }
 function all(kind: string): Record<string, string> {
   return Object.fromEntries(Object.keys(functions).map((name) => [name, kind]))

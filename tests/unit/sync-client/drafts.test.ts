@@ -59,9 +59,9 @@ test('B8 letters of a shared text are missed only when they are not in it', () =
   remove(doc, 'steps', step.id)
   expect(textOfDraft(doc, key)).toEqual({ text: null })
   const typed = textDifference('Peel', 'Peel them all')
-  expect([hasArrived(typed, 'First peel them all'), hasArrived(typed, 'Peel'), hasArrived(textDifference('Peel', 'Pe'), 'Peel')]).toEqual([
-    true,
-    false,
-    true,
-  ])
+  expect([
+    hasArrived(typed, 'First peel them all'),
+    hasArrived(typed, 'Peel'),
+    hasArrived(textDifference('Peel', 'Pe'), 'Peel'),
+  ]).toEqual([true, false, true])
 })
