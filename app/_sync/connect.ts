@@ -108,10 +108,12 @@ export const connect = (parts: Parts): Connection => {
   })
   provider.awareness.setLocalState(null)
   // What others say of themselves is not said again from here.
-  provider.awareness.off('update', provider._awarenessUpdateHandler)
-  provider.awareness.on('update', (changes: Parameters<typeof provider._awarenessUpdateHandler>[0], from: unknown) => {
-    if (from === 'local') provider._awarenessUpdateHandler(changes, from)
-  })
+  const sayPresence = provider._awarenessUpdateHandler
+  provider.awareness.off('update', sayPresence)
+  provider._awarenessUpdateHandler = (changes, from) => {
+    if (from === 'local') sayPresence(changes, from)
+  }
+  provider.awareness.on('update', provider._awarenessUpdateHandler)
 
   const settle = () => {
     if (isSaved()) unsent.clear()

@@ -116,6 +116,28 @@ describe('presence', () => {
     expect([...seenBy(late).keys()]).toEqual([])
   })
 
+  test('R26 a member who comes again takes up their presence, and their old line takes nothing with it when it ends', async () => {
+    const { room, kim, noor } = await settledRoom()
+    say(kim, presenceOf(77, { at: 'menu' }))
+    deliver(kim)
+    await room.settle()
+    const again = room.device('kim')
+    room.connect(again)
+    await room.settle()
+    say(again, presenceOf(77, { at: 'order' }, 2))
+    deliver(again)
+    expect(seenBy(noor).get(77)).toMatchObject({ at: 'order' })
+    await room.settle()
+    room.cut(kim)
+    expect(seenBy(noor)).toEqual(new Map())
+    expect(noor.line?.toClient.length).toBe(0)
+    say(again, presenceOf(77, { at: 'dish' }, 3))
+    deliver(again)
+    expect(seenBy(noor).get(77)).toMatchObject({ at: 'dish' })
+    room.cut(again)
+    expect(seenBy(noor)).toEqual(new Map())
+  })
+
   test('R26 more than 1 KB of presence, or bytes that are none, end their sender', async () => {
     for (const frame of [
       presenceOf(77, { at: 'x'.repeat(LIMITS.presenceBytes) }),
