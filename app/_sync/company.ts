@@ -11,7 +11,7 @@ export interface Company {
 }
 
 export interface Crowd extends Company {
-  /** Takes part on a connection, as that member. */
+  /** Takes part on a connection that has just opened, as that member. */
   join(awareness: Awareness, member: string): void
 }
 
@@ -47,6 +47,8 @@ export const openCompany = (): Crowd => {
     },
     join(joined, as) {
       member = as
+      // What was known of the others before this connection says nothing of who is there now.
+      for (const id of joined.meta.keys()) if (id !== joined.clientID && !joined.states.has(id)) joined.meta.delete(id)
       if (awareness !== joined) {
         awareness = joined
         awareness.on('change', look)

@@ -9,6 +9,8 @@ export const PRESENCE = 1
 
 interface Shown {
   readonly peer: Peer
+  /** The sender's clock, by which an old message is known. */
+  readonly heard: number
   readonly clock: number
   readonly state: string
 }
@@ -31,6 +33,12 @@ const State = z.record(z.string(), z.json())
  */
 export const openPresence = (): Presence => {
   const shown = new Map<number, Shown>()
+  // Clocks that are told are the room's own: who comes again is newer than the word that they had gone.
+  let ticks = 0
+  const tick = (): number => {
+    ticks += 1
+    return ticks
+  }
 
   const mayBe = (peer: Peer, client: number): boolean => {
     const other = shown.get(client)?.peer
@@ -53,28 +61,29 @@ export const openPresence = (): Presence => {
         }
         if (own === null && mayBe(peer, entry.client)) own = entry
       }
-      if (own === null || own.clock <= (shown.get(own.client)?.clock ?? -1)) return null
+      if (own === null || own.clock <= (shown.get(own.client)?.heard ?? -1)) return null
       if (own.state.length > LIMITS.presenceBytes) throw new RangeError('a presence too large')
       const said: unknown = JSON.parse(own.state)
       if (said === null) {
         peer.presence = null
         shown.delete(own.client)
-        return frameOf([[own.client, own.clock, 'null']])
+        return frameOf([[own.client, tick(), 'null']])
       }
       const { memberId, cook, name } = peer.seat
       const state = JSON.stringify({ ...State.parse(said), who: { member: memberId, cook, name } })
       const before = shown.get(own.client)?.peer
       if (before && before !== peer) before.presence = null
       peer.presence = own.client
-      shown.set(own.client, { peer, clock: own.clock, state })
-      return frameOf([[own.client, own.clock, state]])
+      const clock = tick()
+      shown.set(own.client, { peer, heard: own.clock, clock, state })
+      return frameOf([[own.client, clock, state]])
     },
     leave(peer) {
       const client = peer.presence
       const was = client === null ? undefined : shown.get(client)
       if (client === null || was?.peer !== peer) return null
       shown.delete(client)
-      return frameOf([[client, was.clock + 1, 'null']])
+      return frameOf([[client, tick(), 'null']])
     },
     all: () => (shown.size === 0 ? null : frameOf([...shown].map(([client, { clock, state }]) => [client, clock, state]))),
   }

@@ -238,7 +238,7 @@ export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, 
     if (read.type === SYNC) hearSync(peer, read.body)
     else if (read.type === PRESENCE) {
       const said = presence.hear(peer, decoding.readVarUint8Array(read.body))
-      if (said) broadcast(said, null)
+      if (said) broadcast(said, peer)
     } else if (read.type === WIRE.command) {
       const command = readCommand(read.body)
       if (!command) throw new RangeError('no command')

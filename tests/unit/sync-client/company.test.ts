@@ -59,7 +59,11 @@ test('B9 each sees where the others are, as it changes, until they look away or 
   await sees(first, [])
   second.company.stand(menu)
   await sees(first, [['noor', other?.id ?? null, menu]])
-  second.close()
+  second.tryAgain()
+  await sees(first, [])
+  await sees(first, [['noor', other?.id ?? null, menu]])
+  await sees(second, [['kim', kim?.id ?? '', atDish]])
+  pages.pop()?.close()
   await sees(first, [])
 })
 
