@@ -1,6 +1,6 @@
 'use client'
 
-import { useActionState, useId } from 'react'
+import { type FormEvent, startTransition, useActionState, useId } from 'react'
 import { Button } from '#app/_ui/button.tsx'
 import { importEveningAction } from './actions.ts'
 import css from './evenings.module.css'
@@ -9,8 +9,14 @@ import css from './evenings.module.css'
 export function ImportForm() {
   const [answer, send, busy] = useActionState(importEveningAction, { message: null, fields: [], more: 0 })
   const id = useId()
+  // Not as the form's action, after which React empties the form: a refused file stays chosen, to be put right and brought again.
+  const bring = (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault()
+    const form = new FormData(event.currentTarget)
+    startTransition(() => send(form))
+  }
   return (
-    <form className={css.form} action={send} aria-label="An evening from a file">
+    <form className={css.form} aria-label="An evening from a file" onSubmit={bring}>
       <h2>Or bring one from a file</h2>
       <p className={css.zone}>An evening that was saved from Tableward, ending in .json. It becomes a new evening of yours.</p>
       {answer.message ? (

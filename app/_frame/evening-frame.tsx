@@ -7,6 +7,7 @@ import { Bar } from '#app/_ui/bar.tsx'
 import { EveningBar } from './evening-bar.tsx'
 import { Reports, Told } from './notices.tsx'
 import { StripProvider } from './strip.tsx'
+import { TakeAway } from './take-away.tsx'
 import { UnsentNotice, UnsentWords } from './unsent-words.tsx'
 import { Waiting } from './waiting.tsx'
 import { WhereProvider } from './where.tsx'
@@ -38,6 +39,7 @@ export function EveningFrame({ eveningId, userId, children }: Props) {
             <UnsentNotice />
             <Reports />
             {children}
+            <TakeAway eveningId={eveningId} />
           </StripProvider>
         </WhereProvider>
       </UnsentWords>

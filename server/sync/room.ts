@@ -1,12 +1,12 @@
 import * as decoding from 'lib0/decoding'
 import * as Y from 'yjs'
 import type { Evening } from '#lib/domain/evening.ts'
-import { decideClaim } from '#lib/plan/decide-claim.ts'
 import { readCommand, readType, writeAck, writeBeat, writeHello, writeOrder, writeOutcome } from '#lib/plan/frames.ts'
 import { Meta, rootMap } from '#lib/plan/layout.ts'
 import { readPlan } from '#lib/plan/read.ts'
-import { CLOSE, type Command, LAYOUT_VERSION, type OrderMessage, Outcome, WIRE } from '#lib/plan/wire.ts'
+import { CLOSE, type Command, LAYOUT_VERSION, type OrderMessage, type Outcome, WIRE } from '#lib/plan/wire.ts'
 import { admit } from './admit.ts'
+import { openAnswers } from './answer-command.ts'
 import type { Clock } from './clock.ts'
 import { AGAIN, COMPACT, LIMITS, TIMES } from './limits.ts'
 import { loadPlan, shadowOf } from './load-plan.ts'
@@ -14,7 +14,7 @@ import type { Peer } from './peer.ts'
 import { openPresence, PRESENCE } from './presence.ts'
 import { reasonOf } from './reason.ts'
 import { answerFrame, askFrame, STEP, SYNC, updateFrame } from './sync-frames.ts'
-import type { LogEntry, StoredOp, StoredPlan, UpdateLog } from './update-log.ts'
+import type { LogEntry, StoredPlan, UpdateLog } from './update-log.ts'
 
 export interface RoomEvents {
   /** The stored plan has changed, or somebody has come into an empty room. */
@@ -58,7 +58,6 @@ export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, 
   const doc = loadPlan(stored)
   let shadow = shadowOf(doc, [])
   const owners = new Map<number, string>(stored.owners)
-  const ops = new Map<string, StoredOp>(stored.ops.map((op) => [op.op, op]))
   const peers = new Set<Peer>()
   const presence = openPresence()
   const queue: Pending[] = []
@@ -191,36 +190,13 @@ export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, 
     return effects.length === 0 ? null : Y.mergeUpdates(effects)
   }
 
-  const answerOf = (peer: Peer, command: Command): { outcome: Outcome; effect: Uint8Array | null } => {
-    const { op } = command
-    const decision = decideClaim(readPlan(shadow).evening, peer.seat, command)
-    if (decision.kind === 'refused') return { outcome: { op, kind: 'refused', why: decision.why }, effect: null }
-    const outcome: Outcome = { op, kind: 'done' }
-    if (decision.kind === 'nothing') return { outcome, effect: null }
-    const effect = edit((ahead) => {
-      const claims = ahead.getMap('claims')
-      if (decision.kind === 'set') claims.set(decision.target, decision.claim)
-      else claims.delete(decision.target)
-    })
-    return { outcome, effect }
-  }
+  const answer = openAnswers(stored.ops, { read: () => readPlan(shadow).evening, edit })
 
   const hearCommand = (peer: Peer, command: Command) => {
-    const { memberId } = peer.seat
-    const known = ops.get(command.op)
-    if (known) {
-      const again: Outcome =
-        known.memberId === memberId
-          ? Outcome.parse(JSON.parse(known.outcome))
-          : { op: command.op, kind: 'refused', why: { kind: 'not-yours' } }
-      // Behind what is on its way: the first asking may not be stored yet.
-      enqueue({ entry: null, peer, frame: null, outcome: again, seq: 0 })
-      return
-    }
-    const { outcome, effect } = answerOf(peer, command)
-    const op: StoredOp = { op: command.op, memberId, outcome: JSON.stringify(outcome) }
-    ops.set(op.op, op)
-    enqueue({ entry: { bytes: effect, memberId: null, clients: [], op }, peer, frame: null, outcome, seq: null })
+    const { outcome, bytes, op } = answer(peer.seat, command)
+    // One asked again waits behind what is on its way: the first asking may not be stored yet.
+    if (op === null) enqueue({ entry: null, peer, frame: null, outcome, seq: 0 })
+    else enqueue({ entry: { bytes, memberId: null, clients: [], op }, peer, frame: null, outcome, seq: null })
   }
 
   const hearSync = (peer: Peer, body: decoding.Decoder) => {
