@@ -3,12 +3,13 @@
 import { lastMinuteMinutes } from '#app/_order/last-minute.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Stitches } from '#app/_ui/stitches.tsx'
-import { clockText, countText, dayOf, sentence, shortDay } from '#app/_words/clock.ts'
+import { clockText, dayOf, sentence, shortDay } from '#app/_words/clock.ts'
 import type { Names } from '#app/_words/names.ts'
-import type { Ingredient } from '#lib/domain/ingredient.ts'
 import type { Dish } from '#lib/domain/menu.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import css from './dish.module.css'
+import { DishPortions } from './dish-portions.tsx'
+import { IngredientList } from './ingredient-list.tsx'
 
 interface Props {
   readonly dish: Dish
@@ -16,13 +17,9 @@ interface Props {
   readonly names: Names
 }
 
-const amountText = ({ amount }: Ingredient): string =>
-  amount === null ? 'to taste' : `${amount.n}${amount.upTo ? ` to ${amount.upTo}` : ''} ${amount.unit}`.trim()
-
 /** Beside the method: for how many, its ingredients, the kit it holds and when. */
 export function DishAside({ dish, planned, names }: Props) {
   const { evening } = usePlan()
-  const ingredients = evening.ingredients.filter((ingredient) => ingredient.dish === dish.id)
   const held = (planned?.cues ?? [])
     .filter((cue) => names.step(cue.step)?.dish === dish.id)
     .flatMap((cue) => cue.kit.map(({ id }) => ({ key: `${cue.step}.${cue.batch}.${id}`, id, cue })))
@@ -33,31 +30,14 @@ export function DishAside({ dish, planned, names }: Props) {
   }
   return (
     <aside className={css.aside} aria-label="About this dish">
-      <section>
-        <h2>For how many</h2>
-        <p>
-          For {countText(dish.portions ?? evening.covers)}; the method as written is for {countText(dish.yields)}.
-        </p>
-      </section>
+      <DishPortions dish={dish} />
+      <IngredientList dish={dish} />
       {planned ? (
         <section>
           <h2>Last-minute minutes</h2>
           <p>
             <Stitches minutes={lastMinuteMinutes(planned, names).get(dish.id) ?? 0} />
           </p>
-        </section>
-      ) : null}
-      {ingredients.length > 0 ? (
-        <section>
-          <h2>Ingredients</h2>
-          <ul className={css.ingredients}>
-            {ingredients.map((ingredient) => (
-              <li key={ingredient.id}>
-                <b>{amountText(ingredient)}</b>
-                <span>{ingredient.food}</span>
-              </li>
-            ))}
-          </ul>
         </section>
       ) : null}
       {held.length > 0 ? (
@@ -70,12 +50,6 @@ export function DishAside({ dish, planned, names }: Props) {
               </li>
             ))}
           </ul>
-        </section>
-      ) : null}
-      {dish.notes ? (
-        <section>
-          <h2>Notes</h2>
-          <p className={css.notes}>{dish.notes}</p>
         </section>
       ) : null}
     </aside>

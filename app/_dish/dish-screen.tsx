@@ -14,6 +14,7 @@ import { namesOf } from '#app/_words/names.ts'
 import { cleanText } from '#lib/domain/atoms.ts'
 import { renameDish } from '#lib/plan/commands/set.ts'
 import css from './dish.module.css'
+import { DishActions } from './dish-actions.tsx'
 import { DishAside } from './dish-aside.tsx'
 import { DishWords } from './dish-words.tsx'
 import { StepList } from './step-list.tsx'
@@ -67,9 +68,13 @@ export function DishScreen({ id }: { readonly id: string }) {
         <p>
           <ClaimLine target={dish.id} name={dish.name} giving />
         </p>
+        <p className={css.jump}>
+          <a href="#ingredients">Ingredients and amounts</a>
+        </p>
         <h2 className="vh">Method</h2>
         <StepList dish={dish.id} planned={planned} />
-        <DishWords dish={dish} />
+        <DishWords dish={dish} eveningId={eveningId} />
+        <DishActions dish={dish} eveningId={eveningId} />
       </div>
       <DishAside dish={dish} planned={planned} names={names} />
     </main>

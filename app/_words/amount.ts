@@ -1,6 +1,7 @@
 import { unitText } from '#lib/domain/unit-words.ts'
 import { type Exact, exact } from '#lib/quantities/exact.ts'
 import type { Sensible } from '#lib/quantities/sensible.ts'
+import { countPlural } from '#lib/recipes/count-units.ts'
 
 const GLYPHS: Readonly<Record<string, string>> = {
   '1/2': '½',
@@ -32,22 +33,30 @@ export const numberText = (n: Exact | string, unit = ''): string => {
 /** "400 g tin" is counted: "2 × 400 g tin". */
 const isPack = (unit: string): boolean => /^\d/.test(unit)
 
-const withUnit = (number: string, unit: string): string =>
-  unit === '' ? number : isPack(unit) ? `${number} × ${unit}` : `${number} ${unit}`
+/** A piece of a thing is one of it. */
+const isPiece = (unit: string): boolean => /^(|pieces?)$/.test(unit)
 
-/** "2 to 3 US cup", "½", "2 × 400 g tin"; what is read back as the same amount. */
+const withUnit = (number: string, unit: string, isMany: boolean): string => {
+  if (isPiece(unit)) return number
+  if (isPack(unit)) return `${number} × ${unit}`
+  return `${number} ${isMany ? countPlural(unit).replace(/\bcup$/, 'cups') : unit}`
+}
+
+/** "2 to 3 US cups", "½", "2 × 400 g tin"; what is read back as the same amount. */
 export const amountText = (amount: { readonly n: string; readonly upTo?: string | undefined; readonly unit: string }): string => {
   const range = amount.upTo === undefined ? '' : ` to ${numberText(amount.upTo, amount.unit)}`
-  return withUnit(`${numberText(amount.n, amount.unit)}${range}`, amount.unit)
+  return withUnit(`${numberText(amount.n, amount.unit)}${range}`, amount.unit, exact(amount.upTo ?? amount.n).compare(1) > 0)
 }
 
 /** An amount rounded to what one can measure, in its own unit or, where that is no measure, in `unit`. */
 export const sensibleText = (least: Sensible, most: Sensible | null, unit: string): string => {
   const of = (each: Sensible) => (each.unit ? unitText(each.unit) : unit)
-  if (most === null) return withUnit(numberText(least.value, of(least)), of(least))
-  if (of(least) === of(most))
-    return withUnit(`${numberText(least.value, of(least))} to ${numberText(most.value, of(most))}`, of(most))
-  return `${withUnit(numberText(least.value, of(least)), of(least))} to ${withUnit(numberText(most.value, of(most)), of(most))}`
+  const number = (each: Sensible) => numberText(each.value, of(each))
+  const alone = (each: Sensible) => withUnit(number(each), of(each), each.value.compare(1) > 0)
+  if (most === null) return alone(least)
+  return of(least) === of(most)
+    ? withUnit(`${number(least)} to ${number(most)}`, of(most), most.value.compare(1) > 0)
+    : `${alone(least)} to ${alone(most)}`
 }
 
 /** "20 % more", "2 % less"; empty below half a per cent. */

@@ -71,7 +71,11 @@ export const fillsText = (fills: ForCovers['fills']): string =>
     })
     .join(' or ')}`
 
-/** "buy 1.12 kg: 11 % is crown, tops and scrapings". */
+/** "1.12 kg to buy, if that is ready to cook": in a few words. */
+export const boughtText = (buys: NonNullable<ForCovers['buys']>): string =>
+  `${sensibleText(sensible(buys.grams, GRAM), null, 'g')} to buy, if that is ready to cook`
+
+/** "buy 1.12 kg if that is its weight ready to cook: 11 % is crown, tops and scrapings". */
 export const buysText = (buys: NonNullable<ForCovers['buys']>): string =>
   `buy ${sensibleText(sensible(buys.grams, GRAM), null, 'g')} if that is its weight ready to cook: ${buys.refuse} % is ${buys.what}`
 

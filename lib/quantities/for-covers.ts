@@ -37,7 +37,7 @@ const NOTHING: ForCovers = {
   buys: null,
 }
 
-const isPiece = (unit: string): boolean => /^(|small|medium|large|clove|cloves)$/.test(unit.trim().toLowerCase())
+const isPiece = (unit: string): boolean => /^(|pieces?|small|medium|large|cloves?)$/.test(unit.trim().toLowerCase())
 
 const cupsOf = (food: string, grams: Exact, reader: Measures | null) => {
   const cup = reader === null || reader === 'uk' ? null : readUnit('cup', reader)

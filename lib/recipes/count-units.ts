@@ -53,3 +53,13 @@ const NAMES = new Map(
 
 /** The one form of a word that counts ("cloves" → "clove"); null when it is none. */
 export const countUnit = (word: string): string | null => NAMES.get(word.toLowerCase().replace(/\.$/, '')) ?? null
+
+const PLURALS = new Map(Object.entries({ ...unitsOfMeasure, ...COUNT_UNITS }).map(([id, unit]) => [id, unit.plural]))
+
+/** The form for several of a word that counts, with its size before it ("small bunch" → "small bunches"); any other word as it is. */
+export const countPlural = (unit: string): string => {
+  const words = unit.split(' ')
+  const last = words.pop() ?? ''
+  const plural = countUnit(last) === last ? PLURALS.get(last) : undefined
+  return plural === undefined ? unit : [...words, plural].join(' ')
+}

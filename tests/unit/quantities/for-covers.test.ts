@@ -29,10 +29,10 @@ describe('what is read beside an ingredient', () => {
     expect(shown(line('200', 'g', 'butter'), '4/3')).toMatchObject({ amount: '265 g', exactly: 'exactly 266⅔ g: 1 % less' })
     expect(shown(line('400', 'g', 'rice'), '2')).toMatchObject({ amount: '800 g', exactly: null })
     expect(shown(line('750', 'g', 'potatoes'), '2')).toMatchObject({ amount: '1.5 kg', exactly: null })
-    expect(shown(line('4/3', 'US cup', 'flour'), '9/4')).toMatchObject({ amount: '3 US cup', exactly: null })
+    expect(shown(line('4/3', 'US cup', 'flour'), '9/4')).toMatchObject({ amount: '3 US cups', exactly: null })
     expect(shown(line('1', 'US cup', 'flour'), '7/5')).toMatchObject({
-      amount: '1⅜ US cup',
-      exactly: 'exactly 1 2/5 US cup: 2 % less',
+      amount: '1⅜ US cups',
+      exactly: 'exactly 1 2/5 US cups: 2 % less',
     })
   })
 
@@ -84,7 +84,7 @@ describe('what is read beside an ingredient', () => {
   })
 
   test('Q4 a weight is told in the reader’s cups only for such foods, and pieces by their size (SR28 01123: a large egg 50 g)', () => {
-    expect(fillsText(forCovers(line('250', 'g', 'flour'), exact('1'), 'us').fills)).toBe('about 2 US cup')
+    expect(fillsText(forCovers(line('250', 'g', 'flour'), exact('1'), 'us').fills)).toBe('about 2 US cups')
     expect(forCovers(line('250', 'g', 'flour'), exact('1'), null).fills).toEqual([])
     expect(forCovers(line('250', 'g', 'star dust'), exact('1'), 'us').fills).toEqual([])
     expect(weighsText(forCovers(line('3', '', 'eggs', 'whole'), exact('1'), null).weighs)).toMatch(/150 g \(large/)
@@ -121,6 +121,7 @@ describe('what is read beside an ingredient', () => {
       ['2', '400 g tin'],
       ['7/3', 'AU tbsp'],
       ['1', 'clove'],
+      ['5', 'small bunch'],
     ] as const) {
       const scaled = exact(n).mul(factor).toFraction()
       for (const amount of [

@@ -1,0 +1,81 @@
+'use client'
+
+import { useEdit } from '#app/_frame/use-edit.ts'
+import { usePlan } from '#app/_sync/use-plan.ts'
+import { Sentence } from '#app/_ui/sentence.tsx'
+import { Ticks } from '#app/_ui/ticks.tsx'
+import { allergenWords, CONTAINED, foodWord } from '#app/_words/food.ts'
+import { buysText, fillsText, sourceText, weighsText } from '#app/_words/quantity.ts'
+import { Allergen, type Ingredient } from '#lib/domain/ingredient.ts'
+import type { Dish } from '#lib/domain/menu.ts'
+import { setFields } from '#lib/plan/commands/set.ts'
+import type { ForCovers } from '#lib/quantities/for-covers.ts'
+import type { Source } from '#lib/quantities/source.ts'
+import {
+  allergenParts,
+  containsParts,
+  type IngredientPatch,
+  ingredientParts,
+  shopParts,
+  toggled,
+} from './ingredient-sentences.ts'
+import css from './ingredients.module.css'
+
+interface Props {
+  readonly dish: Dish
+  readonly ingredient: Ingredient
+  readonly quantity: ForCovers
+}
+
+/** An ingredient in sentences, with where each figure beside it comes from. */
+export function IngredientEditor({ dish, ingredient, quantity }: Props) {
+  const { evening } = usePlan()
+  const { change, tell } = useEdit()
+  const write = (patch: IngredientPatch) => change((doc) => setFields(doc, 'ingredients', ingredient.id, patch))
+  const tick = (patch: IngredientPatch) => tell((doc) => setFields(doc, 'ingredients', ingredient.id, patch))
+  const steps = evening.steps.filter((step) => step.dish === dish.id)
+  return (
+    <>
+      <Sentence parts={ingredientParts(ingredient, steps)} onEdit={write} />
+      <Figures quantity={quantity} />
+      <details className={css.fold}>
+        <summary>Allergens, and what it contains</summary>
+        <Ticks
+          legend="Allergens in it"
+          options={Allergen.options.map((each) => [each, allergenWords[each]] as const)}
+          ticked={ingredient.allergens}
+          onTick={(each) => tick({ allergens: toggled(Allergen.options, ingredient.allergens, each) })}
+        />
+        <Sentence parts={allergenParts(ingredient)} onEdit={write} />
+        <Ticks
+          legend="It contains"
+          options={CONTAINED.map((word) => [word, foodWord(word)] as const)}
+          ticked={ingredient.contains}
+          onTick={(word) => tick({ contains: toggled(CONTAINED, ingredient.contains, word) })}
+        />
+        <Sentence parts={containsParts(ingredient)} onEdit={write} />
+      </details>
+      <details className={css.fold}>
+        <summary>Where to buy it</summary>
+        <Sentence parts={shopParts(ingredient)} onEdit={write} />
+      </details>
+    </>
+  )
+}
+
+function Figures({ quantity }: { readonly quantity: ForCovers }) {
+  const figures: readonly (readonly [text: string, source: Source])[] = [
+    ...(quantity.weighs[0] ? [[`It weighs ${weighsText(quantity.weighs)}`, quantity.weighs[0].source] as const] : []),
+    ...(quantity.fills[0] ? [[`It fills ${fillsText(quantity.fills)}`, quantity.fills[0].weighed.source] as const] : []),
+    ...(quantity.buys ? [[`To have that, ${buysText(quantity.buys)}`, quantity.buys.source] as const] : []),
+  ]
+  return (
+    <>
+      {figures.map(([text, source]) => (
+        <p key={text} className={css.figure}>
+          {text}. <cite>{sourceText(source)}</cite>
+        </p>
+      ))}
+    </>
+  )
+}

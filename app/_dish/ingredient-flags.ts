@@ -1,0 +1,26 @@
+import { sensibleText } from '#app/_words/amount.ts'
+import { checkedTags } from '#app/_words/food.ts'
+import { boughtText, coversText, scaleNoteText } from '#app/_words/quantity.ts'
+import type { Ingredient } from '#lib/domain/ingredient.ts'
+import type { ForCovers } from '#lib/quantities/for-covers.ts'
+
+export interface Flag {
+  readonly text: string
+  /** Somebody has to look at it. */
+  readonly isAmiss: boolean
+}
+
+/** What one has to know of an ingredient before it is opened, in a few words each. */
+export const flagsOf = (ingredient: Ingredient, quantity: ForCovers): readonly Flag[] => {
+  const { exactly } = coversText(quantity)
+  const unit = quantity.amount?.unit ?? ''
+  const flag = (text: string, isAmiss = false): Flag => ({ text, isAmiss })
+  return [
+    ...(quantity.asRead ? [flag(`about ${sensibleText(quantity.asRead, null, '')}`)] : []),
+    ...(exactly ? [flag(exactly)] : []),
+    ...quantity.notes.map((note) => flag(scaleNoteText(note, unit))),
+    ...(quantity.whose.length > 0 ? [flag(`whose ${unit}? Not weighed until that is said`, true)] : []),
+    ...(quantity.buys ? [flag(boughtText(quantity.buys))] : []),
+    ...(checkedTags[ingredient.checked] ? [flag(checkedTags[ingredient.checked], ingredient.checked === 'unknown')] : []),
+  ]
+}
