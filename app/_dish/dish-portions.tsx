@@ -1,5 +1,6 @@
 'use client'
 
+import { newId } from '#app/_frame/new-id.ts'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Sentence } from '#app/_ui/sentence.tsx'
@@ -8,7 +9,8 @@ import type { Dish } from '#lib/domain/menu.ts'
 import { setFields } from '#lib/plan/commands/set.ts'
 import { scaleFactor } from '#lib/quantities/scale.ts'
 import css from './dish.module.css'
-import { portionsParts } from './dish-sentences.ts'
+import { applyDishEdit } from './dish-edit.ts'
+import { dishSentences, keepingScene } from './dish-sentences.ts'
 
 /** For how many a dish is, one more or fewer at a tap, and how often that is the recipe. */
 export function DishPortions({ dish }: { readonly dish: Dish }) {
@@ -37,8 +39,8 @@ export function DishPortions({ dish }: { readonly dish: Dish }) {
         </button>
       </p>
       <Sentence
-        parts={portionsParts(dish, evening.covers)}
-        onEdit={(edit) => (edit.kind === 'fields' ? change((doc) => setFields(doc, 'dishes', dish.id, edit.patch)) : null)}
+        parts={dishSentences(dish, evening, keepingScene(evening, '')).portions}
+        onEdit={(edit) => change((doc) => applyDishEdit(doc, evening, dish.id, edit, newId))}
       />
       <p className={css.hint}>
         {factor === '1' ? 'The amounts are as the recipe has them.' : `The amounts are ${factor} × the recipe.`}

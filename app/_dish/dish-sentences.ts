@@ -1,14 +1,15 @@
-import { means, type Parts, type Said, within, wrong } from '#app/_ui/parts.ts'
+import { means, type Parts, type Said, type TextBlank, within, wrong } from '#app/_ui/parts.ts'
 import { keepWords, stateWords } from '#app/_words/care.ts'
 import { durationText, readDuration } from '#app/_words/duration.ts'
 import { readPortions } from '#app/_words/read-portions.ts'
 import { shorten } from '#app/_words/shorten.ts'
+import { cleanText } from '#lib/domain/atoms.ts'
 import { secondsOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Bound, Dish, KeepHow } from '#lib/domain/menu.ts'
 import { Dish as DishSchema } from '#lib/domain/menu.ts'
 import type { Patch } from '#lib/plan/commands/set.ts'
-import { moreKitParts, type UseScene, usesParts } from './use-words.ts'
+import { moreKitParts, ovenParts, type UseScene, usesParts } from './use-words.ts'
 
 /** What a sentence about a dish can change: its own fields, its course, or the kitchen it is made in, which makes it be carried. */
 export type DishEdit =
@@ -34,8 +35,22 @@ const numberIn = (text: string, put: (value: number) => Patch<'dishes'>): Said<D
   return value === null ? wrong('Write a number up to 1000, such as 8 or 2½.') : set(put(value))
 }
 
+/** The name of the dish. */
+export const nameBlank = (dish: Dish): TextBlank<DishEdit> => ({
+  kind: 'text',
+  at: 'name',
+  label: 'Name of the dish',
+  text: dish.name,
+  long: true,
+  write: (text) => {
+    const name = cleanText(text, false).trim()
+    if (name === '') return wrong('A dish needs a name.')
+    return name.length > 120 ? wrong('A name has at most 120 letters.') : set({ name })
+  },
+})
+
 /** "It is for everybody, 8; the recipe is for 4." */
-export const portionsParts = (dish: Dish, covers: number): Sentence => [
+const portionsParts = (dish: Dish, covers: number): Sentence => [
   'It is for ',
   {
     kind: 'text',
@@ -75,7 +90,7 @@ const standIns = (dish: Dish, dishes: readonly Dish[]): readonly Dish[] => {
 }
 
 /** "It is on the menu, in Main, and made in the hosts' kitchen. If it fails: nothing." */
-export const placeParts = (dish: Dish, evening: Pick<Evening, 'courses' | 'kitchens' | 'dishes'>): Sentence => [
+const placeParts = (dish: Dish, evening: Pick<Evening, 'courses' | 'kitchens' | 'dishes'>): Sentence => [
   'It is ',
   {
     kind: 'choice',
@@ -119,7 +134,7 @@ export const placeParts = (dish: Dish, evening: Pick<Evening, 'courses' | 'kitch
 ]
 
 /** "It keeps hot for 20 min and is past its best after that. Meanwhile it takes a small ring." */
-export const keepsParts = (dish: Dish, scene: UseScene): Sentence => {
+const keepsParts = (dish: Dish, scene: UseScene): Sentence => {
   const { keeps } = dish
   const keep = (next: Partial<Dish['keeps']>): DishEdit => ({ kind: 'fields', patch: { keeps: { ...keeps, ...next } } })
   return [
@@ -159,6 +174,7 @@ export const keepsParts = (dish: Dish, scene: UseScene): Sentence => {
     ...within(moreKitParts(keeps.uses, scene), (uses) => keep({ uses: [...uses] })).map((part) =>
       part === 'It takes ' ? 'Meanwhile it takes ' : part,
     ),
+    ...within(ovenParts(keeps.uses, scene), (uses) => keep({ uses: [...uses] })),
   ]
 }
 
@@ -177,7 +193,7 @@ const edge = (dish: Dish, at: 'early' | 'late', label: string, empty: string): S
 })
 
 /** "It may be there 15 min before the rest of its course, at the latest with it." */
-export const tableParts = (dish: Dish): Sentence => [
+const tableParts = (dish: Dish): Sentence => [
   'It may reach the table ',
   edge(dish, 'early', 'How early it may be on the table', 'not at all'),
   ' before the rest of its course, and ',
@@ -186,7 +202,7 @@ export const tableParts = (dish: Dish): Sentence => [
 ]
 
 /** "It travels cold, at most 40 min, and is not safe after that." For a dish of another kitchen, or one that says how it travels. */
-export const carryParts = (dish: Dish, host: string): Sentence => {
+const carryParts = (dish: Dish, host: string): Sentence => {
   const { carry } = dish
   if (!carry && dish.kitchen === host) return []
   if (!carry)
@@ -243,7 +259,7 @@ export const carryParts = (dish: Dish, host: string): Sentence => {
 }
 
 /** "For 2 it is what “Stew” is up to “Base”, and goes its own way from there." For a variant. */
-export const variantParts = (dish: Dish, evening: Pick<Evening, 'dishes' | 'steps'>): Sentence => {
+const variantParts = (dish: Dish, evening: Pick<Evening, 'dishes' | 'steps'>): Sentence => {
   const { variant } = dish
   if (!variant) return []
   const put = (next: Partial<NonNullable<Dish['variant']>>, more: Patch<'dishes'> = {}): Said<DishEdit> =>
@@ -294,7 +310,7 @@ export const variantParts = (dish: Dish, evening: Pick<Evening, 'dishes' | 'step
 }
 
 /** "Found at https://…" */
-export const sourceParts = (dish: Dish): Sentence => [
+const sourceParts = (dish: Dish): Sentence => [
   'Found at ',
   {
     kind: 'text',
@@ -313,3 +329,20 @@ export const sourceParts = (dish: Dish): Sentence => [
   },
   '.',
 ]
+
+/** All that the page says of a dish beside its method, its ingredients and its notes, under the headings where it stands. */
+export const dishSentences = (dish: Dish, evening: Evening, scene: UseScene) => ({
+  name: nameBlank(dish),
+  portions: portionsParts(dish, evening.covers),
+  done: [keepsParts(dish, scene), tableParts(dish), carryParts(dish, evening.host)],
+  stands: [placeParts(dish, evening), variantParts(dish, evening)],
+  found: [sourceParts(dish)],
+})
+
+/** Where the finished dish waits: at the hosts'. */
+export const keepingScene = (evening: Evening, kitchens: string): UseScene => ({
+  kitchen: evening.kitchens.find((kitchen) => kitchen.id === evening.host),
+  kitchens,
+  at: 'keeps.uses',
+  named: (what) => `While it waits: ${what}`,
+})

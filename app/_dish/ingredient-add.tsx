@@ -5,6 +5,7 @@ import { newId } from '#app/_frame/new-id.ts'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
+import { useDraft } from '#app/_ui/drafts.tsx'
 import { amountText } from '#app/_words/amount.ts'
 import { doubtText } from '#app/_words/doubt.ts'
 import type { Dish } from '#lib/domain/menu.ts'
@@ -18,12 +19,15 @@ const SHOWN = 8
 export function IngredientAdd({ dish }: { readonly dish: Dish }) {
   const { evening } = usePlan()
   const { change } = useEdit()
-  const [text, setText] = useState('')
+  const draft = useDraft('new-ingredients', { label: 'New ingredients' })
+  const text = draft.text ?? ''
   const [wrong, setWrong] = useState<string | null>(null)
   const id = useId()
   const steps = evening.steps.filter((step) => step.dish === dish.id)
   const lines = readLines(text, steps)
   const made = lines.flatMap((line) => (line.kind === 'ingredient' ? [line] : []))
+  // What is not understood is always shown.
+  const shown = lines.filter((line, at) => at < SHOWN || line.kind === 'heading' || line.doubts.length > 0)
   const add = () => {
     if (made.length === 0) return
     const problem = change((doc) => {
@@ -34,7 +38,7 @@ export function IngredientAdd({ dish }: { readonly dish: Dish }) {
       return { ok: true, value: null }
     })
     setWrong(problem)
-    if (problem === null) setText('')
+    if (problem === null) draft.clear()
   }
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key !== 'Enter' || event.shiftKey || text.includes('\n')) return
@@ -51,11 +55,11 @@ export function IngredientAdd({ dish }: { readonly dish: Dish }) {
         placeholder="1 x 400 g tin tomatoes"
         aria-describedby={`${id}-read`}
         autoComplete="off"
-        onChange={(event) => setText(event.target.value)}
+        onChange={(event) => draft.write(event.target.value)}
         onKeyDown={onKeyDown}
       />
       <ul className={css.reading} id={`${id}-read`} aria-live="polite">
-        {lines.slice(0, SHOWN).map((line) => (
+        {shown.map((line) => (
           <li key={line.key}>
             {line.kind === 'heading' ? (
               <>“{line.text}” is a heading and is not added</>
@@ -69,7 +73,7 @@ export function IngredientAdd({ dish }: { readonly dish: Dish }) {
             )}
           </li>
         ))}
-        {lines.length > SHOWN ? <li>and {lines.length - SHOWN} more</li> : null}
+        {lines.length > shown.length ? <li>and {lines.length - shown.length} more, all understood</li> : null}
       </ul>
       {wrong ? (
         <p className={css.refused} role="alert">

@@ -4,20 +4,20 @@ import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Sentence } from '#app/_ui/sentence.tsx'
 import { Ticks } from '#app/_ui/ticks.tsx'
-import { allergenWords, CONTAINED, foodWord } from '#app/_words/food.ts'
 import { buysText, fillsText, sourceText, weighsText } from '#app/_words/quantity.ts'
-import { Allergen, type Ingredient } from '#lib/domain/ingredient.ts'
+import type { Ingredient } from '#lib/domain/ingredient.ts'
 import type { Dish } from '#lib/domain/menu.ts'
 import { setFields } from '#lib/plan/commands/set.ts'
 import type { ForCovers } from '#lib/quantities/for-covers.ts'
 import type { Source } from '#lib/quantities/source.ts'
 import {
   allergenParts,
+  allergenTicks,
   containsParts,
+  containsTicks,
   type IngredientPatch,
   ingredientParts,
   shopParts,
-  toggled,
 } from './ingredient-sentences.ts'
 import css from './ingredients.module.css'
 
@@ -40,19 +40,9 @@ export function IngredientEditor({ dish, ingredient, quantity }: Props) {
       <Figures quantity={quantity} />
       <details className={css.fold}>
         <summary>Allergens, and what it contains</summary>
-        <Ticks
-          legend="Allergens in it"
-          options={Allergen.options.map((each) => [each, allergenWords[each]] as const)}
-          ticked={ingredient.allergens}
-          onTick={(each) => tick({ allergens: toggled(Allergen.options, ingredient.allergens, each) })}
-        />
+        <Ticks {...allergenTicks(ingredient)} onTick={(word) => tick(allergenTicks(ingredient).tick(word))} />
         <Sentence parts={allergenParts(ingredient)} onEdit={write} />
-        <Ticks
-          legend="It contains"
-          options={CONTAINED.map((word) => [word, foodWord(word)] as const)}
-          ticked={ingredient.contains}
-          onTick={(word) => tick({ contains: toggled(CONTAINED, ingredient.contains, word) })}
-        />
+        <Ticks {...containsTicks(ingredient)} onTick={(word) => tick(containsTicks(ingredient).tick(word))} />
         <Sentence parts={containsParts(ingredient)} onEdit={write} />
       </details>
       <details className={css.fold}>

@@ -19,7 +19,7 @@ export const flagsOf = (ingredient: Ingredient, quantity: ForCovers): readonly F
     ...(quantity.asRead ? [flag(`about ${sensibleText(quantity.asRead, null, '')}`)] : []),
     ...(exactly ? [flag(exactly)] : []),
     ...quantity.notes.map((note) => flag(scaleNoteText(note, unit))),
-    ...(quantity.whose.length > 0 ? [flag(`whose ${unit}? Not weighed until that is said`, true)] : []),
+    ...(quantity.whose.length > 0 ? [flag(`whose ${unit}?`, true)] : []),
     ...(quantity.buys ? [flag(boughtText(quantity.buys))] : []),
     ...(checkedTags[ingredient.checked] ? [flag(checkedTags[ingredient.checked], ingredient.checked === 'unknown')] : []),
   ]

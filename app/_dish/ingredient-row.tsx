@@ -2,6 +2,7 @@
 
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
+import { Entry } from '#app/_ui/drafts.tsx'
 import type { Drag } from '#app/_ui/drag.tsx'
 import { Moves } from '#app/_ui/moves.tsx'
 import { splitFood } from '#app/_words/food.ts'
@@ -56,7 +57,9 @@ export function IngredientRow({ dish, ingredient, reader, isOpen, onToggle, isFi
       </div>
       {isOpen ? (
         <div className={css.open}>
-          <IngredientEditor dish={dish} ingredient={ingredient} quantity={quantity} />
+          <Entry id={ingredient.id}>
+            <IngredientEditor dish={dish} ingredient={ingredient} quantity={quantity} />
+          </Entry>
           <Moves
             name={food}
             isFirst={isFirst}

@@ -1,10 +1,21 @@
 import { means, type Parts, type Said, wrong } from '#app/_ui/parts.ts'
 import { amountText } from '#app/_words/amount.ts'
 import { listText } from '#app/_words/clock.ts'
-import { checkedWords, foodWord, joinFood, readWords, rulesWords, scalesWords, splitFood, swapForText } from '#app/_words/food.ts'
+import {
+  allergenWords,
+  CONTAINED,
+  checkedWords,
+  foodWord,
+  joinFood,
+  readWords,
+  rulesWords,
+  scalesWords,
+  splitFood,
+  swapForText,
+} from '#app/_words/food.ts'
 import { shorten } from '#app/_words/shorten.ts'
 import { cleanText } from '#lib/domain/atoms.ts'
-import type { Ingredient } from '#lib/domain/ingredient.ts'
+import { Allergen, type Ingredient } from '#lib/domain/ingredient.ts'
 import type { Step } from '#lib/domain/menu.ts'
 import { nameUnit, unitText } from '#lib/domain/unit-words.ts'
 import type { Patch } from '#lib/plan/commands/set.ts'
@@ -82,7 +93,7 @@ export const ingredientParts = (ingredient: Ingredient, steps: readonly Step[]):
 }
 
 /** "Whose cup is it?", where the text does not say; empty where it does. */
-export const whoseParts = (ingredient: Ingredient): Sentence => {
+const whoseParts = (ingredient: Ingredient): Sentence => {
   const { amount } = ingredient
   const reading = amount && readUnit(amount.unit, null)
   const word = amount && nameUnit(amount.unit)?.word
@@ -211,8 +222,32 @@ export const shopParts = (ingredient: Ingredient): Sentence => {
   return ['To be bought at ', text('shop', 'shop', 'any shop'), ', ', text('aisle', 'where in the shop', 'anywhere in it'), '.']
 }
 
-/** A list with a word put in, in the list's own order, or taken out. */
-export const toggled = <T extends string>(all: readonly T[], list: readonly T[], word: T): T[] =>
+const toggled = <T extends string>(all: readonly T[], list: readonly T[], word: T): T[] =>
   list.includes(word)
     ? list.filter((each) => each !== word)
     : [...all.filter((each) => each === word || list.includes(each)), ...list.filter((each) => !all.includes(each))]
+
+/** Words of which any may be true of an ingredient, each ticked or not. */
+export interface Ticked {
+  readonly legend: string
+  readonly options: readonly (readonly [word: string, words: string])[]
+  readonly ticked: readonly string[]
+  readonly tick: (word: string) => IngredientPatch
+}
+
+export const allergenTicks = ({ allergens }: Ingredient): Ticked => ({
+  legend: 'Allergens in it',
+  options: entries(allergenWords),
+  ticked: allergens,
+  tick: (word) => {
+    const known = Allergen.safeParse(word)
+    return known.success ? { allergens: toggled(Allergen.options, allergens, known.data) } : {}
+  },
+})
+
+export const containsTicks = ({ contains }: Ingredient): Ticked => ({
+  legend: 'It contains',
+  options: CONTAINED.map((word) => [word, foodWord(word)] as const),
+  ticked: contains,
+  tick: (word) => ({ contains: toggled(CONTAINED, contains, word) }),
+})
