@@ -91,7 +91,10 @@ const answers = <T>(part: Part<T>): Said<T>[] => {
   return part.kind === 'choice' ? part.options.map(([value]) => part.choose(value)) : TRIED.map((text) => part.write(text))
 }
 
-/** The paths whose values differ between an entry and what any answer to any blank makes of it. */
+/** Whether a blank by that name is about the field: it, all of it, or a part of it. */
+const isAbout = (name: string, path: string): boolean => `${path}.`.startsWith(`${name}.`) || `${name}.`.startsWith(`${path}.`)
+
+/** The paths to which an answer of a blank about them gives another value; taking a field away is none. */
 const changedBy = <T>(
   parts: readonly Part<T>[],
   paths: readonly string[],
@@ -101,9 +104,12 @@ const changedBy = <T>(
   const changed = new Set<string>()
   for (const part of parts)
     for (const said of answers(part)) {
-      if (said.kind === 'wrong') continue
+      if (said.kind === 'wrong' || typeof part === 'string') continue
       const after = apply(said.value)
-      for (const path of paths) if (JSON.stringify(at(before, path)) !== JSON.stringify(at(after, path))) changed.add(path)
+      for (const path of paths.filter((each) => isAbout(part.at, each))) {
+        const value = at(after, path)
+        if (value !== undefined && JSON.stringify(at(before, path)) !== JSON.stringify(value)) changed.add(path)
+      }
     }
   return changed
 }
@@ -137,8 +143,8 @@ describe('every field has words that change it', () => {
       expect(checkEvening(after)).toEqual([])
       return after.dishes.find((dish) => dish.id === soup.id) ?? {}
     })
-    // The id never changes; notes are shared letter by letter, by the field below.
-    expect(paths.filter((path) => !changed.has(path))).toEqual(['id', 'notes'])
+    // The id never changes, its place is changed by moving it; notes are shared letter by letter, by the field below.
+    expect(paths.filter((path) => !changed.has(path))).toEqual(['id', 'order', 'notes'])
     expect(readFileSync(new URL('../../../app/_dish/dish-words.tsx', import.meta.url), 'utf8')).toMatch(
       /<TextWords\s+root="dishes"\s+id=\{dish\.id\}\s+field="notes"/,
     )
@@ -152,11 +158,16 @@ describe('every field has words that change it', () => {
       expect(setFields(doc, 'ingredients', milk.id, patch)).toEqual({ ok: true, value: null })
       return readPlan(doc).evening.ingredients[0] ?? {}
     }
-    const ticks = [allergenTicks(milk), containsTicks(milk)].flatMap((each) =>
+    const ticks = (
+      [
+        ['allergens', allergenTicks(milk)],
+        ['contains', containsTicks(milk)],
+      ] as const
+    ).flatMap(([name, each]) =>
       each.options.map(
         ([word]): Part<IngredientPatch> => ({
           kind: 'press',
-          at: word,
+          at: name,
           label: word,
           words: word,
           press: () => means(each.tick(word)),
