@@ -117,7 +117,14 @@ function CourseHead({ course, index, rows, minutes, editing, moves, fresh }: Pro
         <span className={css.courseClaim}>
           all of it: <ClaimLine target={course.id} name={`all of ${course.name}`} brief />
         </span>
-        {minutes === null || rows.length < 2 ? <span /> : <span className={css.courseSum}>{Math.round(minutes)} in all</span>}
+        {minutes === null || rows.length < 2 ? (
+          <span />
+        ) : (
+          <span className={css.courseSum}>
+            <span className={css.minutesLabel}>Last-minute minutes: </span>
+            {Math.round(minutes)} in all
+          </span>
+        )}
       </div>
     )
   }
