@@ -2,10 +2,12 @@
 
 import { useState } from 'react'
 import { ClaimLine } from '#app/_frame/claim.tsx'
+import { Here } from '#app/_frame/here.tsx'
 import { newId } from '#app/_frame/new-id.ts'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button, LinkButton } from '#app/_ui/button.tsx'
+import { Entry } from '#app/_ui/drafts.tsx'
 import { Moves } from '#app/_ui/moves.tsx'
 import { dishColour, Plate } from '#app/_ui/plate.tsx'
 import { WordText } from '#app/_ui/word.tsx'
@@ -52,6 +54,11 @@ export function CourseBlock(props: Props) {
     if (tell((doc) => addDish(doc, blankDish(id, course.id, evening)))) onFresh(id)
   }
 
+  const done = (dish: string | null) => {
+    setCopying(false)
+    if (dish !== null) onFresh(dish)
+  }
+
   return (
     <li
       {...moves.courses.item(course.id, `${css.course} ${editing ? css.courseChanging : ''}`)}
@@ -63,8 +70,10 @@ export function CourseBlock(props: Props) {
         {toTable === null ? <span className="vh">not planned yet</span> : null}
       </div>
       <div className={css.middle}>
-        <CourseHead {...props} />
-        {editing ? <CourseWords course={course} /> : null}
+        <Entry id={course.id}>
+          <CourseHead {...props} />
+          {editing ? <CourseWords course={course} /> : null}
+        </Entry>
         {rows.length === 0 && !editing ? <p className={css.quiet}>No dish yet.</p> : null}
         <ul {...moves.dishes.list(course.id)}>
           {rows.map((row, at) => (
@@ -100,7 +109,7 @@ export function CourseBlock(props: Props) {
             </Button>
           </p>
         ) : null}
-        {copying ? <CopyDish course={course} onDone={() => setCopying(false)} /> : null}
+        {copying ? <CopyDish course={course} onDone={done} /> : null}
       </div>
       <Drinks course={course} editing={editing} />
     </li>
@@ -108,14 +117,21 @@ export function CourseBlock(props: Props) {
 }
 
 function CourseHead({ course, index, rows, minutes, editing, moves, fresh }: Props) {
-  const { evening } = usePlan()
+  const { evening, me } = usePlan()
   const { change, removeWithStrip } = useEdit()
+  const isClaimed = evening.claims.some((claim) => claim.target === course.id)
   if (!editing) {
     return (
       <div className={css.courseHead}>
-        <h2 id={`course-${course.id}`}>{course.name}</h2>
+        <h2 id={`course-${course.id}`}>
+          {course.name} <Here target={course.id} />
+        </h2>
         <span className={css.courseClaim}>
-          all of it: <ClaimLine target={course.id} name={`all of ${course.name}`} brief />
+          {isClaimed || me?.cook ? (
+            <>
+              all of it: <ClaimLine target={course.id} name={`all of ${course.name}`} brief />
+            </>
+          ) : null}
         </span>
         {minutes === null || rows.length < 2 ? (
           <span />
@@ -136,6 +152,7 @@ function CourseHead({ course, index, rows, minutes, editing, moves, fresh }: Pro
           display
           long
           autoFocus={course.id === fresh}
+          field="name"
           label={`Name of course ${index + 1}`}
           text={course.name}
           onWrite={(text) =>

@@ -31,16 +31,12 @@ export const eatenIn = (eating: Span, likely: string): Span => {
   }
 }
 
-const CLOCK = /^([01]?\d|2[0-3])[:.]([0-5]\d)$/
-
-/** HH:MM of a clock time as people write it; null when it is none. */
-export const readClock = (text: string): string | null => {
-  const found = CLOCK.exec(text.trim())
-  return found ? `${String(found[1]).padStart(2, '0')}:${found[2]}` : null
-}
-
 /** The moment of the evening that a clock time is meant to be: small hours, for a dinner, are those of the next day. */
 export const momentOf = (time: string, sitDown: At): At => ({
   day: sitDown.day === 0 && sitDown.time >= '12:00' && time < '06:00' ? 1 : sitDown.day,
   time,
 })
+
+/** A moment as it would be typed: the clock alone where `momentOf` gives it back, else with its day. */
+export const notBeforeText = (at: At, { date, sitDown }: { readonly date: string; readonly sitDown: At }): string =>
+  momentOf(at.time, sitDown).day === at.day ? at.time : atText(date, at)

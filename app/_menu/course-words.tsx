@@ -1,15 +1,17 @@
 'use client'
 
+import { useState } from 'react'
 import { useEdit } from '#app/_frame/use-edit.ts'
+import { useWhere } from '#app/_frame/where.tsx'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { WordChoice, WordText } from '#app/_ui/word.tsx'
 import { serviceWords } from '#app/_words/care.ts'
-import { atText } from '#app/_words/clock.ts'
 import { durationText, readDuration, readSpan, spanText } from '#app/_words/duration.ts'
+import { readClock } from '#app/_words/read-clock.ts'
 import { secondsOf } from '#lib/domain/duration.ts'
 import type { Course } from '#lib/domain/menu.ts'
 import { setFields } from '#lib/plan/commands/set.ts'
-import { courseText, eatenIn, momentOf, readClock } from './course-sentence.ts'
+import { courseText, eatenIn, momentOf, notBeforeText } from './course-sentence.ts'
 import css from './menu.module.css'
 
 const WRONG = 'Write minutes, such as 25 min or 1 h 30.'
@@ -20,6 +22,8 @@ const NOBODY = ''
 export function CourseWords({ course }: { readonly course: Course }) {
   const { evening } = usePlan()
   const { change } = useEdit()
+  const [isOpen, setOpen] = useState(false)
+  useWhere(isOpen ? course.id : null)
   const set = (patch: Partial<Omit<Course, 'id' | 'order'>> | { readonly [F in 'welcome' | 'notBefore' | Role]?: undefined }) =>
     change((doc) => setFields(doc, 'courses', course.id, patch))
   const named = (what: string) => `${course.name}: ${what}`
@@ -31,7 +35,7 @@ export function CourseWords({ course }: { readonly course: Course }) {
   const cooks = [[NOBODY, 'nobody in particular'], ...evening.cooks.map((cook) => [cook.id, cook.name] as const)] as const
 
   return (
-    <details className={css.fold}>
+    <details className={css.fold} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{courseText(course, evening.date)}</summary>
       <p className={css.sentence}>
         Served{' '}
@@ -57,12 +61,14 @@ export function CourseWords({ course }: { readonly course: Course }) {
         ) : null}
         . Eaten in usually{' '}
         <WordText
+          field="likely"
           label={named('minutes to eat it, usually')}
           text={durationText(course.eating.likely)}
           onWrite={(text) => minutes(text, (likely) => set({ eating: eatenIn(course.eating, likely) }))}
         />
         , can be{' '}
         <WordText
+          field="eating"
           label={named('minutes to eat it, least and most')}
           text={spanText(course.eating.least, course.eating.most)}
           onWrite={(text) => {
@@ -76,12 +82,14 @@ export function CourseWords({ course }: { readonly course: Course }) {
         />
         ; plates off take{' '}
         <WordText
+          field="clearing"
           label={named('minutes to take the plates off')}
           text={durationText(course.clearing)}
           onWrite={(text) => minutes(text, (clearing) => set({ clearing }))}
         />
         , pouring for it{' '}
         <WordText
+          field="pouring"
           label={named('minutes to pour for it')}
           text={durationText(course.pouring)}
           onWrite={(text) => minutes(text, (pouring) => set({ pouring }))}
@@ -91,6 +99,7 @@ export function CourseWords({ course }: { readonly course: Course }) {
       <p className={css.sentence}>
         Guests like to wait{' '}
         <WordText
+          field="ideal"
           label={named('minutes guests like to wait for it')}
           text={spanText(course.wait.ideal[0], course.wait.ideal[1])}
           onWrite={(text) => {
@@ -102,6 +111,7 @@ export function CourseWords({ course }: { readonly course: Course }) {
         />{' '}
         for it, and no more than{' '}
         <WordText
+          field="wait"
           label={named('longest wait for it')}
           text={durationText(course.wait.most)}
           onWrite={(text) =>
@@ -114,8 +124,9 @@ export function CourseWords({ course }: { readonly course: Course }) {
         />
         . It comes not before{' '}
         <WordText
+          field="notBefore"
           label={named('not before')}
-          text={course.notBefore ? atText(evening.date, course.notBefore) : ''}
+          text={course.notBefore ? notBeforeText(course.notBefore, evening) : ''}
           empty="any time"
           onWrite={(text) => {
             if (text.trim() === '') return set({ notBefore: undefined })

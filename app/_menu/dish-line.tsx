@@ -2,8 +2,10 @@
 
 import Link from 'next/link'
 import { ClaimLine } from '#app/_frame/claim.tsx'
+import { Here } from '#app/_frame/here.tsx'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { Button } from '#app/_ui/button.tsx'
+import { Entry } from '#app/_ui/drafts.tsx'
 import { Stitches } from '#app/_ui/stitches.tsx'
 import type { Dish } from '#lib/domain/menu.ts'
 import { setFields } from '#lib/plan/commands/set.ts'
@@ -37,7 +39,9 @@ export function DishLine({ row: { dish, about, minutes }, eveningId, editing, mo
     return (
       <li {...moves.dishes.item(dish.id, css.changing)}>
         {moves.dishes.handle(dish.id)}
-        <DishWords dish={dish} about={about} href={href} moves={moves} isFresh={isFresh} isFirst={isFirst} isLast={isLast} />
+        <Entry id={dish.id}>
+          <DishWords dish={dish} about={about} href={href} moves={moves} isFresh={isFresh} isFirst={isFirst} isLast={isLast} />
+        </Entry>
       </li>
     )
   }
@@ -45,6 +49,7 @@ export function DishLine({ row: { dish, about, minutes }, eveningId, editing, mo
     <li className={`${css.dish} ${dish.state === 'on' ? '' : css.off}`}>
       <Link className={css.dishLink} href={href}>
         {dish.name}
+        <Here target={dish.id} />
         {about.state ? <small>{about.state}</small> : null}
         {dish.state === 'on' ? <small>{about.kit ? `${about.when} · ${about.kit}` : about.when}</small> : null}
       </Link>

@@ -1,6 +1,7 @@
 'use client'
 
 import Link from 'next/link'
+import { Here } from '#app/_frame/here.tsx'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Moves } from '#app/_ui/moves.tsx'
@@ -37,12 +38,14 @@ export function DishWords({ dish, about, href, moves, isFresh, isFirst, isLast }
           display
           long
           autoFocus={isFresh}
+          field="name"
           label={`Name of the dish ${dish.name}`}
           text={dish.name}
           onWrite={(text) =>
             text.trim() ? change((doc) => renameDish(doc, dish.id, cleanText(text.trim(), false))) : 'A dish needs a name.'
           }
         />
+        <Here target={dish.id} />
       </div>
       <div className={css.dishTools}>
         <span>

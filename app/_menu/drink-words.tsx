@@ -32,6 +32,7 @@ export function DrinkWords({ drink, drinks, at }: Props) {
     <>
       <WordText
         long
+        field="name"
         label={`Name of the drink ${drink.name}`}
         text={drink.name}
         onWrite={(text) => (text.trim() ? set({ name: cleanText(text.trim(), false) }) : 'A drink needs a name.')}
@@ -42,6 +43,7 @@ export function DrinkWords({ drink, drinks, at }: Props) {
         </summary>
         <p className={css.sentence}>
           <WordText
+            field="mlEach"
             label={`${drink.name}: for each`}
             text={amountText(drink.mlEach) || '0 cl'}
             onWrite={(text) =>
@@ -63,6 +65,7 @@ export function DrinkWords({ drink, drinks, at }: Props) {
               {' '}
               of{' '}
               <WordText
+                field="abv"
                 label={`${drink.name}: alcohol in percent`}
                 text={`${drink.abv}%`}
                 onWrite={(text) => number(text, 0, 96, 'Write percent of alcohol, such as 12.5%.', (abv) => set({ abv }))}
@@ -71,6 +74,7 @@ export function DrinkWords({ drink, drinks, at }: Props) {
           ) : null}
           , served at{' '}
           <WordText
+            field="servedC"
             label={`${drink.name}: served at, in degrees`}
             text={drink.servedC === undefined ? '' : `${drink.servedC}°`}
             empty="any heat"

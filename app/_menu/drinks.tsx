@@ -4,6 +4,7 @@ import { newId } from '#app/_frame/new-id.ts'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
+import { Entry } from '#app/_ui/drafts.tsx'
 import { drinkText } from '#app/_words/drink.ts'
 import type { Course } from '#lib/domain/menu.ts'
 import type { Drink } from '#lib/domain/people.ts'
@@ -24,7 +25,15 @@ export function Drinks({ course, editing }: { readonly course: Course; readonly 
       {drinks.length === 0 && !editing ? <p className={css.quiet}>nothing yet</p> : null}
       <ul>
         {drinks.map((drink, at) => (
-          <li key={drink.id}>{editing ? <DrinkWords drink={drink} drinks={drinks} at={at} /> : <DrinkLine drink={drink} />}</li>
+          <li key={drink.id}>
+            {editing ? (
+              <Entry id={drink.id}>
+                <DrinkWords drink={drink} drinks={drinks} at={at} />
+              </Entry>
+            ) : (
+              <DrinkLine drink={drink} />
+            )}
+          </li>
         ))}
       </ul>
       {editing ? (

@@ -3,9 +3,9 @@
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { WordText } from '#app/_ui/word.tsx'
+import { readClock } from '#app/_words/read-clock.ts'
 import { cleanText } from '#lib/domain/atoms.ts'
 import { setEvening } from '#lib/plan/commands/set.ts'
-import { readClock } from './course-sentence.ts'
 import css from './menu.module.css'
 
 const WRONG_CLOCK = 'Write a time, such as 19:30.'

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { courseText, eatenIn, momentOf, readClock } from '#app/_menu/course-sentence.ts'
+import { courseText, eatenIn, momentOf, notBeforeText } from '#app/_menu/course-sentence.ts'
 import { menuRows } from '#app/_menu/rows.ts'
 import { copiedText } from '#app/_words/copied.ts'
 import { drinkText, readNumber } from '#app/_words/drink.ts'
@@ -98,8 +98,11 @@ test('Y9 another usual length suggests least and most anew, unless somebody wrot
 })
 
 test('Y9 a clock time of the small hours is the next day’s for a dinner, and today’s for a lunch', () => {
-  expect(['7:30', '19.05', '24:00', 'late'].map(readClock)).toEqual(['07:30', '19:05', null, null])
   expect(momentOf('00:30', { day: 0, time: '19:30' })).toEqual({ day: 1, time: '00:30' })
   expect(momentOf('21:00', { day: 0, time: '19:30' })).toEqual({ day: 0, time: '21:00' })
+  const dinner = { date: '2026-11-14', sitDown: { day: 0, time: '19:30' } }
+  expect(notBeforeText({ day: 1, time: '00:30' }, dinner)).toBe('00:30')
+  expect(notBeforeText({ day: 0, time: '00:30' }, dinner)).toBe('00:30')
+  expect(notBeforeText({ day: 1, time: '12:00' }, dinner)).toBe('Sunday 12:00')
   expect(momentOf('05:00', { day: 0, time: '11:00' })).toEqual({ day: 0, time: '05:00' })
 })

@@ -305,7 +305,7 @@ test('Y5 what a dish wants of the kitchen is said once each, heats in the order 
   expect(dishKitText(dishKit(ways, 'soup', second))).toBe('a small ring')
 })
 
-test('Y1 Y2 the evening of the lamb: the oven goes from the lamb’s heat to the potatoes’, and its main wants more than ten minutes', () => {
+test('Y1 Y2 the evening of the lamb: the lamb and the shortbread want the oven within an hour, and courses want more than ten minutes', () => {
   const menu = loadEvening('a-lamb')
   const order = planEvening(menu, { budget: { steps: 1000, seed: 1 } })
   const minutes = lastMinuteMinutes(order, namesOf(menu))
