@@ -1,40 +1,10 @@
 'use server'
 
 import { redirect } from 'next/navigation'
-import { fileRefusalText, refusedByField } from '#app/_words/refused.ts'
+import { fileRefusalText } from '#app/_words/refused.ts'
 import { requireUser } from '#server/auth/who.ts'
-import { createEvening } from '#server/evenings/create.ts'
 import { importEvening } from '#server/evenings/file.ts'
 import { eveningRefusalText } from './refusal.ts'
-
-export interface NewAnswer {
-  readonly values: Readonly<Record<'name' | 'date' | 'sitDown' | 'covers' | 'zone', string>>
-  readonly message: string | null
-  readonly fields: Readonly<Record<string, string>>
-}
-
-const text = (form: FormData, name: string): string => String(form.get(name) ?? '').trim()
-
-export const createEveningAction = async (_before: NewAnswer, form: FormData): Promise<NewAnswer> => {
-  const user = await requireUser()
-  const values = {
-    name: text(form, 'name'),
-    date: text(form, 'date'),
-    sitDown: text(form, 'sitDown'),
-    covers: text(form, 'covers'),
-    zone: text(form, 'zone'),
-  }
-  const made = await createEvening(user.id, { ...values, covers: Number(values.covers) })
-  if (!made.ok) {
-    const fields = made.error.kind === 'invalid' ? refusedByField(made.error.refusals) : {}
-    return {
-      values,
-      message: made.error.kind === 'invalid' ? 'Something needs another look.' : eveningRefusalText(made.error),
-      fields,
-    }
-  }
-  redirect(`/evenings/${made.value.eveningId}/menu`)
-}
 
 export interface ImportAnswer {
   readonly message: string | null

@@ -20,3 +20,11 @@ export const CooksScreen = dynamic(() => import('#app/_cooks/cooks-screen.tsx').
   ssr: false,
   loading: () => null,
 })
+export const RecipeScreen = dynamic(() => import('#app/_recipes/recipe-screen.tsx').then((module) => module.RecipeScreen), {
+  ssr: false,
+  loading: () => null,
+})
+export const FirstVerdict = dynamic(() => import('#app/_evenings/first-verdict.tsx').then((module) => module.FirstVerdict), {
+  ssr: false,
+  loading: () => null,
+})

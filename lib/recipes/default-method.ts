@@ -22,6 +22,15 @@ const hands = (minutes: number): Way => way('hands-on', minutes * MINUTE, [{ kin
 const oven = (seconds: number, lowC: number, highC: number): Way =>
   way('leave', seconds, [{ kind: 'oven', shelves: 1, lowC, highC, preheated: true }])
 const ring = (minutes: number): Way => way('eye', minutes * MINUTE, [{ kind: 'ring', size: 'medium' }])
+/** A joint rests out of the oven, and needs nobody. */
+const rest = (minutes: number, most: number): Way => ({
+  care: 'leave',
+  cooks: 1,
+  takes: { least: durationOf(minutes * MINUTE), likely: durationOf(minutes * MINUTE), most: durationOf(minutes * MINUTE) },
+  upTo: durationOf(most * MINUTE),
+  touches: [],
+  uses: [],
+})
 const fridge: Way = {
   ...way('leave', 2 * HOUR, [{ kind: 'cold', keep: 'cold', places: 1 }]),
   takes: { least: 'PT2H', likely: 'PT2H', most: 'PT2H' },
@@ -49,14 +58,30 @@ const MANNERS: readonly (readonly [RegExp, readonly Work[]])[] = [
     ],
   ],
   [
-    /\b(?:shoulder|belly|brisket|shanks?|short ribs?|shin|cheeks?|oxtail|daube|stew|casserole|braised?|slow)\b/iu,
+    /\b(?:daube|stew|casserole|braised?|slow-cooked)\b/iu,
     [
       ['Prepare', hands(15)],
-      ['Slow roast or braise', oven(3 * HOUR, 140, 160)],
+      ['Braise', { ...oven(3 * HOUR, 140, 160), upTo: 'PT4H30M' }],
     ],
   ],
   [
-    /\b(?:roast(?:ed)?|baked?|gratin|dauphinoise|tart|pie|cakes?|crumble|cobbler|pudding|lasagne|moussaka|quiche|souffl[eé]s?|shortbread|biscuits|cookies|brownies|wellington|pastries|focaccia|pizza|potatoes|chicken|duck|beef|lamb|pork)\b/iu,
+    /\b(?:shoulder|belly|brisket|shanks?|short ribs?|shin|cheeks?|oxtail|slow)\b/iu,
+    [
+      ['Prepare', hands(15)],
+      ['Slow roast', oven(3 * HOUR, 140, 160)],
+      ['Rest, wrapped', rest(20, 60)],
+    ],
+  ],
+  [
+    /\b(?:chicken|duck|goose|turkey|beef|lamb|pork|venison|joint|rib|leg|rack|loin|saddle)\b/iu,
+    [
+      ['Prepare', hands(15)],
+      ['Roast', oven(75 * MINUTE, 180, 200)],
+      ['Rest', rest(15, 40)],
+    ],
+  ],
+  [
+    /\b(?:roast(?:ed)?|baked?|gratin|dauphinoise|tart|pie|cakes?|crumble|cobbler|pudding|lasagne|moussaka|quiche|souffl[eé]s?|shortbread|biscuits|cookies|brownies|wellington|pastries|focaccia|pizza|potatoes)\b/iu,
     [
       ['Prepare', hands(15)],
       ['Roast or bake', oven(45 * MINUTE, 180, 200)],
@@ -90,6 +115,7 @@ export const defaultDraft = (name: string, decimal: DecimalMark, newKey: NewKey)
     asksMeasures: false,
     measures: null,
     decimal,
+    bare: 'C',
     source: null,
     cutShort: false,
   }

@@ -2,7 +2,7 @@ import type { Step, Way } from '#lib/domain/menu.ts'
 import type { Measures } from '#lib/domain/unit-words.ts'
 import { readIngredient } from './ingredient.ts'
 import { type Part, partsOf } from './parts.ts'
-import type { DecimalMark, Doubt, Heat, IngredientLine, MeasuresGuess, RecipePreview, Yields } from './preview.ts'
+import type { DecimalMark, Doubt, Heat, IngredientLine, MeasuresGuess, RecipePreview, StepPreview, Yields } from './preview.ts'
 import { readStep } from './step.ts'
 import { type Assumption, wayOf } from './way.ts'
 
@@ -46,6 +46,8 @@ export interface DishDraft {
   /** Whose cups and spoons, once the person said so. */
   readonly measures: Measures | null
   readonly decimal: DecimalMark
+  /** What a heat without a scale is taken to be. */
+  readonly bare: StepPreview['bare']
   readonly source: string | null
   readonly cutShort: boolean
 }
@@ -136,14 +138,15 @@ export const draftOf = (preview: RecipePreview, decimal: DecimalMark, newKey: Ne
     asksMeasures: preview.asksMeasures,
     measures: null,
     decimal,
+    bare: preview.steps[0]?.bare ?? 'C',
     source: null,
     cutShort: beyond.length > 0,
   }
 }
 
 /** A line that is a step after all: as many steps as it has lengths. */
-export const asSteps = (text: string, decimal: DecimalMark, newKey: NewKey): readonly StepDraft[] =>
-  partsOf(readStep(text, null, decimal), decimal).map((part) => stepOf(part, null, newKey))
+export const asSteps = (text: string, { decimal, bare }: DishDraft, newKey: NewKey): readonly StepDraft[] =>
+  partsOf(readStep(text, null, decimal, bare), decimal).map((part) => stepOf(part, null, newKey))
 
 /** A line that is one of ingredients after all. */
 export const asIngredient = (text: string, decimal: DecimalMark, newKey: NewKey): IngredientDraft => ({

@@ -1,3 +1,4 @@
+import { secondsOf } from '#lib/domain/duration.ts'
 import type { Ingredient } from '#lib/domain/ingredient.ts'
 import type { Dish, Step } from '#lib/domain/menu.ts'
 import type { Measures } from '#lib/domain/unit-words.ts'
@@ -24,7 +25,7 @@ export interface DishPlace {
 }
 
 export interface Assumed {
-  readonly kind: Assumption | 'no-yield' | 'yield-range' | 'plate-added' | 'cut-short' | 'keeps'
+  readonly kind: Assumption | 'no-yield' | 'yield-range' | 'plate-added' | 'cut-short' | 'keeps' | 'hot'
   /** The step it is about; null: the dish. */
   readonly step: string | null
 }
@@ -68,13 +69,35 @@ const plateStep = (dish: string, name: string, order: string, after: Step | unde
   after: after ? [{ step: after.id, from: 'end', least: 'PT0S', kind: 'quality' }] : [],
 })
 
+const isHeated = (step: Step): boolean => step.ways[0]?.uses.some((use) => use.kind === 'oven' || use.kind === 'ring') ?? false
+const isCooled = (step: Step): boolean =>
+  step.ways[0]?.care === 'leave' &&
+  (step.ways[0].uses.some((use) => use.kind === 'cold') || (step.ways[0].uses.length === 0 && /\bcool/iu.test(step.does)))
+
+const STAYS_HOT = 30 * 60
+const GOES_ON = 'PT15M'
+
+/**
+ * What comes from the heat goes on while it is hot, until it is cooled or has stood for half an hour: to the next step, and to the plates,
+ * within a quarter of an hour. Common practice, no source; said to be assumed.
+ */
+const whileHot = (steps: readonly Step[]): Step[] => {
+  let since = Number.POSITIVE_INFINITY
+  return steps.map((step): Step => {
+    const goesOn = since <= STAYS_HOT && !isCooled(step)
+    if (isHeated(step)) since = 0
+    else since = isCooled(step) ? Number.POSITIVE_INFINITY : since + secondsOf(step.ways[0]?.takes.least ?? 'PT0S')
+    return goesOn ? { ...step, after: step.after.map((after) => ({ ...after, most: GOES_ON })) } : step
+  })
+}
+
 /** Entities of an evening from a draft that a person has corrected. They pass the domain's schemas; what was assumed is listed. */
 export const finishDraft = (draft: DishDraft, place: DishPlace): MadeDish => {
   const assumed: Assumed[] = draft.cutShort ? [{ kind: 'cut-short', step: null }] : []
   const id = place.newId()
   const name = lineOf(draft.name, 120) || 'A new dish'
   const keys = place.keys(draft.steps.length + 1)
-  const steps: Step[] = []
+  let steps: Step[] = []
   for (const [i, each] of draft.steps.entries()) {
     const before: Step | undefined = steps.at(-1)
     const step = place.newId()
@@ -101,6 +124,8 @@ export const finishDraft = (draft: DishDraft, place: DishPlace): MadeDish => {
     steps.push(plate)
     assumed.push({ kind: 'plate-added', step: plate.id })
   }
+  steps = whileHot(steps)
+  if (steps.some((step) => step.after.some((after) => after.most !== undefined))) assumed.push({ kind: 'hot', step: null })
   const orders = place.keys(draft.ingredients.length)
   const { yields } = draft
   if (!yields) assumed.push({ kind: 'no-yield', step: null })

@@ -49,6 +49,14 @@ const likeness = (a: ReadonlySet<string>, b: ReadonlySet<string>): number => {
 /** Two of three words, or the one that there is. */
 const ALIKE = 0.6
 
+/** Which of some dishes a recipe's title names, by its place in the list; null for none. */
+export const likest = (title: string, dishes: readonly string[]): number | null => {
+  const own = wordsOf(title)
+  const scores = dishes.map((dish) => likeness(own, wordsOf(dish)))
+  const best = Math.max(0, ...scores)
+  return best >= ALIKE ? scores.indexOf(best) : null
+}
+
 interface Slot {
   readonly course: number
   readonly dish: number

@@ -1,8 +1,13 @@
 import type { Metadata } from 'next'
-import { OrderScreen } from '#app/_frame/screens.tsx'
+import { FirstVerdict, OrderScreen } from '#app/_frame/screens.tsx'
 
 export const metadata: Metadata = { title: 'Running order' }
 
 export default function Page() {
-  return <OrderScreen />
+  return (
+    <>
+      <FirstVerdict />
+      <OrderScreen />
+    </>
+  )
 }
