@@ -1,6 +1,6 @@
 import { means, type Parts, type Said, within, wrong } from '#app/_ui/parts.ts'
 import { durationText, readDuration } from '#app/_words/duration.ts'
-import { secondsOf } from '#lib/domain/duration.ts'
+import { durationOf, secondsOf } from '#lib/domain/duration.ts'
 import type { After, Step } from '#lib/domain/menu.ts'
 import { type Scene, stepOptions } from './scene.ts'
 import { waitsThrough } from './waits-through.ts'
@@ -53,7 +53,7 @@ export const withShape = (after: After, shape: Shape): After => {
       return { ...rest, least, most: known !== undefined && secondsOf(known) >= secondsOf(least) ? known : twice(least) }
   }
 }
-const twice = (duration: string): string => `PT${secondsOf(duration) * 2}S`
+const twice = (duration: string): string => durationOf(secondsOf(duration) * 2)
 
 /** A new wait, as most are meant. */
 const usualLag = (step: string): After => ({ step, from: 'end', least: 'PT0S', kind: 'quality' })

@@ -6,22 +6,25 @@ import { ClaimLine } from '#app/_frame/claim.tsx'
 import { newId } from '#app/_frame/new-id.ts'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { blankWay } from '#app/_menu/blank.ts'
+import { EstimateMinutes } from '#app/_quantities/estimate-minutes.tsx'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
 import { Sentence } from '#app/_ui/sentence.tsx'
 import type { Step } from '#lib/domain/menu.ts'
 import { removeWay, setWay } from '#lib/plan/commands/method.ts'
+import { withTakes } from './minutes.ts'
 import { type Scene, sceneOf } from './scene.ts'
 import css from './step.module.css'
 import { applyStepEdit, type StepEdit } from './step-edit.ts'
 import { moreLine } from './step-line.ts'
 import { aheadParts, isBlank, presetParts } from './step-presets.ts'
-import { doesParts, moreSentences, waitSentences, waySentences } from './step-sentences.ts'
+import { moreSentences, putWay, waitSentences, waySentences } from './step-sentences.ts'
+import { wayPlace } from './way-words.ts'
 
 const MOST_WAYS = 3
 
 /** A step as sentences: what it does, its ways, what it waits for, and, folded, all that is said more rarely. */
-export function StepEditor({ step, isFresh }: { readonly step: Step; readonly isFresh: boolean }) {
+export function StepEditor({ step }: { readonly step: Step }) {
   const { evening } = usePlan()
   const { change } = useEdit()
   const eveningId = String(useParams().id ?? evening.id)
@@ -33,16 +36,15 @@ export function StepEditor({ step, isFresh }: { readonly step: Step; readonly is
   const usual = [...presetParts(scene), ...aheadParts(scene)]
   return (
     <div className={css.editor}>
-      <Sentence parts={doesParts(scene)} onEdit={edit} autoFocus={isFresh} />
       {isBlank(scene) ? (
         <div className={css.usual}>
-          <Sentence parts={usual} onEdit={edit} />
+          <Sentence of={step.id} parts={usual} onEdit={edit} />
         </div>
       ) : null}
       <Ways scene={scene} onEdit={edit} />
       <div className={css.waits}>
         {waitSentences(scene).map(({ key, parts }) => (
-          <Sentence key={key} parts={parts} onEdit={edit} />
+          <Sentence key={key} of={scene.step.id} parts={parts} onEdit={edit} />
         ))}
       </div>
       <More scene={scene} usual={isBlank(scene) ? [] : usual} onEdit={edit} />
@@ -68,7 +70,8 @@ function Ways({ scene, onEdit }: PartProps) {
         <div className={css.way} key={key}>
           {index === 0 ? null : <span className={css.or}>or</span>}
           <div>
-            <Sentence parts={parts} onEdit={onEdit} />
+            <Sentence of={step.id} parts={parts} onEdit={onEdit} />
+            <Estimate scene={scene} index={index} onEdit={onEdit} />
             {ways.length > 1 ? (
               <Button
                 tone="late"
@@ -99,14 +102,30 @@ function More({ scene, usual, onEdit }: PartProps & { readonly usual: ReturnType
         {line ? <span>{line}</span> : null}
       </summary>
       {moreSentences(scene).map(({ key, parts }) => (
-        <Sentence key={key} parts={parts} onEdit={onEdit} />
+        <Sentence key={key} of={scene.step.id} parts={parts} onEdit={onEdit} />
       ))}
       {usual.length > 0 ? (
         <div className={css.usual}>
           <span>Make it a usual step:</span>
-          <Sentence parts={usual} onEdit={onEdit} />
+          <Sentence of={scene.step.id} parts={usual} onEdit={onEdit} />
         </div>
       ) : null}
     </details>
+  )
+}
+
+/** Minutes reckoned for who does not know them. */
+function Estimate({ scene, index, onEdit }: PartProps & { readonly index: number }) {
+  const { step } = scene
+  const way = step.ways[index]
+  if (!way) return null
+  return (
+    <EstimateMinutes
+      key={`${step.id}.${index}`}
+      step={step}
+      way={way}
+      named={wayPlace(scene, index).named}
+      onTake={(takes) => onEdit(putWay(scene, index)(withTakes(way, takes)))}
+    />
   )
 }

@@ -10,6 +10,10 @@ import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { addStep } from '#lib/plan/commands/add.ts'
 import css from './step.module.css'
 import { StepItem } from './step-item.tsx'
+import { useStepMoves } from './use-step-moves.ts'
+
+/** The list of the chores, for dragging. */
+const HOUSE = 'house'
 
 interface Props {
   /** null: the chores of the house. */
@@ -23,6 +27,7 @@ export function StepList({ dish, planned }: Props) {
   const { tell } = useEdit()
   const [open, setOpen] = useState<string | null>(null)
   const [fresh, setFresh] = useState<string | null>(null)
+  const moves = useStepMoves(dish)
   const steps = evening.steps.filter((step) => step.dish === dish)
   const add = () => {
     const step = newId()
@@ -40,7 +45,7 @@ export function StepList({ dish, planned }: Props) {
           running order is made of these.
         </p>
       ) : (
-        <ol className={css.method}>
+        <ol {...moves.drag.list(dish ?? HOUSE, css.method)}>
           {steps.map((step, index) => (
             <StepItem
               key={step.id}
@@ -51,11 +56,13 @@ export function StepList({ dish, planned }: Props) {
               isFresh={fresh === step.id}
               onToggle={() => setOpen(open === step.id ? null : step.id)}
               onMade={show}
+              moves={moves}
               planned={planned}
             />
           ))}
         </ol>
       )}
+      {moves.drag.said}
       <p className={css.add}>
         <Button tone="soft" onClick={add}>
           Add a step

@@ -1,5 +1,4 @@
-import { means, type Parts, within, wrong } from '#app/_ui/parts.ts'
-import { cleanText } from '#lib/domain/atoms.ts'
+import { type Parts, within } from '#app/_ui/parts.ts'
 import type { Way } from '#lib/domain/menu.ts'
 import { batchParts } from './batch-words.ts'
 import { belongsParts } from './belongs-words.ts'
@@ -17,24 +16,8 @@ export interface Said {
   readonly parts: Parts<StepEdit>
 }
 
-const MOST_LETTERS = 400
-
-export const doesParts = ({ step }: Scene): Parts<StepEdit> => [
-  {
-    kind: 'text',
-    at: 'does',
-    label: 'What is done',
-    text: step.does,
-    empty: 'What is done, such as: peel the potatoes',
-    long: true,
-    write: (text) => {
-      const does = cleanText(text.trim(), false)
-      return does.length > MOST_LETTERS ? wrong(`Say it in at most ${MOST_LETTERS} letters.`) : means(fields({ does }))
-    },
-  },
-]
-
-const putWay = (scene: Scene, index: number) => (way: Way) =>
+/** A change of one way as a change of its step. */
+export const putWay = (scene: Scene, index: number) => (way: Way) =>
   fields({ ways: scene.step.ways.map((other, at) => (at === index ? way : other)) })
 
 /** The ways of doing it, as one changes them most. */
@@ -60,3 +43,10 @@ export const moreSentences = (scene: Scene): readonly Said[] =>
     })),
     { key: 'belongs', parts: belongsParts(scene) },
   ].filter(({ parts }) => parts.length > 0)
+
+/** Every sentence of a step but its own words, which are shared letter by letter. */
+export const stepSentences = (scene: Scene): readonly Said[] => [
+  ...waySentences(scene),
+  ...waitSentences(scene),
+  ...moreSentences(scene),
+]

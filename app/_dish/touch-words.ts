@@ -24,7 +24,9 @@ const USUAL: Readonly<Record<string, Touch>> = {
 }
 
 /** Another time for the same touch; its minutes stay. */
-const withKind = ({ takes, lateBy, does }: Touch, kind: string): Touch => {
+const withKind = (touch: Touch, kind: string): Touch => {
+  if (kind === touchKind(touch)) return touch
+  const { takes, lateBy, does } = touch
   const when = USUAL[kind]?.when ?? 'in'
   return typeof when === 'object' && does !== undefined ? { when, does, takes, lateBy } : { when, takes, lateBy }
 }

@@ -1,7 +1,7 @@
 import { means, type Parts, type Said, within, wrong } from '#app/_ui/parts.ts'
 import { countOf, countText, sentence } from '#app/_words/clock.ts'
 import { durationText, readDuration } from '#app/_words/duration.ts'
-import { heatMeans, heatText, readHeat } from '#app/_words/heat.ts'
+import { HIGHEST_C, heatMeans, heatText, LOWEST_C, readHeat } from '#app/_words/heat.ts'
 import { coldWords, ringWords } from '#app/_words/kit.ts'
 import { readCount } from '#app/_words/read-count.ts'
 import { cleanText } from '#lib/domain/atoms.ts'
@@ -84,6 +84,7 @@ export const usesParts = (uses: Uses, scene: UseScene): Parts<Uses> =>
         value: keyOf(use, scene.kitchen),
         options: [...choices.map(([key, words]) => [key, words] as const), [NONE, 'nothing after all']],
         choose: (chosen) => {
+          if (chosen === keyOf(use, scene.kitchen)) return means(uses)
           const found = choices.find(([key]) => key === chosen)
           return means(found ? put(inPlaceOf(use, found[2])) : uses.filter((_, place) => place !== index))
         },
@@ -214,7 +215,7 @@ const giveOrTake = (use: Oven, { at, named }: Place): Parts<Use> => [
     at: `${at}.window`,
     label: named(`may be ${heatText(use.lowC - 10, use.highC + 10)}`),
     words: 'give or take 10°',
-    press: () => means({ ...use, lowC: use.lowC - 10, highC: use.highC + 10 }),
+    press: () => means({ ...use, lowC: Math.max(LOWEST_C, use.lowC - 10), highC: Math.min(HIGHEST_C, use.highC + 10) }),
   },
 ]
 

@@ -55,7 +55,7 @@ const leftAlone = (scene: Scene): readonly (readonly [string, StepPatch])[] => {
 
 const leave = (scene: Scene): StepEdit => ({
   kind: 'each',
-  edits: [[scene.step.id, { vessel: undefined }], ...leftAlone(scene)],
+  edits: sharers(scene).length === 0 ? [] : [[scene.step.id, { vessel: undefined }], ...leftAlone(scene)],
 })
 
 const join = (scene: Scene, id: string): StepEdit => {

@@ -13,6 +13,7 @@ const HANDS = ([1, 2, 3] as const).map((count) => [String(count), handsWords[cou
 
 /** What a way is when its care changes: left alone, a step is put in and taken out; otherwise it has no touches. */
 export const withCare = (way: Way, care: Care): Way => {
+  if (care === way.care && (care === 'leave' || way.upTo === undefined)) return way
   const { upTo: _upTo, ...rest } = way
   if (care !== 'leave') return { ...rest, care, cooks: care === 'eye' ? 1 : way.cooks, touches: [] }
   const touches: Way['touches'] =

@@ -10,14 +10,15 @@ interface Props<T> {
   readonly parts: Parts<T>
   /** Makes the change; returns what was wrong with it, or null. */
   readonly onEdit: (value: T) => string | null
-  readonly autoFocus?: boolean
+  /** The id of what it is about: half-typed words are kept apart by it. */
+  readonly of?: string
 }
 
 /**
  * A sentence whose blanks can be filled in; what it means and what can be pressed stand below it. What is refused is told
  * there too, and what was written stays.
  */
-export function Sentence<T>({ parts, onEdit, autoFocus = false }: Props<T>) {
+export function Sentence<T>({ parts, onEdit, of }: Props<T>) {
   const [refused, setRefused] = useState<string | null>(null)
   const make = (said: Said<T>): string | null => (said.kind === 'wrong' ? said.why : onEdit(said.value))
   const tell = (said: Said<T>) => setRefused(make(said))
@@ -25,7 +26,7 @@ export function Sentence<T>({ parts, onEdit, autoFocus = false }: Props<T>) {
     <div className={css.sentence}>
       <div>
         {inFlow(parts, (part) => (
-          <Blank key={part.at} part={part} autoFocus={autoFocus} make={make} tell={tell} />
+          <Blank key={part.at} part={part} of={of} make={make} tell={tell} />
         ))}
       </div>
       {parts.map((part) => (isBeside(part) ? <Beside key={part.at} part={part} tell={tell} /> : null))}
@@ -74,19 +75,19 @@ const isShort = <T,>(part: Blanks<T>): boolean => {
 
 interface BlankProps<T> {
   readonly part: Blanks<T>
-  readonly autoFocus: boolean
+  readonly of: string | undefined
   readonly make: (said: Said<T>) => string | null
   readonly tell: (said: Said<T>) => void
 }
 
-function Blank<T>({ part, autoFocus, make, tell }: BlankProps<T>) {
+function Blank<T>({ part, of, make, tell }: BlankProps<T>) {
   return part.kind === 'text' ? (
     <WordText
       label={part.label}
+      field={of === undefined ? undefined : `${of}.${part.at}`}
       text={part.text}
       empty={part.empty}
       long={part.long}
-      autoFocus={autoFocus}
       onWrite={(text) => make(part.write(text))}
     />
   ) : (

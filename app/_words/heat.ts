@@ -1,8 +1,9 @@
 import { celsiusOf, FAN_LOWER_C, fahrenheitOf, ovenMark } from '#lib/domain/oven-marks.ts'
 import { markNear } from '#lib/quantities/heat.ts'
 
-const LOWEST_C = -40
-const HIGHEST_C = 500
+/** The coldest and the hottest that can be written down. */
+export const LOWEST_C = -40
+export const HIGHEST_C = 500
 
 const shown = (celsius: number): string => String(Math.round(celsius * 10) / 10)
 

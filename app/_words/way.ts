@@ -30,7 +30,7 @@ export const wayText = (way: Way): string => {
   const exact = secondsOf(way.takes.least) === secondsOf(way.takes.most)
   const span = exact ? '' : ` (${spanText(way.takes.least, way.takes.most)})`
   const upTo = way.upTo === undefined ? '' : `, up to ${durationText(way.upTo)}`
-  const touches = way.care === 'leave' && way.touches.length > 0 ? `; ${touchesText(way.touches)}` : ''
+  const touches = way.touches.length > 0 ? `; ${touchesText(way.touches)}` : ''
   return `${careWords[way.care]}${hands}${uses}, usually ${durationText(way.takes.likely)}${span}${upTo}${touches}.`
 }
 
