@@ -22,14 +22,15 @@ export const moreClauses = (scene: Scene): readonly string[] => {
       ? `${batch.portions} at a time, ${countOf(batchesOf(dish?.portions ?? evening.covers, batch, way.takes).count, 'batch', 'batches')}`
       : '',
     shared.length > 0 ? `in the same pan as ${listText(shared.map((one) => `“${names.stepName(one.id)}”`))}` : '',
-    ...step.ways.flatMap((way) =>
-      way.uses.flatMap((use) => {
-        if (use.kind !== 'oven') return []
-        const oven = use.oven === undefined ? '' : names.kitName(use.oven)
-        return oven ? [`in ${oven}`] : []
-      }),
-    ),
+    ...ovenClauses(scene),
   ].filter(Boolean)
+}
+
+/** Which oven it wants, where there are several to choose from. */
+const ovenClauses = ({ names, kitchen, step }: Scene): readonly string[] => {
+  const ovens = (kitchen?.kit ?? []).filter((kit) => kit.kind === 'oven')
+  const wanted = step.ways.flatMap((way) => way.uses.flatMap((use) => (use.kind === 'oven' && use.oven ? [use.oven] : [])))
+  return ovens.length < 2 ? [] : [...new Set(wanted)].map((oven) => `in ${names.kitName(oven)}`)
 }
 
 /** The same as one line: "Ready when golden; can be done from Thursday 17:00." Empty when there is nothing to say. */

@@ -1,10 +1,10 @@
 import * as Y from 'yjs'
-import type { Step } from '#lib/domain/menu.ts'
+import { Step } from '#lib/domain/menu.ts'
 import { fail, type Result } from '#lib/domain/result.ts'
 import { rootMap } from '#lib/plan/layout.ts'
 import { readEntry } from '#lib/plan/read-entry.ts'
 import { addStep } from './add.ts'
-import type { EditFault } from './fault.ts'
+import { type EditFault, refusedBy } from './fault.ts'
 import { setFields } from './set.ts'
 import { presentEntry } from './siblings.ts'
 
@@ -21,13 +21,14 @@ export const splitStep = (
   const map = presentEntry(doc, 'steps', id)
   const reading = map ? readEntry('steps', id, map) : null
   if (reading?.kind !== 'whole') return fail({ kind: 'unknown-entry', root: 'steps', id })
+  const words = Step.shape.does.safeParse(first)
+  if (!words.success) return fail(refusedBy(words.error))
   const { dish } = reading.entry
   return doc.transact(() => {
     const after: Step['after'] = [{ step: id, from: 'end', least: 'PT0S', kind: 'quality' }]
     const added = addStep(doc, { ...then, dish, after }, { kind: 'after', id })
     if (!added.ok) return added
-    const kept = setFields(doc, 'steps', id, { does: first })
-    if (!kept.ok) return kept
+    setFields(doc, 'steps', id, { does: words.data })
     for (const other of waitersOf(doc, id, then.id))
       setFields(doc, 'steps', other.id, {
         after: other.after.map((lag) => (lag.step === id && lag.from === 'end' ? { ...lag, step: then.id } : lag)),

@@ -8,6 +8,7 @@ import { checkEvening } from '#lib/domain/check.ts'
 import { Step } from '#lib/domain/menu.ts'
 import { typeText } from '#lib/plan/commands/type-text.ts'
 import { readPlan } from '#lib/plan/read.ts'
+import { openUndo } from '#lib/plan/undo.ts'
 import { demoEvening } from '#prisma/demo/demo-evening.ts'
 import { fillIn } from '#tests/support/fill-in.ts'
 import { HARD, hardEvening } from '#tests/support/hard-step.ts'
@@ -22,14 +23,15 @@ if (!hard) throw new Error('the step is missing')
 const sceneOfStep = (step: Step): Scene => sceneOf(step, { evening, kitchens: '/kitchens', newId: () => 'new-id' })
 const scene = sceneOfStep(hard)
 const plan = planOf(evening)
+const undo = openUndo(plan)
 
 const everyPart = (of: Scene) => [...stepSentences(of).flatMap(({ parts }) => parts), ...presetParts(of), ...aheadParts(of)]
 
 /** The step in the plan after an edit, and what could not be read of it then. */
 const after = (edit: StepEdit) => {
-  const doc = copyOf(plan)
-  expect(applyStepEdit(doc, HARD, edit)).toMatchObject({ ok: true })
-  const { evening: read, reports } = readPlan(doc)
+  expect(undo.edit((doc) => applyStepEdit(doc, HARD, edit))).toMatchObject({ ok: true })
+  const { evening: read, reports } = readPlan(plan)
+  undo.undo()
   return { read, reports, step: read.steps.find((step) => step.id === HARD) }
 }
 
@@ -69,6 +71,7 @@ describe('every field of a step', () => {
     expect(asked.size).toBeGreaterThan(60)
     expect(schemaLeaves(Step).length).toBeGreaterThan(35)
     expect(unclaimed(Step, claimed)).toEqual([])
+    expect(readPlan(plan).evening).toEqual(evening)
   })
 
   test('U11 a field that no blank changes is found', () => {
