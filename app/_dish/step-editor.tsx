@@ -4,7 +4,9 @@ import { useParams } from 'next/navigation'
 import { useMemo } from 'react'
 import { ClaimLine } from '#app/_frame/claim.tsx'
 import { newId } from '#app/_frame/new-id.ts'
+import { useStrip } from '#app/_frame/strip.tsx'
 import { useEdit } from '#app/_frame/use-edit.ts'
+import { useWhere } from '#app/_frame/where.tsx'
 import { blankWay } from '#app/_menu/blank.ts'
 import { EstimateMinutes } from '#app/_quantities/estimate-minutes.tsx'
 import { usePlan } from '#app/_sync/use-plan.ts'
@@ -12,6 +14,7 @@ import { Button } from '#app/_ui/button.tsx'
 import { Sentence } from '#app/_ui/sentence.tsx'
 import type { Step } from '#lib/domain/menu.ts'
 import { removeWay, setWay } from '#lib/plan/commands/method.ts'
+import { moveStep } from '#lib/plan/commands/move.ts'
 import { withTakes } from './minutes.ts'
 import { type Scene, sceneOf } from './scene.ts'
 import css from './step.module.css'
@@ -27,12 +30,22 @@ const MOST_WAYS = 3
 export function StepEditor({ step }: { readonly step: Step }) {
   const { evening } = usePlan()
   const { change } = useEdit()
+  const show = useStrip()
+  useWhere(step.id)
   const eveningId = String(useParams().id ?? evening.id)
   const scene = useMemo(
     () => sceneOf(step, { evening, kitchens: `/evenings/${eveningId}/cooks`, newId }),
     [step, evening, eveningId],
   )
-  const edit = (value: StepEdit) => change((doc) => applyStepEdit(doc, step.id, value))
+  const edit = (value: StepEdit) => {
+    const problem = change((doc) => applyStepEdit(doc, step.id, value))
+    // It is on another page then: say where, and offer the way back.
+    if (problem === null && value.kind === 'move' && value.dish !== step.dish) {
+      const where = value.dish === null ? 'the chores of the house' : scene.names.dishName(value.dish)
+      show(`“${scene.name}” belongs to ${where} now.`, () => change((doc) => moveStep(doc, step.id, step.dish, { kind: 'last' })))
+    }
+    return problem
+  }
   const usual = [...presetParts(scene), ...aheadParts(scene)]
   return (
     <div className={css.editor}>

@@ -1,6 +1,7 @@
 'use client'
 
 import { type ReactNode, useMemo } from 'react'
+import { Here } from '#app/_frame/here.tsx'
 import { newId } from '#app/_frame/new-id.ts'
 import { TextWords } from '#app/_frame/text-words.tsx'
 import { usePlan } from '#app/_sync/use-plan.ts'
@@ -66,6 +67,7 @@ export function StepItem({ step, steps, index, isOpen, isFresh, onToggle, onMade
             onToggle={onToggle}
             handle={moves.drag.handle(step.id)}
           />
+          <Here target={step.id} />
           {isOpen ? (
             <>
               <StepEditor step={step} />
