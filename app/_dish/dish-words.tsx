@@ -16,7 +16,7 @@ import { DishVariants } from './dish-variants.tsx'
 export function DishWords({ dish, eveningId }: { readonly dish: Dish; readonly eveningId: string }) {
   const { evening } = usePlan()
   const { change } = useEdit()
-  const said = dishSentences(dish, evening, keepingScene(evening, `/evenings/${eveningId}/cooks`))
+  const said = dishSentences(dish, evening, keepingScene(evening, `/evenings/${eveningId}/kitchens`))
   const sentences = (all: readonly Parts<DishEdit>[]) =>
     all.map((parts, at) =>
       parts.length === 0 ? null : (
