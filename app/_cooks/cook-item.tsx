@@ -1,6 +1,7 @@
 'use client'
 
 import type { ReactNode } from 'react'
+import { Foldable } from '#app/_frame/foldable.tsx'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { claimedText } from '#app/_words/claimed.ts'
 import { paceWords } from '#app/_words/pace.ts'
@@ -8,7 +9,6 @@ import { hoursText } from '#app/_words/presence.ts'
 import type { Cook } from '#lib/domain/kitchen.ts'
 import { CookWords } from './cook-words.tsx'
 import css from './cooks.module.css'
-import { Foldable } from './foldable.tsx'
 import { HoursList } from './hours-words.tsx'
 import type { Member } from './member.ts'
 

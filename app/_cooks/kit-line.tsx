@@ -2,8 +2,9 @@
 
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { WordChoice, WordText } from '#app/_ui/word.tsx'
+import { readDegrees } from '#app/_words/heat.ts'
 import { coldWords, ringWords } from '#app/_words/kit.ts'
-import { readDegrees, readWhole } from '#app/_words/read-number.ts'
+import { readCount } from '#app/_words/read-count.ts'
 import { cleanText } from '#lib/domain/atoms.ts'
 import type { Kit, Kitchen } from '#lib/domain/kitchen.ts'
 import { setKit } from '#lib/plan/commands/kitchen.ts'
@@ -53,8 +54,8 @@ export function KitLine({
 const whole =
   (most: number, what: string, write: (value: number) => string | null) =>
   (text: string): string | null => {
-    const value = readWhole(text)
-    return value === null || value < 1 || value > most ? `Write ${what}, from 1 to ${most}.` : write(value)
+    const value = readCount(text)
+    return value === null || value > most ? `Write ${what}, from 1 to ${most}.` : write(value)
   }
 
 function RingWords({ kit, named, onKit, autoFocus }: Props<OfKind<'ring'>>) {

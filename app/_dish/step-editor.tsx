@@ -34,7 +34,7 @@ export function StepEditor({ step }: { readonly step: Step }) {
   useWhere(step.id)
   const eveningId = String(useParams().id ?? evening.id)
   const scene = useMemo(
-    () => sceneOf(step, { evening, kitchens: `/evenings/${eveningId}/cooks`, newId }),
+    () => sceneOf(step, { evening, kitchens: `/evenings/${eveningId}/kitchens`, newId }),
     [step, evening, eveningId],
   )
   const edit = (value: StepEdit) => {

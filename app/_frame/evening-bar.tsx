@@ -14,6 +14,7 @@ const WAYS = [
   ['menu', 'Menu'],
   ['order', 'Running order'],
   ['kitchens', 'Cooks & kitchens'],
+  ['chores', 'Chores'],
 ] as const
 
 /** The bar of an evening: whose it is, where one is and where the others are, whether it is saved, undo and redo. */

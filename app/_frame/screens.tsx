@@ -28,3 +28,7 @@ export const FirstVerdict = dynamic(() => import('#app/_evenings/first-verdict.t
   ssr: false,
   loading: () => null,
 })
+export const ChoresScreen = dynamic(() => import('#app/_chores/chores-screen.tsx').then((module) => module.ChoresScreen), {
+  ssr: false,
+  loading: () => null,
+})

@@ -10,7 +10,8 @@ export const companyName = (evening: Evening, { who }: Shown): string =>
 const SCREENS: Readonly<Record<string, string>> = {
   menu: 'is at the menu',
   order: 'is at the running order',
-  cooks: 'is with the cooks',
+  kitchens: 'is with the cooks and kitchens',
+  chores: 'is at the chores',
 }
 
 /** "Noor is at the roast potatoes": the dish counts before its course, for a step is found within it. */

@@ -31,6 +31,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
       '/account',
       `${evening}/menu`,
       `${evening}/kitchens`,
+      `${evening}/chores`,
       `${evening}/order?view=list`,
       `${evening}/order`,
     ]) {

@@ -8,7 +8,6 @@ import { kitChangeText, kitchenText, kitText } from '#app/_words/kit-piece.ts'
 import { paceChoices, paceWords, readTenMinutes, tenMinutes } from '#app/_words/pace.ts'
 import { hoursText, presenceFaultText, readUntil, untilText } from '#app/_words/presence.ts'
 import { readClock } from '#app/_words/read-clock.ts'
-import { readDegrees, readWhole } from '#app/_words/read-number.ts'
 import { serves } from '#lib/domain/kit-wants.ts'
 import { Cook, Kit, type Use } from '#lib/domain/kitchen.ts'
 import { presenceFault } from '#lib/domain/presence.ts'
@@ -126,15 +125,6 @@ test('U5 a pace is said in words, and what ten minutes take is read back to it',
   expect(paceWords(1.2)).toBe('a little slower than most')
   expect(tenMinutes(1.15)).toBe('11½ min')
   for (const text of ['5', '17', '16½', '', 'fast', '-12']) expect(readTenMinutes(text), text).toBeNull()
-})
-
-test('U5 numbers of kit are read with what is said beside them, and nothing else is', () => {
-  expect(readWhole('3 shelves')).toBe(3)
-  expect(readWhole(' 12 ')).toBe(12)
-  for (const text of ['', 'two', '3.5', '3-4', '-3']) expect(readWhole(text), text).toBeNull()
-  expect(readDegrees('250 °C')).toBe(250)
-  expect(readDegrees('7,5°')).toBe(7.5)
-  for (const text of ['', 'hot', '250 F', '2500']) expect(readDegrees(text), text).toBeNull()
 })
 
 test('G4 the kit that is offered for a want serves it, and is what the schema takes; so is all that can be added', () => {

@@ -1,13 +1,13 @@
 'use client'
 
 import type { ReactNode } from 'react'
-import { Here } from '#app/_frame/here.tsx'
-import { useWhere } from '#app/_frame/where.tsx'
 import { Entry } from '#app/_ui/drafts.tsx'
 import css from './foldable.module.css'
+import { Here } from './here.tsx'
+import { useWhere } from './where.tsx'
 
 interface Props {
-  /** The cook or the kitchen that it is. */
+  /** The entry of the plan that it is. */
   readonly id: string
   readonly name: string
   /** A word or two beside the name. */
