@@ -6,6 +6,7 @@ import { moreLine } from '#app/_dish/step-line.ts'
 import { ClaimLine } from '#app/_frame/claim.tsx'
 import { Foldable } from '#app/_frame/foldable.tsx'
 import { newId } from '#app/_frame/new-id.ts'
+import { TextWords } from '#app/_frame/text-words.tsx'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { useDrag } from '#app/_ui/drag.tsx'
@@ -71,7 +72,14 @@ export function ChoreList({ chores, planned, open, onOpen }: Props) {
                 </span>
               }
             >
-              {open === chore.id ? <StepEditor step={chore} isFresh={false} /> : <Summary chore={chore} />}
+              {open === chore.id ? (
+                <>
+                  <TextWords root="steps" id={chore.id} field="does" label="What is done" empty="what wants doing" />
+                  <StepEditor step={chore} />
+                </>
+              ) : (
+                <Summary chore={chore} />
+              )}
             </Foldable>
           </li>
         ))}
