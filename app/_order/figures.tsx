@@ -3,6 +3,7 @@
 import { listText } from '#app/_words/clock.ts'
 import { durationText, minutesText } from '#app/_words/duration.ts'
 import type { Names } from '#app/_words/names.ts'
+import { fightProvedText } from '#app/_words/wish.ts'
 import { minutesOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
@@ -63,13 +64,14 @@ export function Figures({
           </ul>
         </section>
       ) : null}
-      {waits.length > 0 || away > 0 || order.proof.kind === 'best' ? (
+      {waits.length > 0 || away > 0 || order.proof.kind === 'best' || order.proof.kind === 'fight' ? (
         <p className={css.waits}>
           {waits.length > 0
             ? `Guests wait ${listText(waits.map((minutes) => minutesText(minutes).replace(/ min$/, '')))} min between courses.`
             : ''}
           {order.clashes.length === 0 && waits.length > 0 ? ' Every wish is kept.' : ''}
           {order.proof.kind === 'best' ? ' Nobody can plan this better.' : ''}
+          {order.proof.kind === 'fight' ? ` ${fightProvedText(order.proof.wishes, names)}` : ''}
           {hosts > 1 && away > 0 ? ` ${hosts === 2 ? 'Both' : 'All'} hosts are away together for ${minutesText(away)}.` : ''}
         </p>
       ) : null}

@@ -9,44 +9,37 @@ import { randomNight } from '#tests/support/random-night.ts'
 import { complaint } from './accepted.ts'
 import { holdsOnAll, seeds } from './seeds.ts'
 
-/** The machine may be busy with other tests. */
-const PATIENCE_MS = 240_000
-
 const accepted = (seed: number, size: keyof typeof SIZES, steps: number): string | null => {
   const { problem } = toProblem(randomEvening(seed, SIZES[size]))
   return complaint(problem, solve(problem, { steps, seed }))
 }
 
 test('S1 the verifier accepts every schedule of a random evening of 30 steps', () => {
-  holdsOnAll(seeds(1, 10), (seed) => accepted(seed, 'small', 100))
+  holdsOnAll(seeds(1, 40), (seed) => accepted(seed, 'small', 100))
 })
 
 test('S1 the verifier accepts every schedule of a random evening of 60 steps', () => {
-  holdsOnAll(seeds(1, 5), (seed) => accepted(seed, 'middle', 100))
+  holdsOnAll(seeds(1, 10), (seed) => accepted(seed, 'middle', 100))
 })
 
 test('S1 the verifier accepts every schedule of a random evening of 120 steps', () => {
-  holdsOnAll(seeds(1, 3), (seed) => accepted(seed, 'large', 100))
+  holdsOnAll(seeds(1, 4), (seed) => accepted(seed, 'large', 100))
 })
 
 /** Later seeds on which two things under way were once given to one cook. */
 const ONCE_BROKEN = [36, 39, 43, 57]
 
-test(
-  'S1 the verifier accepts every schedule on the night, with slips, planned again from what was told',
-  () => {
-    holdsOnAll([...seeds(1, 25), ...(process.env.SEED === undefined ? ONCE_BROKEN : [])], (seed) => {
-      const evening = randomEvening(seed)
-      const order = planEvening(evening, { budget: { steps: 50, seed } })
-      const night = randomNight(evening, order, seed)
-      const parsed = parseEvening(night.evening)
-      if (!parsed.ok) return JSON.stringify(parsed.error)
-      const { problem } = toProblem(parsed.value, { now: night.now, previous: order })
-      return complaint(problem, solve(problem, { steps: 50, seed }))
-    })
-  },
-  PATIENCE_MS,
-)
+test('S1 the verifier accepts every schedule on the night, with slips, planned again from what was told', () => {
+  holdsOnAll([...seeds(1, 25), ...(process.env.SEED === undefined ? ONCE_BROKEN : [])], (seed) => {
+    const evening = randomEvening(seed)
+    const order = planEvening(evening, { budget: { steps: 50, seed } })
+    const night = randomNight(evening, order, seed)
+    const parsed = parseEvening(night.evening)
+    if (!parsed.ok) return JSON.stringify(parsed.error)
+    const { problem } = toProblem(parsed.value, { now: night.now, previous: order })
+    return complaint(problem, solve(problem, { steps: 50, seed }))
+  })
+})
 
 test('S2 the same evening, seed and steps give the same schedule', () => {
   holdsOnAll(seeds(1, 4), (seed) => {

@@ -9,18 +9,15 @@ import { activity, cook, mode, problem, serving } from '#tests/support/small-pro
 import { complaint } from './accepted.ts'
 import { holdsOnAll, seeds } from './seeds.ts'
 
-/** The machine may be busy with other tests. */
-const PATIENCE_MS = 240_000
-
 test('S1 the verifier accepts every schedule of a random problem, and finds the same cost and broken wishes', () => {
-  holdsOnAll(seeds(1, 300), (seed) => {
+  holdsOnAll(seeds(1, 900), (seed) => {
     const of = randomProblem(seed)
     return complaint(of, solve(of, { steps: 60, seed }))
   })
 })
 
 test('S1 a schedule that was kept, and a stop after any number of steps, are accepted too', () => {
-  holdsOnAll(seeds(2001, 60), (seed) => {
+  holdsOnAll(seeds(2001, 150), (seed) => {
     const of = randomProblem(seed)
     const before = solve(randomProblem(seed, 4), { steps: 30, seed })
     let asked = 0
@@ -33,7 +30,7 @@ test('S1 a schedule that was kept, and a stop after any number of steps, are acc
 })
 
 test('S2 the same problem, seed and steps give the same schedule', () => {
-  holdsOnAll(seeds(1, 60), (seed) => {
+  holdsOnAll(seeds(1, 100), (seed) => {
     const of = randomProblem(seed)
     const again: Problem = JSON.parse(JSON.stringify(of))
     if (!isDeepStrictEqual(of, again)) return 'the problem changes when it is stored'
@@ -85,26 +82,22 @@ const ONCE_DEARER = [150, 179, 195, 222, 228, 291, 435, 436, 442, 470, 502, 650,
 /** And one on which a serving was moved before a frozen step of it had ended. */
 const ONCE_BROKEN = [797]
 
-test(
-  'S4 on at most six activities the cost is that of brute force',
-  () => {
-    let compared = 0
-    holdsOnAll(process.env.SEED === undefined ? [...seeds(1, 125), ...ONCE_DEARER, ...ONCE_BROKEN] : seeds(1, 1), (seed) => {
-      const of = randomProblem(seed)
-      const best = bruteForce(of, 6_000)
-      if (best === TOO_BIG) return null
-      compared += 1
-      let apart = 0
-      for (const steps of AMPLE) {
-        const schedule = solve(of, { steps, seed })
-        const said = complaint(of, schedule)
-        if (said !== null) return said
-        apart = verify(of, schedule).cost.total - best.cost.total
-        if (Math.abs(apart) <= 1e-6) return null
-      }
-      return `${apart > 0 ? 'dearer' : 'cheaper'} than brute force by ${Math.abs(apart)}`
-    })
-    if (process.env.SEED === undefined) expect(compared).toBeGreaterThanOrEqual(100)
-  },
-  PATIENCE_MS,
-)
+test('S4 on at most six activities the cost is that of brute force', () => {
+  let compared = 0
+  holdsOnAll(process.env.SEED === undefined ? [...seeds(1, 125), ...ONCE_DEARER, ...ONCE_BROKEN] : seeds(1, 1), (seed) => {
+    const of = randomProblem(seed)
+    const best = bruteForce(of, 6_000)
+    if (best === TOO_BIG) return null
+    compared += 1
+    let apart = 0
+    for (const steps of AMPLE) {
+      const schedule = solve(of, { steps, seed })
+      const said = complaint(of, schedule)
+      if (said !== null) return said
+      apart = verify(of, schedule).cost.total - best.cost.total
+      if (Math.abs(apart) <= 1e-6) return null
+    }
+    return `${apart > 0 ? 'dearer' : 'cheaper'} than brute force by ${Math.abs(apart)}`
+  })
+  if (process.env.SEED === undefined) expect(compared).toBeGreaterThanOrEqual(100)
+})

@@ -9,18 +9,23 @@ import { type BenchSize, benchEvening } from './bench-evening.ts'
 export const SETS = ['tuning', 'hold-out'] as const
 export type OptimaSet = (typeof SETS)[number]
 
-/** What the solver proved of one evening of the bench. The optimum is `cost` when no gap is left above `bound`. */
+/** What the solver proved of one evening of the bench: nothing costs less than `cost`, to the hundredth. */
 export interface Optimum {
   readonly size: BenchSize
   readonly seed: number
   /** SHA-256 of the problem, prices and all. */
   readonly digest: string
-  /** That of the best schedule found, as the verifier reckons it. */
+  /** That of the best schedule, as the verifier reckons it. */
   readonly cost: number
-  /** No schedule costs less. */
-  readonly bound: number
   /** Seconds of the solver by the wall clock, of a busy machine. */
   readonly seconds: number
+}
+
+/** An evening that was tried and is not stored: the quick tier broke one of its wishes, or its proof stayed open. */
+export interface PassedOver {
+  readonly size: BenchSize
+  readonly seed: number
+  readonly why: 'wish' | 'open'
 }
 
 export interface Optima {
@@ -28,6 +33,7 @@ export interface Optima {
   readonly solver: string
   readonly date: string
   readonly evenings: readonly Optimum[]
+  readonly passedOver: readonly PassedOver[]
 }
 
 export const digestOf = (problem: Problem): string =>
@@ -41,11 +47,11 @@ const pathOf = (set: OptimaSet): string => fileURLToPath(new URL(`../fixtures/op
 export const readOptima = (set: OptimaSet): Optima | null =>
   existsSync(pathOf(set)) ? (JSON.parse(readFileSync(pathOf(set), 'utf8')) as Optima) : null
 
-export const writeOptima = (set: OptimaSet, optima: Optima): void =>
-  writeFileSync(
-    pathOf(set),
-    `${JSON.stringify({ ...optima, evenings: [] }, null, 2).replace('[]', `[\n${optima.evenings.map((one) => `    ${JSON.stringify(one)}`).join(',\n')}\n  ]`)}\n`,
-  )
+export const writeOptima = (set: OptimaSet, { evenings, passedOver, ...rest }: Optima): void => {
+  const lines = (all: readonly object[]): string => all.map((one) => `\n    ${JSON.stringify(one)}`).join(',')
+  const head = JSON.stringify(rest, null, 2).slice(0, -2)
+  writeFileSync(pathOf(set), `${head},\n  "evenings": [${lines(evenings)}\n  ],\n  "passedOver": [${lines(passedOver)}\n  ]\n}\n`)
+}
 
 /** The stored optima with their problems. Throws when the generator or a price has changed since: they must be made again. */
 export const loadOptima = (set: OptimaSet): { readonly optimum: Optimum; readonly problem: Problem }[] => {

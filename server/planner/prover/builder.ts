@@ -62,7 +62,8 @@ export interface Builder {
   readonly pushedDownTo: (exprs: readonly Expr[], most: number) => Expr
   /** Works out what the unconditional differences said so far mean for each other: `range` knows more from then on. */
   readonly settle: () => void
-  readonly minimize: (cost: Expr, most?: number) => ModelProto
+  /** Between what is known to be the least and the most. */
+  readonly minimize: (cost: Expr, least: number, most: number) => ModelProto
 }
 
 export const newBuilder = (): Builder => {
@@ -239,12 +240,12 @@ export const newBuilder = (): Builder => {
         if (low <= high) one.domain = [low, high]
       }
     },
-    minimize: (cost, most) => {
+    minimize: (cost, least, most) => {
       const hinted = hints.every((hint) => hint !== undefined)
       return {
         variables,
         constraints,
-        objective: { ...proto(cost), ...(most === undefined ? {} : { domain: [-FAR, most - cost.offset] }) },
+        objective: { ...proto(cost), domain: [least - cost.offset, most - cost.offset] },
         ...(hinted ? { solutionHint: { vars: [...hints.keys()], values: hints.flatMap((hint) => hint ?? []) } } : {}),
       }
     },

@@ -67,7 +67,7 @@ export const prove = async (problem: Problem, known: Schedule, ask: Ask, patienc
   for (const [index, { open, work }] of QUESTIONS.entries()) {
     const isWhole = best.schedule.left.length === 0
     const most = isWhole ? best.cost : problem.weights.left
-    const { proto, written } = writeModel(problem, { known: isWhole ? best.schedule : undefined, most, open })
+    const { proto, written } = writeModel(problem, { known: isWhole ? best.schedule : undefined, most, least: bound, open })
     const answer = await ask(proto, open ? work : work * whole)
     if (!answer) break
     if (isWhole && answer.status === 'INFEASIBLE') throw new Error('the model forbids what the rules allow')

@@ -51,16 +51,15 @@ const program = (): string => {
   return outfile
 }
 
-/** Starts the process, so that it is warm when it is first asked. */
-export const openSolver = (clock: Clock): Solver => {
+/** Starts the process, so that it is warm when it is first asked. A person who waits for a first order goes before a proof. */
+export const openSolver = (clock: Clock, priority: number = constants.priority.PRIORITY_BELOW_NORMAL): Solver => {
   const path = program()
   let child: ChildProcess | null = null
   let callOffIdle = (): void => undefined
 
   const start = (): ChildProcess => {
     const begun = fork(path, [], { execArgv: [], serialization: 'advanced' })
-    // A person who waits for a first order goes before a proof.
-    if (begun.pid !== undefined) setPriority(begun.pid, constants.priority.PRIORITY_BELOW_NORMAL)
+    if (begun.pid !== undefined) setPriority(begun.pid, priority)
     begun.on('exit', () => {
       if (child === begun) child = null
     })

@@ -13,6 +13,8 @@ interface Parts {
   readonly known?: Schedule | undefined
   /** Only what costs no more is looked for. */
   readonly most: number
+  /** Nothing costs less. */
+  readonly least?: number
   /** Leaves open who does what. */
   readonly open?: boolean
   /** Whose starts, ends, modes and moments are kept. */
@@ -22,12 +24,15 @@ interface Parts {
 /** A problem as a model in which everything is placed. */
 export const writeModel = (
   problem: Problem,
-  { known, most, open = false, pinned }: Parts,
+  { known, most, least = 0, open = false, pinned }: Parts,
 ): { proto: ModelProto; written: Written } => {
   const m = newBuilder()
   const times = writeTimes(m, problem, known, most, pinned)
   const kit = writeKit(m, problem, times, known)
   const parts = writeCooks(m, problem, times, open)
   const cost = writePrice(m, problem, times, parts)
-  return { proto: m.minimize(cost, Math.floor(most * HUNDREDTHS + 1e-6)), written: { times, kit, parts } }
+  return {
+    proto: m.minimize(cost, Math.ceil(least * HUNDREDTHS - 1e-6), Math.floor(most * HUNDREDTHS + 1e-6)),
+    written: { times, kit, parts },
+  }
 }
