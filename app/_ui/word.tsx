@@ -42,7 +42,7 @@ export function WordText({
   const [wrong, setWrong] = useState<string | null>(null)
   const id = useId()
   const shown = draft.text ?? text
-  const isUnsent = draft.isRestored && !disabled
+  const isUnsent = draft.isRestored && draft.text !== text && !disabled
   const keep = () => {
     if (draft.text === null) return
     const problem = draft.text === text ? null : onWrite(draft.text)

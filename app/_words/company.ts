@@ -12,6 +12,7 @@ const SCREENS: Readonly<Record<string, string>> = {
   order: 'is at the running order',
   kitchens: 'is with the cooks and kitchens',
   chores: 'is at the chores',
+  recipe: 'brings a recipe in',
 }
 
 /** "Noor is at the roast potatoes": the dish counts before its course, for a step is found within it. */

@@ -5,6 +5,7 @@ import { removeLag, setLag, setUses, setWay } from '#lib/plan/commands/method.ts
 import { moveCourse, moveDish, moveStep } from '#lib/plan/commands/move.ts'
 import { remove, restore } from '#lib/plan/commands/remove.ts'
 import { setEvening, setFields } from '#lib/plan/commands/set.ts'
+import { typeText } from '#lib/plan/commands/type-text.ts'
 import type { EntryRoot } from '#lib/plan/layout.ts'
 import type { Place } from '#lib/plan/order-keys.ts'
 import type { Dice } from './dice.ts'
@@ -18,6 +19,7 @@ export const randomEdit = (doc: Y.Doc, dice: Dice, pattern: Evening, newId: () =
   const step = dice.pick(pattern.steps)
   const edits: (() => unknown)[] = [
     () => setFields(doc, 'steps', idIn('steps'), { does: words() }),
+    () => typeText(doc, 'steps', idIn('steps'), 'does', { at: dice.int(0, 6), cut: dice.int(0, 2), put: words() }),
     () => setFields(doc, 'dishes', idIn('dishes'), { notes: words() }),
     () => setFields(doc, 'dishes', idIn('dishes'), { name: words(), portions: dice.int(0, 1) ? undefined : 1 + dice.int(0, 8) }),
     () => setFields(doc, 'courses', idIn('courses'), { name: words(), clearing: `PT${dice.int(0, 8)}M` }),
