@@ -1,6 +1,6 @@
 import { sensibleText } from '#app/_words/amount.ts'
 import { checkedTags } from '#app/_words/food.ts'
-import { boughtText, coversText, scaleNoteText } from '#app/_words/quantity.ts'
+import { boughtText, coversText, fillsText, scaleNoteText } from '#app/_words/quantity.ts'
 import type { Ingredient } from '#lib/domain/ingredient.ts'
 import type { ForCovers } from '#lib/quantities/for-covers.ts'
 
@@ -16,7 +16,10 @@ export const flagsOf = (ingredient: Ingredient, quantity: ForCovers): readonly F
   const unit = quantity.amount?.unit ?? ''
   const flag = (text: string, isAmiss = false): Flag => ({ text, isAmiss })
   return [
-    ...(quantity.asRead ? [flag(`about ${sensibleText(quantity.asRead, null, '')}`)] : []),
+    // Whose scale shows other units measures by the cup, where a source says what a cup weighs.
+    ...(quantity.asRead
+      ? [flag(quantity.fills.length > 0 ? fillsText(quantity.fills) : `about ${sensibleText(quantity.asRead, null, '')}`)]
+      : []),
     ...(exactly ? [flag(exactly)] : []),
     ...quantity.notes.map((note) => flag(scaleNoteText(note, unit))),
     ...(quantity.whose.length > 0 ? [flag(`whose ${unit}?`, true)] : []),

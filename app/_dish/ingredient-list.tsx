@@ -8,6 +8,7 @@ import { useDrag } from '#app/_ui/drag.tsx'
 import { numberAt, placeAfterMove } from '#app/_ui/move-place.ts'
 import { WordChoice } from '#app/_ui/word.tsx'
 import { countOf, countText } from '#app/_words/clock.ts'
+import { splitFood } from '#app/_words/food.ts'
 import { measuresWords } from '#app/_words/measures.ts'
 import { movedText } from '#app/_words/moved.ts'
 import type { Dish } from '#lib/domain/menu.ts'
@@ -33,7 +34,7 @@ export function IngredientList({ dish }: { readonly dish: Dish }) {
   const own = evening.ingredients.filter((each) => each.dish === dish.id)
   const bare = own.flatMap((each) => (ownedBy(each, null) ? [each] : []))
   const unchecked = own.filter((each) => each.checked !== 'known').length
-  const nameOf = (id: string) => own.find((each) => each.id === id)?.food ?? 'it'
+  const nameOf = (id: string) => splitFood(own.find((each) => each.id === id)?.food ?? 'it').food
   const move = (id: string, place: Place): string | null =>
     tell((doc) => moveIngredient(doc, id, dish.id, place)) ? movedText(nameOf(id), numberAt(own, id, place), own.length) : null
   const drag = useDrag((drop) => move(drop.id, drop.place))

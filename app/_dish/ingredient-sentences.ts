@@ -26,6 +26,8 @@ export type IngredientPatch = Patch<'ingredients'>
 type Sentence = Parts<IngredientPatch>
 
 const NONE = ''
+/** Letters that a line of the page holds; longer words are written over several. */
+const LONG = 34
 const line = (text: string): string => cleanText(text, false).replace(/\s+/g, ' ').trim()
 const nameOf = (ingredient: Ingredient): string => shorten(splitFood(ingredient.food).food, 30)
 const entries = <T extends string>(table: Readonly<Record<T, string>>): readonly (readonly [T, string])[] =>
@@ -56,13 +58,21 @@ export const ingredientParts = (ingredient: Ingredient, steps: readonly Step[]):
       },
     },
     ' of ',
-    { kind: 'text', at: 'food', label: named('food'), text: food, write: (text) => put({ food: line(text) }) },
+    {
+      kind: 'text',
+      at: 'food',
+      label: named('food'),
+      text: food,
+      long: food.length > LONG,
+      write: (text) => put({ food: line(text) }),
+    },
     ', ',
     {
       kind: 'text',
       at: 'note',
       label: named('what is done to it'),
       text: note,
+      long: note.length > LONG,
       empty: 'as it is',
       write: (text) => put({ note: line(text) }),
     },

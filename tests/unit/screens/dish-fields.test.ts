@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { z } from 'zod'
 import { applyDishEdit } from '#app/_dish/dish-edit.ts'
 import { type DishEdit, dishSentences, keepingScene } from '#app/_dish/dish-sentences.ts'
+import { flagsOf } from '#app/_dish/ingredient-flags.ts'
 import { readLines } from '#app/_dish/ingredient-lines.ts'
 import {
   allergenParts,
@@ -18,8 +19,11 @@ import { checkEvening } from '#lib/domain/check.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import { Ingredient } from '#lib/domain/ingredient.ts'
 import { Dish } from '#lib/domain/menu.ts'
+import type { Measures } from '#lib/domain/unit-words.ts'
 import { setFields } from '#lib/plan/commands/set.ts'
 import { readPlan } from '#lib/plan/read.ts'
+import { exact } from '#lib/quantities/exact.ts'
+import { forCovers } from '#lib/quantities/for-covers.ts'
 import { readEvening } from '#tests/support/read-evening.ts'
 import { planOf } from '#tests/unit/plan/open-plan.ts'
 
@@ -285,6 +289,27 @@ describe('sentences', () => {
       'imperial cup, 284.1 ml',
     ])
     expect(owner.choose('us')).toEqual(means({ amount: { n: '1', upTo: '2', unit: 'US cup' } }))
+  })
+})
+
+describe('beside an ingredient', () => {
+  const flags = (ingredient: Ingredient, factor: string, reader: Measures | null) =>
+    flagsOf(ingredient, forCovers(ingredient, exact(factor), reader)).map((flag) => flag.text)
+  const flour: Ingredient = { ...milk, food: 'plain flour', amount: { n: '250', unit: 'g' } }
+
+  test('X5 stands, in a few words, what differs, what is to be asked and what nobody has looked at', () => {
+    expect(flags({ ...milk, checked: 'unknown' }, '1', null)).toEqual(['whose cup?', 'allergens not known'])
+    expect(flags({ ...milk, amount: { n: '200', unit: 'g' }, food: 'butter', checked: 'check-label' }, '4/3', null)).toEqual([
+      'exactly 266⅔ g: 1 % less',
+      'read the label',
+    ])
+    expect(flags(flour, '2', null)).toEqual([])
+  })
+
+  test('Q15 an American reader has cups where USDA says what one weighs (SR28 20081: 125 g), ounces where nothing does', () => {
+    expect(flags(flour, '2', 'us')).toEqual(['about 4 US cups'])
+    expect(flags({ ...flour, food: 'star dust' }, '2', 'us')).toEqual(['about 1⅛ lb'])
+    expect(flags(flour, '2', 'metric')).toEqual([])
   })
 })
 
