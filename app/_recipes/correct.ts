@@ -4,6 +4,7 @@ import type { Use } from '#lib/domain/kitchen.ts'
 import type { Care, Way } from '#lib/domain/menu.ts'
 import { spanFromUsual } from '#lib/domain/usual-span.ts'
 import { asIngredient, asSteps, type DishDraft, type IngredientDraft, type NewKey, type StepDraft } from '#lib/recipes/draft.ts'
+import { type Assumed, finishDraft } from '#lib/recipes/make-dish.ts'
 import type { Doubt } from '#lib/recipes/preview.ts'
 
 /** How many things of a draft somebody should look at: lines that were not all understood, and steps with something assumed. */
@@ -21,6 +22,20 @@ export const changeStep = (draft: DishDraft, key: string, change: (step: StepDra
   ...draft,
   steps: draft.steps.map((step) => (step.key === key ? change(step) : step)),
 })
+
+/** What is assumed of the dish as a whole, as it stands: its plating, how it goes on while it is hot, how long it keeps. */
+export const assumedOfDish = (draft: DishDraft): readonly Assumed['kind'][] => {
+  const { assumed } = finishDraft(draft, {
+    course: 'course',
+    kitchen: 'kitchen',
+    order: '0',
+    covers: 1,
+    measures: null,
+    newId: () => 'id',
+    keys: (count) => Array.from({ length: count }, () => '0'),
+  })
+  return assumed.map((each) => each.kind).filter((kind) => kind === 'plate-added' || kind === 'hot' || kind === 'keeps')
+}
 
 const ABOUT_AMOUNT: ReadonlySet<Doubt['kind']> = new Set(['number', 'decimal', 'no-amount', 'sum', 'alternative'])
 /** The doubts that an amount written by a person settles. */

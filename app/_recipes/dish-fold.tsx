@@ -45,7 +45,7 @@ export function DishFold({ draft, hasRecipe, covers, newKey, onChange, startOpen
         </button>
       </p>
       <div id={id} hidden={!open}>
-        {open ? <DishPreview draft={draft} covers={covers} newKey={newKey} onChange={onChange} /> : null}
+        {open ? <DishPreview draft={draft} covers={covers} newKey={newKey} onChange={onChange} heading="h4" /> : null}
       </div>
     </div>
   )

@@ -7,7 +7,7 @@ import { countOf } from '#app/_words/clock.ts'
 import { assumedWords, measuresWords, unusedWords } from '#app/_words/recipe.ts'
 import type { Measures } from '#lib/domain/unit-words.ts'
 import type { DishDraft, NewKey } from '#lib/recipes/draft.ts'
-import { makeIngredient, makeStep, openThings } from './correct.ts'
+import { assumedOfDish, makeIngredient, makeStep, openThings } from './correct.ts'
 import { Flag, FlagMark } from './flag.tsx'
 import { IngredientRow } from './ingredient-row.tsx'
 import css from './recipes.module.css'
@@ -18,6 +18,8 @@ interface Props {
   readonly covers: number
   readonly newKey: NewKey
   readonly onChange: (draft: DishDraft) => void
+  /** One below the dish’s own heading. */
+  readonly heading: 'h3' | 'h4'
 }
 
 /** How much somebody should look at, in words and with its shape. */
@@ -37,7 +39,7 @@ const MEASURES: readonly (readonly [Measures | '', string])[] = [
 ]
 
 /** A recipe as it was understood, all of it to be corrected. Nothing is saved by it. */
-export function DishPreview({ draft, covers, newKey, onChange }: Props) {
+export function DishPreview({ draft, covers, newKey, onChange, heading: Heading }: Props) {
   const [sorting, setSorting] = useState(false)
   const name = draft.name || 'This dish'
   const yields = draft.yields
@@ -46,6 +48,7 @@ export function DishPreview({ draft, covers, newKey, onChange }: Props) {
       <p className={css.words}>
         The recipe is for{' '}
         <WordText
+          field="yields"
           label={`${name}: for how many the recipe is`}
           text={yields ? String(yields.least) : ''}
           empty={`${covers}, as nobody said`}
@@ -98,7 +101,7 @@ export function DishPreview({ draft, covers, newKey, onChange }: Props) {
       {draft.source ? <p className={css.said}>From {draft.source}</p> : null}
       <div className={css.halves}>
         <section aria-label={`Ingredients of ${name}`}>
-          <h4>Ingredients</h4>
+          <Heading>Ingredients</Heading>
           {draft.ingredients.length === 0 ? <p className={css.said}>None are known yet.</p> : null}
           <ul className={css.rows}>
             {draft.ingredients.map((each) => (
@@ -107,7 +110,7 @@ export function DishPreview({ draft, covers, newKey, onChange }: Props) {
           </ul>
         </section>
         <section aria-label={`Steps of ${name}`}>
-          <h4>What is done</h4>
+          <Heading>What is done</Heading>
           {draft.steps.length === 0 ? <p className={css.said}>No step was found: it will only be put on the plates.</p> : null}
           <ol className={css.rows}>
             {draft.steps.map((step) => (
@@ -115,13 +118,15 @@ export function DishPreview({ draft, covers, newKey, onChange }: Props) {
             ))}
           </ol>
           <p className={css.said}>
-            {assumedWords['plate-added']('')} {assumedWords.keeps('')}
+            {assumedOfDish(draft)
+              .map((kind) => assumedWords[kind](''))
+              .join(' ')}
           </p>
         </section>
       </div>
       {draft.unused.length > 0 ? (
         <section aria-label={`Lines of ${name} that are not used`} className={css.unused}>
-          <h4>Not used</h4>
+          <Heading>Not used</Heading>
           <ul className={css.rows}>
             {draft.unused.map((line) => (
               <li key={line.key} className={css.row}>

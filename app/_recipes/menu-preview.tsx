@@ -2,6 +2,7 @@
 
 import { useState } from 'react'
 import { Button } from '#app/_ui/button.tsx'
+import { Entry } from '#app/_ui/drafts.tsx'
 import { Moves } from '#app/_ui/moves.tsx'
 import { dishColour, Plate } from '#app/_ui/plate.tsx'
 import { WordText } from '#app/_ui/word.tsx'
@@ -36,6 +37,7 @@ interface Props {
 
 /** The menu as it was understood: courses as plates, dishes with what is known of them, each word to be corrected. */
 export function MenuPreview({ menu, covers, newKey, onChange }: Props) {
+  const [arranging, setArranging] = useState(false)
   return (
     <>
       <ol className={css.courses}>
@@ -45,6 +47,7 @@ export function MenuPreview({ menu, covers, newKey, onChange }: Props) {
             menu={menu}
             course={course}
             index={index}
+            arranging={arranging}
             covers={covers}
             newKey={newKey}
             onChange={onChange}
@@ -64,75 +67,92 @@ export function MenuPreview({ menu, covers, newKey, onChange }: Props) {
           </ul>
         </div>
       ) : null}
-      <Button
-        tone="word"
-        onClick={() =>
-          onChange({ ...menu, courses: [...menu.courses, { key: newKey(), name: 'A new course', welcome: false, dishes: [] }] })
-        }
-      >
-        Add a course
-      </Button>
+      <span className={css.tools}>
+        <Button tone="word" onClick={() => setArranging(!arranging)} aria-pressed={arranging}>
+          {arranging ? 'Done rearranging' : 'Rearrange or remove'}
+        </Button>
+        <Button
+          tone="word"
+          onClick={() =>
+            onChange({ ...menu, courses: [...menu.courses, { key: newKey(), name: 'A new course', welcome: false, dishes: [] }] })
+          }
+        >
+          Add a course
+        </Button>
+      </span>
     </>
   )
 }
 
-function CourseRow({
-  menu,
-  course,
-  index,
-  covers,
-  newKey,
-  onChange,
-}: Props & { readonly course: CourseInDraft; readonly index: number }) {
+interface RowProps extends Props {
+  readonly course: CourseInDraft
+  readonly arranging: boolean
+}
+
+function CourseRow({ menu, course, index, arranging, covers, newKey, onChange }: RowProps & { readonly index: number }) {
   return (
     <li className={css.course}>
-      <div className={css.plate}>
-        <Plate size={56} colour={course.dishes.length > 0 ? dishColour(index) : null} />
-      </div>
-      <div className={css.middle}>
-        <div className={css.courseHead}>
-          <h3>
-            <WordText
-              display
-              label={`Name of course ${index + 1}`}
-              text={course.name}
-              onWrite={(text) => {
-                if (text.trim() === '') return 'A course needs a name.'
-                onChange(changeCourse(menu, course.key, (before) => ({ ...before, name: text.trim().slice(0, 120) })))
-                return null
-              }}
-            />
-          </h3>
-          {course.welcome ? <span className={css.said}>before you sit down</span> : null}
-          <Moves
-            name={course.name}
-            isFirst={index === 0}
-            isLast={index === menu.courses.length - 1}
-            onMove={(by) => onChange({ ...menu, courses: moved(menu.courses, course.key, by) })}
-            onRemove={() => onChange({ ...menu, courses: menu.courses.filter((each) => each.key !== course.key) })}
-          />
+      <Entry id={course.key}>
+        <div className={css.plate}>
+          <Plate size={56} colour={course.dishes.length > 0 ? dishColour(index) : null} />
         </div>
-        {course.dishes.length === 0 ? <p className={css.said}>No dish yet.</p> : null}
-        <ul className={css.dishes}>
-          {course.dishes.map((dish) => (
-            <DishRow key={dish.key} menu={menu} course={course} dish={dish} covers={covers} newKey={newKey} onChange={onChange} />
-          ))}
-        </ul>
-        <Button
-          tone="word"
-          aria-label={`Add a dish to ${course.name}`}
-          onClick={() =>
-            onChange(
-              changeCourse(menu, course.key, (before) => ({
-                ...before,
-                dishes: [...before.dishes, dishInDraft('A new dish', null, 'name', '.', newKey)],
-              })),
-            )
-          }
-        >
-          Add a dish
-        </Button>
-      </div>
+        <div className={css.middle}>
+          <div className={css.courseHead}>
+            <h3>
+              <WordText
+                display
+                field="name"
+                label={`Name of course ${index + 1}`}
+                text={course.name}
+                onWrite={(text) => {
+                  if (text.trim() === '') return 'A course needs a name.'
+                  onChange(changeCourse(menu, course.key, (before) => ({ ...before, name: text.trim().slice(0, 120) })))
+                  return null
+                }}
+              />
+            </h3>
+            {course.welcome ? <span className={css.said}>before you sit down</span> : null}
+            {arranging ? (
+              <Moves
+                name={course.name}
+                isFirst={index === 0}
+                isLast={index === menu.courses.length - 1}
+                onMove={(by) => onChange({ ...menu, courses: moved(menu.courses, course.key, by) })}
+                onRemove={() => onChange({ ...menu, courses: menu.courses.filter((each) => each.key !== course.key) })}
+              />
+            ) : null}
+          </div>
+          {course.dishes.length === 0 ? <p className={css.said}>No dish yet.</p> : null}
+          <ul className={css.dishes}>
+            {course.dishes.map((dish) => (
+              <DishRow
+                key={dish.key}
+                menu={menu}
+                course={course}
+                dish={dish}
+                arranging={arranging}
+                covers={covers}
+                newKey={newKey}
+                onChange={onChange}
+              />
+            ))}
+          </ul>
+          <Button
+            tone="word"
+            aria-label={`Add a dish to ${course.name}`}
+            onClick={() =>
+              onChange(
+                changeCourse(menu, course.key, (before) => ({
+                  ...before,
+                  dishes: [...before.dishes, dishInDraft('A new dish', null, 'name', '.', newKey)],
+                })),
+              )
+            }
+          >
+            Add a dish
+          </Button>
+        </div>
+      </Entry>
     </li>
   )
 }
@@ -142,14 +162,7 @@ const BY: Readonly<Record<Exclude<DishInDraft['by'], 'name'>, string>> = {
   recipe: 'your menu does not name it; it was put in this course.',
 }
 
-function DishRow({
-  menu,
-  course,
-  dish,
-  covers,
-  newKey,
-  onChange,
-}: Props & { readonly course: CourseInDraft; readonly dish: DishInDraft }) {
+function DishRow({ menu, course, dish, arranging, covers, newKey, onChange }: RowProps & { readonly dish: DishInDraft }) {
   const asking = dish.pasted !== null
   const name = dish.draft.name || 'This dish'
   const at = course.dishes.findIndex((each) => each.key === dish.key)
@@ -166,65 +179,74 @@ function DishRow({
   }
   return (
     <li className={css.dish}>
-      <DishFold
-        draft={dish.draft}
-        hasRecipe={dish.hasRecipe}
-        covers={covers}
-        newKey={newKey}
-        startOpen={false}
-        onChange={(draft) => put((before) => ({ ...before, draft }))}
-      >
-        <div className={css.dishHead}>
-          <WordText display long label={`Name of the dish ${name}`} text={dish.draft.name} onWrite={rename} />
-          <Moves
-            name={name}
-            isFirst={at === 0}
-            isLast={at === course.dishes.length - 1}
-            onMove={(by) =>
-              onChange(changeCourse(menu, course.key, (before) => ({ ...before, dishes: moved(before.dishes, dish.key, by) })))
-            }
-            onRemove={() => onChange(removeDish(menu, dish.key))}
-            into={menu.courses.filter((each) => each.key !== course.key).map((each) => [each.key, each.name] as const)}
-            onInto={(to) => onChange(sendDish(menu, dish.key, to))}
-          />
-        </div>
-        {dish.by === 'name' ? null : (
-          <div className={css.asked}>
-            <Flag word="Guessed">{BY[dish.by]}</Flag>
-            <Button
-              tone="word"
-              onClick={() => put((before) => ({ ...before, by: 'name' }))}
-              aria-label={`${name}: yes, it is a dish here`}
-            >
-              Yes
-            </Button>
+      <Entry id={dish.key}>
+        <DishFold
+          draft={dish.draft}
+          hasRecipe={dish.hasRecipe}
+          covers={covers}
+          newKey={newKey}
+          startOpen={false}
+          onChange={(draft) => put((before) => ({ ...before, draft }))}
+        >
+          <div className={css.dishHead}>
+            <WordText display long field="name" label={`Name of the dish ${name}`} text={dish.draft.name} onWrite={rename} />
+            {arranging ? (
+              <Moves
+                name={name}
+                isFirst={at === 0}
+                isLast={at === course.dishes.length - 1}
+                onMove={(by) =>
+                  onChange(
+                    changeCourse(menu, course.key, (before) => ({ ...before, dishes: moved(before.dishes, dish.key, by) })),
+                  )
+                }
+                onRemove={() => onChange(removeDish(menu, dish.key))}
+                into={menu.courses.filter((each) => each.key !== course.key).map((each) => [each.key, each.name] as const)}
+                onInto={(to) => onChange(sendDish(menu, dish.key, to))}
+              />
+            ) : null}
           </div>
+          {dish.by === 'name' ? null : (
+            <div className={css.asked}>
+              <Flag word="Guessed">{BY[dish.by]}</Flag>
+              <Button
+                tone="word"
+                onClick={() => put((before) => ({ ...before, by: 'name' }))}
+                aria-label={`${name}: yes, it is a dish here`}
+              >
+                Yes
+              </Button>
+              <Button tone="word" onClick={() => onChange(removeDish(menu, dish.key))} aria-label={`${name}: no, leave it out`}>
+                No, leave it out
+              </Button>
+            </div>
+          )}
+        </DishFold>
+        {dish.hasRecipe ? null : (
+          <>
+            <button
+              type="button"
+              className={css.opener}
+              aria-expanded={asking}
+              aria-label={`Paste a recipe for ${name}`}
+              onClick={() => put((before) => ({ ...before, pasted: asking ? null : '' }))}
+            >
+              {asking ? 'No recipe for now' : 'Paste its recipe'}
+            </button>
+            {dish.pasted !== null ? (
+              <OneRecipe
+                name={name}
+                text={dish.pasted}
+                onText={(pasted) => put((before) => ({ ...before, pasted }))}
+                newKey={newKey}
+                onDish={(read) =>
+                  put((before) => ({ ...read, key: before.key, by: 'name', draft: { ...read.draft, name: before.draft.name } }))
+                }
+              />
+            ) : null}
+          </>
         )}
-      </DishFold>
-      {dish.hasRecipe ? null : (
-        <>
-          <button
-            type="button"
-            className={css.opener}
-            aria-expanded={asking}
-            aria-label={`Paste a recipe for ${name}`}
-            onClick={() => put((before) => ({ ...before, pasted: asking ? null : '' }))}
-          >
-            {asking ? 'No recipe for now' : 'Paste its recipe'}
-          </button>
-          {dish.pasted !== null ? (
-            <OneRecipe
-              name={name}
-              text={dish.pasted}
-              onText={(pasted) => put((before) => ({ ...before, pasted }))}
-              newKey={newKey}
-              onDish={(read) =>
-                put((before) => ({ ...read, key: before.key, by: 'name', draft: { ...read.draft, name: before.draft.name } }))
-              }
-            />
-          ) : null}
-        </>
-      )}
+      </Entry>
     </li>
   )
 }

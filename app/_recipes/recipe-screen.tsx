@@ -152,6 +152,7 @@ export function RecipeScreen() {
               <WordText
                 display
                 long
+                field={`name ${dish.key}`}
                 label={`Name of the dish ${dish.draft.name}`}
                 text={dish.draft.name}
                 empty="What is it called?"
@@ -180,6 +181,7 @@ export function RecipeScreen() {
               </Button>
             </p>
             <DishPreview
+              heading="h3"
               draft={dish.draft}
               covers={evening.covers}
               newKey={newId}

@@ -14,7 +14,7 @@ export const doubtWords: Readonly<Record<Doubt['kind'], (words: string) => strin
   sum: (words) => `“${words}” cannot be added to the amount before it.`,
   sentence: () => 'This reads like a step rather than an ingredient.',
   'too-long': () => 'The line is longer than is read.',
-  vague: (words) => `“${words}” does not say how much.`,
+  vague: (words) => `“${words}” is not said plainly: what was made of it is a guess.`,
 }
 
 /** What was assumed where the recipe says nothing. `likely` is what stands there now. */

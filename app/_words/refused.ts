@@ -10,6 +10,8 @@ const FIELDS: Readonly<Record<string, string>> = {
   zone: 'The time zone',
   sitDown: 'The time to sit down',
   covers: 'The number of people',
+  guestsFrom: 'The time guests come',
+  cooks: 'Who cooks',
   role: 'The role',
   cook: 'The cook',
 }

@@ -68,7 +68,15 @@ const untilOf = ({ step }: Part): StepDraft['until'] => {
   const sign = step.signs[0]?.value
   return {
     ...(core ? { coreC: Math.round(core.lowC * 10) / 10 } : {}),
-    ...(sign ? { sign: sign.replace(/\s+/gu, ' ').slice(0, 200) } : {}),
+    // "Ready when the juices run clear".
+    ...(sign
+      ? {
+          sign: sign
+            .replace(/^(?:until|till)\s+/iu, '')
+            .replace(/\s+/gu, ' ')
+            .slice(0, 200),
+        }
+      : {}),
   }
 }
 

@@ -82,7 +82,7 @@ describe('entities of an evening', () => {
       ['Plate: Stew', 'hands-on', 4],
     ])
     expect(dish.steps[3]?.ways[0]?.uses).toEqual([{ kind: 'oven', shelves: 1, lowC: 175, highC: 190, preheated: true }])
-    expect(dish.steps[3]?.until).toEqual({ sign: 'until golden' })
+    expect(dish.steps[3]?.until).toEqual({ sign: 'golden' })
     expect(dish.assumed).toContainEqual({ kind: 'no-minutes', step: dish.steps[2]?.id })
     expect(dish.steps.slice(1).every((step, i) => step.after[0]?.step === dish.steps[i]?.id)).toBe(true)
   })
