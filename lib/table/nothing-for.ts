@@ -22,15 +22,19 @@ export const dishSuits = (evening: Evening, dish: Dish, need: string): Suits => 
 const ingredientsOf = (evening: Evening, dish: string): readonly Ingredient[] =>
   evening.ingredients.filter((ingredient) => ingredient.dish === dish)
 
+const GRAVEST: readonly KnownNeed['grade'][] = ['severe', 'allergy', 'avoids', 'dislikes']
+
 /**
  * The courses that have no dish known to be right for a need somebody has told. A dislike leaves something to eat and is not one of them.
- * Needs that are surely not met stand apart from those that are only not confirmed.
+ * Needs that are surely not met stand apart from those that are only not confirmed; the gravest first.
  */
 export const nothingFor = (evening: Evening, needs: readonly KnownNeed[]): Warning[] =>
   evening.courses.flatMap((course) => {
     const dishes = evening.dishes.filter((dish) => dish.course === course.id && dish.state === 'on')
     if (dishes.length === 0) return []
-    const told = needs.filter(({ grade }) => grade !== 'dislikes')
+    const told = needs
+      .filter(({ grade }) => grade !== 'dislikes')
+      .toSorted((a, b) => GRAVEST.indexOf(a.grade) - GRAVEST.indexOf(b.grade))
     const found = told.map((need) => ({
       need,
       all: dishes.map((dish) => ({ dish, suits: dishSuits(evening, dish, need.need) })),

@@ -265,6 +265,12 @@ test('Y4 a course with nothing for a need says so, apart from one where somethin
   })
 })
 
+test('Y4 the gravest need stands first', () => {
+  const menu = evening(course('main', dish('roast', step('r1', 5))))
+  const [found] = nothingFor(menu, [need('vegetarian'), need('nuts', 'allergy'), need('sesame', 'severe')])
+  expect(found?.kind === 'nothing-for' && found.needs.map((each) => each.need)).toEqual(['sesame', 'nuts', 'vegetarian'])
+})
+
 test('Y4 a variant has what it shares with its dish up to the fork, and what of it nobody knows the step', () => {
   const menu = evening(
     course(
