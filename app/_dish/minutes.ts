@@ -10,9 +10,6 @@ const same = (a: string, b: string): boolean => secondsOf(a) === secondsOf(b)
 /** What the usual length alone would suggest. */
 export const suggested = (likely: string): Span => spanFromUsual(secondsOf(likely))
 
-export const isSuggested = ({ least, likely, most }: Span): boolean =>
-  same(least, suggested(likely).least) && same(most, suggested(likely).most)
-
 /**
  * The span with another usual length. A least or most that was only suggested is suggested anew; one that a person set stays
  * as long as the usual length does not pass it.

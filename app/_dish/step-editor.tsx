@@ -22,6 +22,7 @@ import { applyStepEdit, type StepEdit } from './step-edit.ts'
 import { moreLine } from './step-line.ts'
 import { aheadParts, isBlank, presetParts } from './step-presets.ts'
 import { moreSentences, putWay, waitSentences, waySentences } from './step-sentences.ts'
+import { toldParts } from './told-way.ts'
 import { wayPlace } from './way-words.ts'
 
 const MOST_WAYS = 3
@@ -46,7 +47,7 @@ export function StepEditor({ step }: { readonly step: Step }) {
     }
     return problem
   }
-  const usual = [...presetParts(scene), ...aheadParts(scene)]
+  const usual = [...toldParts(scene), ...presetParts(scene), ...aheadParts(scene)]
   return (
     <div className={css.editor}>
       {isBlank(scene) ? (

@@ -3,7 +3,7 @@ import { careWords, handsWords } from '#app/_words/care.ts'
 import { durationText, minutesText, readDuration, readSpan, spanText } from '#app/_words/duration.ts'
 import { durationOf, secondsOf } from '#lib/domain/duration.ts'
 import type { Care, Way } from '#lib/domain/menu.ts'
-import { isSuggested, suggested, withBounds, withTakes, withUsual } from './minutes.ts'
+import { suggested, withBounds, withTakes, withUsual } from './minutes.ts'
 import type { Scene } from './scene.ts'
 import { touchParts } from './touch-words.ts'
 import { moreKitParts, ovenParts, usesParts } from './use-words.ts'
@@ -105,6 +105,7 @@ const minutesParts = (way: Way, { at, named }: WayPlace): Parts<Way> => [
     at: `${at}.takes.bounds`,
     label: named('least and most minutes'),
     text: spanText(way.takes.least, way.takes.most),
+    empty: `${spanText(suggested(way.takes.likely).least, suggested(way.takes.likely).most)}, as is common`,
     write: (text) => {
       if (text.trim() === '') return means(withTakes(way, suggested(way.takes.likely)))
       const span = readSpan(text)
@@ -113,21 +114,7 @@ const minutesParts = (way: Way, { at, named }: WayPlace): Parts<Way> => [
         : means(withTakes(way, withBounds(way.takes, span)))
     },
   },
-  ...(isSuggested(way.takes) ? [] : againParts(way, { at, named })),
 ]
-
-const againParts = (way: Way, { at, named }: Pick<WayPlace, 'at' | 'named'>): Parts<Way> => {
-  const { least, most } = suggested(way.takes.likely)
-  return [
-    {
-      kind: 'press',
-      at: `${at}.takes.again`,
-      label: named(`least and most as is common, ${spanText(least, most)}`),
-      words: `can be ${spanText(least, most)}, as is common`,
-      press: () => means(withTakes(way, suggested(way.takes.likely))),
-    },
-  ]
-}
 
 const MORE = /\s*(?:more|longer)\s*$/i
 const IN_ALL = /\s*(?:in all|altogether)\s*$/i

@@ -9,6 +9,7 @@ import { applyStepEdit, type StepEdit } from '#app/_dish/step-edit.ts'
 import { moreLine } from '#app/_dish/step-line.ts'
 import { presetParts } from '#app/_dish/step-presets.ts'
 import { stepSentences } from '#app/_dish/step-sentences.ts'
+import { toldParts } from '#app/_dish/told-way.ts'
 import { waitsThrough } from '#app/_dish/waits-through.ts'
 import { blankStep } from '#app/_menu/blank.ts'
 import { type Part, readOut, type Said } from '#app/_ui/parts.ts'
@@ -337,3 +338,16 @@ describe('what is refused or warned of', () => {
 })
 
 const lagTo = (step: string): After => ({ step, from: 'end', least: 'PT0S', kind: 'quality' })
+
+test('U13 what the words of a blank step say is offered, and nothing where they say nothing for certain', () => {
+  const blank = (does: string): Scene => sceneIn(evening, HARD, { ...blankStep(HARD, 'lamb', undefined), order: 'zz', does })
+  const [told] = toldParts(blank('Roast the squash for 45 minutes at 200°C'))
+  if (typeof told === 'string' || told?.kind !== 'press') throw new Error('nothing is offered')
+  expect(told.words).toMatch(/^As the words say: Leave it in the oven at 195 to 210°, one shelf/)
+  expect(told.press()).toMatchObject({
+    value: { patch: { ways: [{ care: 'leave', takes: { least: 'PT40M', likely: 'PT45M', most: 'PT55M' } }] } },
+  })
+  for (const does of ['Peel the potatoes', '', 'Fry for a while', 'Boil for 5 minutes. Rest for 10 minutes'])
+    expect(toldParts(blank(does)), does).toEqual([])
+  expect(toldParts(sceneIn(evening, HARD, { does: 'Roast for 45 minutes at 200°C' }))).toEqual([])
+})
