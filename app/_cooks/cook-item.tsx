@@ -51,7 +51,7 @@ export function CookItem({ cook, member, isOpen, isFresh, onToggle, moves }: Pro
           <p className={css.summary}>
             {[
               cook.eats ? 'Eats with the guests' : 'Does not sit down',
-              ...(cook.pace === 1 ? [] : [`is ${paceWords(cook.pace)}`]),
+              ...(cook.pace === 1 ? [] : [`works ${paceWords(cook.pace)}`]),
               ...(theirs ? [`has ${theirs}`] : []),
             ].join(', ')}
             .

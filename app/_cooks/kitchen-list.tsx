@@ -9,7 +9,7 @@ import { Button } from '#app/_ui/button.tsx'
 import { useDrag } from '#app/_ui/drag.tsx'
 import { numberAt, placeAfterMove } from '#app/_ui/move-place.ts'
 import { Moves } from '#app/_ui/moves.tsx'
-import { countOf } from '#app/_words/clock.ts'
+import { countOf, sentence } from '#app/_words/clock.ts'
 import { templateWords } from '#app/_words/kitchen-template.ts'
 import { movedText } from '#app/_words/moved.ts'
 import type { Kitchen } from '#lib/domain/kitchen.ts'
@@ -61,8 +61,8 @@ export function KitchenList() {
   const leftText = (kitchen: string): string => {
     const dishes = evening.dishes.filter((dish) => dish.kitchen === kitchen).length
     const cooks = evening.cooks.filter((cook) => cook.presence.some((hours) => hours.kitchen === kitchen)).length
-    const made = dishes > 0 ? ` ${countOf(dishes, 'dish', 'dishes')} made there: now beside the table.` : ''
-    return `${made}${cooks > 0 ? ` ${countOf(cooks, 'cook')} had hours there: without them now.` : ''}`
+    const made = dishes > 0 ? ` ${sentence(countOf(dishes, 'dish', 'dishes'))} made there: now beside the table.` : ''
+    return `${made}${cooks > 0 ? ` ${sentence(countOf(cooks, 'cook'))} had hours there: without them now.` : ''}`
   }
 
   return (
