@@ -1,0 +1,111 @@
+import { expect, type Locator, type Page, test } from '@playwright/test'
+import { bringLamb, firstDemo, newPerson, saved, signIn } from './people.ts'
+
+const HOLD = '[title="Drag to move"]'
+
+const names = (page: Page): Promise<string[]> =>
+  page.getByLabel(/^Name of the dish/).evaluateAll((fields) => fields.map((field) => (field as HTMLTextAreaElement).value))
+
+const boxOf = async (place: Locator) => {
+  const box = await place.boundingBox()
+  if (!box) throw new Error('nothing to point at')
+  return box
+}
+
+/** Goes to the lower part of a row, wherever it is by now, until the stitched line shows below it. */
+const aimBelow = (row: Locator, go: (y: number) => Promise<unknown>): Promise<void> =>
+  expect
+    .poll(async () => {
+      const { y, height } = await boxOf(row)
+      await go(y + height * 0.8)
+      return row.evaluate((element) => getComputedStyle(element, '::after').content)
+    })
+    .not.toBe('none')
+
+const rowOf = (page: Page, name: string): Locator =>
+  page
+    .getByRole('listitem')
+    .filter({ has: page.getByLabel(`Name of the dish ${name}`) })
+    .last()
+
+test('U10 a dish is dragged into another course by mouse, taken back with Escape, and undone', async ({ browser }, {
+  project,
+}) => {
+  const { page } = await newPerson(browser, 'Ana', `drag-${project.name}@example.test`)
+  await page.setViewportSize({ width: 1280, height: 1600 })
+  await bringLamb(page)
+  await page.getByRole('button', { name: 'Change the menu' }).click()
+  const before = await names(page)
+  const [, lamb = '', cheese = ''] = before
+  const row = (name: string) => rowOf(page, name)
+  const drag = async () => {
+    const { x, y } = await boxOf(row(lamb).locator(HOLD))
+    await page.mouse.move(x + 20, y + 20)
+    await page.mouse.down()
+    await page.mouse.move(x + 20, y + 40)
+    await aimBelow(row(cheese), (to) => page.mouse.move(x + 20, to))
+  }
+  await drag()
+  await page.keyboard.press('Escape')
+  await page.mouse.up()
+  expect(await names(page)).toEqual(before)
+  await drag()
+  await page.mouse.up()
+  const moved = [before[0], cheese, lamb, ...before.slice(3)]
+  await expect.poll(() => names(page)).toEqual(moved)
+  await expect(page.getByText(`${lamb} is now second of two in`)).toBeAttached()
+  await saved(page)
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect.poll(() => names(page)).toEqual(before)
+  await page.context().close()
+})
+
+test('U10 a finger drags by the handle, and the buttons do the same by keyboard without losing the focus', async ({ browser }, {
+  project,
+}) => {
+  const { page } = await newPerson(browser, 'Ana', `finger-${project.name}@example.test`)
+  await page.setViewportSize({ width: 390, height: 1800 })
+  await bringLamb(page)
+  await page.getByRole('button', { name: 'Change the menu' }).click()
+  const before = await names(page)
+  const [, lamb = '', cheese = ''] = before
+  const row = (name: string) => rowOf(page, name)
+  const { x, y } = await boxOf(row(lamb).locator(HOLD))
+  const finger = await page.context().newCDPSession(page)
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', at?: number) =>
+    finger.send('Input.dispatchTouchEvent', { type, touchPoints: at === undefined ? [] : [{ x: x + 20, y: at }] })
+  await touch('touchStart', y + 20)
+  await touch('touchMove', y + 40)
+  await aimBelow(row(cheese), (to) => touch('touchMove', to))
+  await touch('touchEnd')
+  await expect.poll(() => names(page)).toEqual([before[0], cheese, lamb, ...before.slice(3)])
+
+  const up = page.getByRole('button', { name: `Move ${lamb} up` })
+  await up.focus()
+  await page.keyboard.press('Enter')
+  await expect.poll(() => names(page)).toEqual(before)
+  await page.keyboard.press('Enter')
+  await expect(page.getByText(`${lamb} is now first of one in Lamb.`)).toBeAttached()
+  await expect(page.getByRole('button', { name: `Move ${lamb} up` })).toBeFocused()
+  await page.context().close()
+})
+
+test('Y6 a dish of another evening is copied with its method, and goes again by one undo', async ({ page }) => {
+  await signIn(page, firstDemo())
+  await bringLamb(page)
+  await page.getByRole('button', { name: 'Change the menu' }).click()
+  const before = await names(page)
+  await page
+    .getByRole('button', { name: /^Copy a dish/ })
+    .last()
+    .click()
+  const from = page.getByLabel('Evening to copy from')
+  const other = await from.locator('option', { hasText: 'Eight at the long table' }).first().getAttribute('value')
+  await from.selectOption(other)
+  await page.getByLabel('Dish to copy').selectOption({ label: 'Oat crumble (Pudding)' })
+  await page.getByRole('button', { name: 'Copy it' }).click()
+  await expect.poll(() => names(page)).toEqual([...before, 'Oat crumble'])
+  await expect(page.getByRole('link', { name: 'Method of Oat crumble' })).toHaveText('two steps')
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect.poll(() => names(page)).toEqual(before)
+})
