@@ -31,7 +31,7 @@ const withKind = (touch: Touch, kind: string): Touch => {
   return typeof when === 'object' && does !== undefined ? { when, does, takes, lateBy } : { when, takes, lateBy }
 }
 
-/** "Somebody has to put it in, 1 min; see to it every 20 min (baste), 2 min, may be late by 5 min, and nothing else." */
+/** "Somebody has to put it in, 1 min; see to it every 20 min: baste, 2 min, may be late by 5 min, and nothing else." */
 export const touchParts = (touches: Touches, { at, named }: Place): Parts<Touches> => [
   ...(touches.length === 0 ? [] : ['Somebody has to ']),
   ...touches.flatMap((touch, index): Parts<Touches> => {
@@ -101,13 +101,13 @@ const everyParts = (touch: Touch, every: string, { at, which }: { at: string; wh
       return found === null || secondsOf(found) === 0 ? wrong(WRONG) : means({ ...touch, when: { every: found } })
     },
   },
-  ' (',
+  ': ',
   {
     kind: 'text',
     at: `${at}.does`,
     label: `${which}: what is done`,
     text: touch.does ?? '',
-    empty: 'baste, turn, stir',
+    empty: 'baste or turn',
     write: (text) => {
       const said = cleanText(text.trim(), false)
       const { does: _does, ...rest } = touch
@@ -115,7 +115,6 @@ const everyParts = (touch: Touch, every: string, { at, which }: { at: string; wh
       return means(said === '' ? rest : { ...rest, does: said })
     },
   },
-  ')',
 ]
 
 const moreParts = (touches: Touches, { at, named }: Place): Parts<Touches> => [

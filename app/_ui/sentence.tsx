@@ -46,14 +46,15 @@ const isBeside = <T,>(part: Part<T>): part is Note | Press<T> =>
 const CLOSING = /^[.,;:)]+/
 const SHORT = 32
 
-/** Words and blanks in a row. What closes a short blank, a full stop or a comma, is not parted from it. */
+/** Words and blanks in a row. What closes a short blank is not parted from it; a stop that would stand alone in a line is left out. */
 const inFlow = <T,>(parts: Parts<T>, blank: (part: Blanks<T>) => ReactNode): readonly ReactNode[] => {
   const shown: ReactNode[] = []
   const flow = parts.filter((part): part is string | Blanks<T> => !isBeside(part) && part !== '')
   flow.forEach((part, index) => {
     if (typeof part === 'string') {
       const before = flow[index - 1]
-      shown.push(before === undefined || typeof before === 'string' || !isShort(before) ? part : part.replace(CLOSING, ''))
+      const isClosed = before !== undefined && typeof before !== 'string' && (isShort(before) || part.trim() === '.')
+      shown.push(isClosed ? part.replace(CLOSING, '') : part)
       return
     }
     const after = flow[index + 1]
