@@ -23,7 +23,7 @@ interface Group {
 }
 
 /** The wants of one kitchen, those for the same thing together. */
-export const wantGroups = (wants: readonly Want[]): readonly Group[] => {
+const wantGroups = (wants: readonly Want[]): readonly Group[] => {
   const groups = new Map<string, Want[]>()
   for (const want of wants) groups.set(wantText(want.use), [...(groups.get(wantText(want.use)) ?? []), want])
   return [...groups].flatMap(([words, of]) => (of[0] ? [{ words, use: of[0].use, wants: of }] : []))
