@@ -13,12 +13,12 @@ test('E1 two cooks change a step, see each other do it, claim dishes, and both s
   await openDish(kim.page, eveningId, 'soup')
   await openDish(lou.page, eveningId, 'soup')
   const simmer = 'Simmer until soft'
-  await expect(lou.page.getByText('Keep an eye on it, usually 30 min')).toBeVisible()
+  await expect(lou.page.getByText(/^Keep an eye on it on a medium ring.*, usually 30 min/)).toBeVisible()
   await kim.page.getByRole('button', { name: simmer }).click()
   const usual = kim.page.getByLabel(`${simmer}: usual minutes`)
   await usual.fill('35 min')
   await usual.press('Enter')
-  await expect(lou.page.getByText('Keep an eye on it, usually 35 min')).toBeVisible()
+  await expect(lou.page.getByText(/^Keep an eye on it on a medium ring.*, usually 35 min/)).toBeVisible()
   await saved(kim.page)
 
   // Each takes a dish, and sees the other's.
@@ -65,7 +65,7 @@ test('E2 an edit and a claim made offline are kept through a reload and sent whe
   await lou.page.getByRole('button', { name: 'Blend' }).click()
   await lou.page.getByRole('button', { name: 'I’ll do this: Blend' }).click()
   await expect(lou.page.getByText('You have this')).toBeVisible()
-  await lou.page.getByRole('button', { name: 'Blend', exact: true }).click()
+  await lou.page.getByRole('button', { name: 'Fold Blend' }).click()
   cable.plugIn()
   await openDish(kim.page, eveningId, 'soup')
   await expect(kim.page.getByText('usually 9 min')).toBeVisible()
