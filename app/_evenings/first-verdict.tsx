@@ -49,8 +49,10 @@ export function FirstVerdict() {
             </>
           ) : (
             <>
-              <h2 className={css.clashes}>This clashes here: {clashTitle(clash, evening.zone)}</h2>
-              <p>{clashText(clash, names, planned.cues)}</p>
+              <h2 className={css.clashes}>This clashes here</h2>
+              <p>
+                <b>{clashTitle(clash, evening.zone)}.</b> {clashText(clash, names, planned.cues)}
+              </p>
               {way ? (
                 <p>
                   <b>A way out:</b> {remedyText(way, names, evening)}. {way.said}

@@ -158,7 +158,8 @@ function Shown({ order, isList, isOld }: { readonly order: RunningOrder; readonl
           </div>
         ) : null}
       </div>
-      <aside className={css.aside} aria-label="What the running order says">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls by itself, and must do so by keyboard too */}
+      <aside className={css.aside} aria-label="What the running order says" tabIndex={0}>
         {current && !isList ? (
           <div className={css.panel} aria-live="polite">
             <StepPanel doing={current} order={order} names={names} onClose={() => setChosen(null)} />

@@ -3,6 +3,8 @@
 import { useEffect, useState } from 'react'
 
 const READ_AFTER_MS = 350
+/** Reading grows with the text: what is long is read when the typing rests. */
+const waitFor = (text: string): number => READ_AFTER_MS + Math.min(2000, Math.floor(text.length / 40))
 
 /** Runs `read` a moment after the text last changed, so that typing and a large paste stay light. */
 export const useReading = (text: string, again: string, read: (text: string) => void): boolean => {
@@ -13,7 +15,7 @@ export const useReading = (text: string, again: string, read: (text: string) => 
     const timer = setTimeout(() => {
       read(text)
       setBusy(false)
-    }, READ_AFTER_MS)
+    }, waitFor(text))
     return () => clearTimeout(timer)
   }, [text, again])
   return busy
