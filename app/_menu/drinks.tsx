@@ -22,7 +22,7 @@ export function Drinks({ course, editing }: { readonly course: Course; readonly 
   return (
     <div className={css.drinks}>
       <h3 className="vh">To drink with {course.name}</h3>
-      {drinks.length === 0 && !editing ? <p className={css.quiet}>nothing yet</p> : null}
+      {drinks.length === 0 && !editing ? <p className={css.quiet}>nothing to drink yet</p> : null}
       <ul>
         {drinks.map((drink, at) => (
           <li key={drink.id}>
