@@ -35,7 +35,6 @@ export const openProver = (clock: Clock = systemClock): Prover | null => {
       const chosen = isBetter(found, order) ? { ...found, of: order.of } : order
       if (isBest({ cost: chosen.total, bound: proof.bound })) return { ...chosen, proof: { kind: 'best' } }
       const fight = await proveFight(problem, toHint(problem, index, chosen), ask)
-      if (signal.aborted) return null
       return {
         ...chosen,
         proof: fight
