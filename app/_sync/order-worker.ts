@@ -1,3 +1,5 @@
+// Before any schema is made.
+import './no-eval.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { DEFAULT_BUDGET, planEvening } from '#lib/order/engine.ts'

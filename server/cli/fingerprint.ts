@@ -11,6 +11,7 @@ const SOURCES = [
   'package-lock.json',
   'package.json',
   'next.config.js',
+  'instrumentation-client.ts',
   'tsconfig.json',
 ]
 

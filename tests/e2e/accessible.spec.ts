@@ -1,5 +1,7 @@
 import AxeBuilder from '@axe-core/playwright'
 import { expect, type Page, test } from '@playwright/test'
+import { DINNER } from './dinner.ts'
+import { tabTo } from './keyboard.ts'
 import { bringLamb, demo, firstDemo, ready, signIn } from './people.ts'
 
 /** Nothing that axe finds, and nothing wider than the screen. */
@@ -13,9 +15,21 @@ const clean = async (page: Page, what: string): Promise<void> => {
   expect(wider, `${what}: no sideways scroll`).toBeLessThanOrEqual(0)
 }
 
+/** Opens whatever is folded: details at once, buttons one after the other, for opening one may bring others. */
+const unfold = async (page: Page): Promise<void> => {
+  const openDetails = () =>
+    page.evaluate(() => {
+      for (const each of document.querySelectorAll('main details')) each.setAttribute('open', '')
+    })
+  await openDetails()
+  const folded = page.locator('main button[aria-expanded="false"]:visible')
+  for (let clicks = 0; clicks < 30 && (await folded.count()) > 0; clicks += 1) await folded.first().click()
+  await openDetails()
+}
+
 for (const colorScheme of ['light', 'dark'] as const) {
   test(`E5 every screen is free of what axe finds, ${colorScheme}`, async ({ page }) => {
-    test.setTimeout(180_000)
+    test.setTimeout(300_000)
     await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' })
     for (const path of ['/sign-in', '/sign-up']) {
       await page.goto(path)
@@ -41,10 +55,28 @@ for (const colorScheme of ['light', 'dark'] as const) {
       if (path.includes('/order')) await expect(page.getByText('19:30').first()).toBeVisible()
       await clean(page, path)
     }
+    await page.goto('/evenings/new')
+    await ready(page)
+    await page.getByLabel('Paste a menu or recipes').fill(DINNER)
+    await expect(page.getByRole('heading', { name: 'What was understood' })).toBeVisible()
+    await unfold(page)
+    await clean(page, 'a new evening with its preview')
+    await page.getByLabel('Paste a menu or recipes').fill('')
+    await page.goto(`${evening}/recipe`)
+    await ready(page)
+    await page.getByLabel('Paste a recipe').fill(DINNER.slice(DINNER.indexOf('Baked pears\nServes')))
+    await expect(page.getByText('soft brown sugar').first()).toBeVisible()
+    await unfold(page)
+    await clean(page, 'a recipe that comes in')
+    await page.goto(`${evening}/cooks`)
+    await ready(page)
+    await unfold(page)
+    await clean(page, 'cooks and kitchens with everything open')
     await page.goto(`${evening}/menu`)
     await ready(page)
     await page.getByRole('button', { name: 'Change the menu' }).click()
-    await clean(page, 'the menu while it is changed')
+    await unfold(page)
+    await clean(page, 'the menu while it is changed, with everything open')
     await page
       .getByRole('link', { name: /^Method of/ })
       .nth(2)
@@ -55,64 +87,43 @@ for (const colorScheme of ['light', 'dark'] as const) {
       .getByRole('button')
       .first()
       .click()
-    await clean(page, 'a method with a step open')
+    await unfold(page)
+    await clean(page, 'a dish with its steps and everything else open')
   })
 }
 
 test('E6 the main path goes by keyboard alone: sign in, change a step, claim it, read the order', async ({ page }, info) => {
   test.setTimeout(120_000)
   const { keyboard } = page
-  /** Tabs on until the thing has the focus; fails when it never comes. */
-  const tabTo = async (name: RegExp): Promise<void> => {
-    for (let presses = 0; presses < 200; presses += 1) {
-      await keyboard.press('Tab')
-      const focused = await page.evaluate(() => {
-        const at = document.activeElement
-        const labels = at instanceof HTMLInputElement ? Array.from(at.labels ?? [], (label) => label.textContent) : []
-        return at ? [at.getAttribute('aria-label'), ...labels, at.textContent].find((text) => text?.trim()) : null
-      })
-      if (focused && name.test(focused.trim())) {
-        const outlined = await page.evaluate(() => {
-          const at = document.activeElement
-          const outline = at ? getComputedStyle(at) : null
-          return outline !== null && (outline.outlineStyle !== 'none' || outline.boxShadow !== 'none')
-        })
-        expect(outlined, `${name} shows that it has the focus`).toBe(true)
-        return
-      }
-    }
-    throw new Error(`Tab never reached ${name}`)
-  }
-
   const who = demo()[info.project.name === 'phone' ? 0 : 1] ?? { email: '', password: '' }
   await page.goto('/sign-in')
   await ready(page)
-  await tabTo(/^E-mail address/)
+  await tabTo(page, /^E-mail address/)
   await keyboard.type(who.email)
-  await tabTo(/^Password/)
+  await tabTo(page, /^Password/)
   await keyboard.type(who.password)
   await keyboard.press('Enter')
   await page.waitForURL((url) => url.pathname === '/')
   const eveningId = await bringLamb(page)
   await page.goto(`/evenings/${eveningId}/menu`)
   await ready(page)
-  await tabTo(/^Lamb shoulder/)
+  await tabTo(page, /^Lamb shoulder/)
   await keyboard.press('Enter')
   await page.waitForURL(/\/menu\/lamb$/)
-  await tabTo(/^Peel potatoes$/)
+  await tabTo(page, /^Peel potatoes$/)
   await keyboard.press('Enter')
-  await tabTo(/^Peel potatoes: usual minutes$/)
+  await tabTo(page, /^Peel potatoes: usual minutes$/)
   await keyboard.press('Control+A')
   await keyboard.type('18 min')
   await keyboard.press('Enter')
   await expect(page.locator('[data-link]')).toHaveAttribute('data-link', 'saved')
-  await tabTo(/^Give Peel potatoes to Kim$/)
+  await tabTo(page, /^Give Peel potatoes to Kim$/)
   await keyboard.press('Enter')
   await expect(page.getByRole('listitem', { name: /Peel potatoes/ })).toContainText('Kim has this')
-  await tabTo(/^Running order$|^Menu$/)
+  await tabTo(page, /^Running order$|^Menu$/)
   await page.goto(`/evenings/${eveningId}/order?view=list`)
   await ready(page)
-  await tabTo(/^Peel potatoes/)
+  await tabTo(page, /^Peel potatoes/)
   await keyboard.press('Enter')
   await expect(page.getByRole('listitem').filter({ hasText: 'Peel potatoes' }).first()).toContainText('Kim, 18 min')
 })

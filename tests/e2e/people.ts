@@ -36,10 +36,8 @@ export const signIn = async (page: Page, { email, password }: { email: string; p
   await ready(page)
 }
 
-/** A new account in a browser of its own. */
-export const newPerson = async (browser: Browser, name: string, email: string, baseURL?: string): Promise<Person> => {
-  const context = await browser.newContext(baseURL === undefined ? {} : { baseURL })
-  const page = await context.newPage()
+/** A new account in this browser. */
+export const signUp = async (page: Page, name: string, email: string): Promise<void> => {
   await page.goto('/sign-up')
   await ready(page)
   await page.getByLabel('Your name').fill(name)
@@ -48,6 +46,13 @@ export const newPerson = async (browser: Browser, name: string, email: string, b
   await page.getByRole('button', { name: 'Make an account' }).click()
   await page.waitForURL((url) => url.pathname === '/')
   await ready(page)
+}
+
+/** A new account in a browser of its own. */
+export const newPerson = async (browser: Browser, name: string, email: string, baseURL?: string): Promise<Person> => {
+  const context = await browser.newContext(baseURL === undefined ? {} : { baseURL })
+  const page = await context.newPage()
+  await signUp(page, name, email)
   return { name, email, page }
 }
 
