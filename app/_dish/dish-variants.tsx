@@ -7,6 +7,7 @@ import { newId } from '#app/_frame/new-id.ts'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
+import { Fold } from '#app/_ui/fold.tsx'
 import { WordChoice, WordText } from '#app/_ui/word.tsx'
 import { listText } from '#app/_words/clock.ts'
 import { readPortions } from '#app/_words/read-portions.ts'
@@ -70,8 +71,7 @@ function NewVariant({ dish, eveningId }: Props) {
     if (problem === null && made) router.push(`/evenings/${eveningId}/menu/${made.dish.id}`)
   }
   return (
-    <details className={css.fold}>
-      <summary>A variant for some</summary>
+    <Fold title="A variant for some">
       {steps.length < 2 || !fork ? (
         <p className={css.hint}>Write at least two steps first: a variant shares the first ones and has the others for itself.</p>
       ) : (
@@ -139,6 +139,6 @@ function NewVariant({ dish, eveningId }: Props) {
           ) : null}
         </>
       )}
-    </details>
+    </Fold>
   )
 }

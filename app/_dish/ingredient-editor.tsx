@@ -2,6 +2,7 @@
 
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
+import { Fold } from '#app/_ui/fold.tsx'
 import { Sentence } from '#app/_ui/sentence.tsx'
 import { Ticks } from '#app/_ui/ticks.tsx'
 import { buysText, fillsText, sourceText, weighsText } from '#app/_words/quantity.ts'
@@ -38,17 +39,15 @@ export function IngredientEditor({ dish, ingredient, quantity }: Props) {
     <>
       <Sentence parts={ingredientParts(ingredient, steps)} onEdit={write} />
       <Figures quantity={quantity} />
-      <details className={css.fold}>
-        <summary>Allergens, and what it contains</summary>
+      <Fold title="Allergens, and what it contains">
         <Ticks {...allergenTicks(ingredient)} onTick={(word) => tick(allergenTicks(ingredient).tick(word))} />
         <Sentence parts={allergenParts(ingredient)} onEdit={write} />
         <Ticks {...containsTicks(ingredient)} onTick={(word) => tick(containsTicks(ingredient).tick(word))} />
         <Sentence parts={containsParts(ingredient)} onEdit={write} />
-      </details>
-      <details className={css.fold}>
-        <summary>Where to buy it</summary>
+      </Fold>
+      <Fold title="Where to buy it">
         <Sentence parts={shopParts(ingredient)} onEdit={write} />
-      </details>
+      </Fold>
     </>
   )
 }

@@ -3,6 +3,7 @@
 import { useState } from 'react'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
+import { Fold } from '#app/_ui/fold.tsx'
 import { WordChoice, WordText } from '#app/_ui/word.tsx'
 import { askedWords, assumesText, estimateText, hobWords, noEstimateText, ovenWords, shapeWords } from '#app/_words/estimate.ts'
 import { sourceText } from '#app/_words/quantity.ts'
@@ -38,59 +39,60 @@ export function EstimateMinutes({ step, way, named, onTake }: Props) {
   }
   const answer = answerTo(now)
   return (
-    <details className={css.estimate}>
-      <summary>Estimate these minutes</summary>
-      <p className={css.words}>
-        It is{' '}
-        <WordChoice
-          label={named('what is estimated')}
-          value={now.kind}
-          options={questions.map((each) => [each.kind, askedWords[each.kind]] as const)}
-          onChoose={(kind) => {
-            const other = questions.find((each) => each.kind === kind)
-            if (other) ask(other)
-          }}
-        />
-        : <Question asked={now} named={named} onAsk={ask} />
-      </p>
-      {answer.ok ? (
-        <>
-          <p className={css.answer}>
-            <b>Estimate:</b> {estimateText(answer.value)}.
-          </p>
-          {answer.value.roast ? (
-            <p className={css.note}>
-              In an oven of {Math.round(answer.value.roast.ovenC)}°. Done when a thermometer says{' '}
-              {Math.ceil(answer.value.roast.coreC)}° inside
-              {answer.value.roast.restMinutes > 0 ? `, and then ${answer.value.roast.restMinutes} min of rest` : ''}: that
-              decides, not the clock.
-            </p>
-          ) : null}
-          {now.kind === 'chill' ? (
-            <p className={css.note}>This says nothing about safety: how fast food must be cold is what your local rules say.</p>
-          ) : null}
-          <p className={css.note}>
-            Assumed: {assumesText(answer.value).join('; ')}. From: {answer.value.sources.map(sourceText).join('; ')}.
-          </p>
-          <p>
-            <Button
-              tone="soft"
-              aria-label={named('take these minutes')}
-              onClick={() => setSaid(onTake(estimateSpan(answer.value)) ?? 'Taken. Change them above as you like.')}
-            >
-              Take these minutes
-            </Button>
-          </p>
-          <p className={css.note} role="status">
-            {said}
-          </p>
-        </>
-      ) : (
-        <p className={css.refused} role="status">
-          {noEstimateText(answer.error)}
+    <div className={css.estimate}>
+      <Fold title="Estimate these minutes">
+        <p className={css.words}>
+          It is{' '}
+          <WordChoice
+            label={named('what is estimated')}
+            value={now.kind}
+            options={questions.map((each) => [each.kind, askedWords[each.kind]] as const)}
+            onChoose={(kind) => {
+              const other = questions.find((each) => each.kind === kind)
+              if (other) ask(other)
+            }}
+          />
+          : <Question asked={now} named={named} onAsk={ask} />
         </p>
-      )}
-    </details>
+        {answer.ok ? (
+          <>
+            <p className={css.answer}>
+              <b>Estimate:</b> {estimateText(answer.value)}.
+            </p>
+            {answer.value.roast ? (
+              <p className={css.note}>
+                In an oven of {Math.round(answer.value.roast.ovenC)}°. Done when a thermometer says{' '}
+                {Math.ceil(answer.value.roast.coreC)}° inside
+                {answer.value.roast.restMinutes > 0 ? `, and then ${answer.value.roast.restMinutes} min of rest` : ''}: that
+                decides, not the clock.
+              </p>
+            ) : null}
+            {now.kind === 'chill' ? (
+              <p className={css.note}>This says nothing about safety: how fast food must be cold is what your local rules say.</p>
+            ) : null}
+            <p className={css.note}>
+              Assumed: {assumesText(answer.value).join('; ')}. From: {answer.value.sources.map(sourceText).join('; ')}.
+            </p>
+            <p>
+              <Button
+                tone="soft"
+                aria-label={named('take these minutes')}
+                onClick={() => setSaid(onTake(estimateSpan(answer.value)) ?? 'Taken. Change them above as you like.')}
+              >
+                Take these minutes
+              </Button>
+            </p>
+            <p className={css.note} role="status">
+              {said}
+            </p>
+          </>
+        ) : (
+          <p className={css.refused} role="status">
+            {noEstimateText(answer.error)}
+          </p>
+        )}
+      </Fold>
+    </div>
   )
 }
 
