@@ -1,8 +1,8 @@
 import type { Evening } from './evening.ts'
-import type { Kit, Kitchen, Use } from './kitchen.ts'
+import type { Kit, Kitchen, RingSize, Use } from './kitchen.ts'
 import type { Dish, Step } from './menu.ts'
 
-const SIZE = { small: 1, medium: 2, large: 3 } as const
+const SIZE: Readonly<Record<RingSize, number>> = { small: 1, medium: 2, large: 3 }
 
 /** A tool is called by the cook's own word: its case and outer spaces do not count. */
 export const sameTool = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase()
@@ -40,7 +40,7 @@ export interface Want {
 }
 
 /** The kitchen in which a step is done: its dish's own until the dish is carried, the host's after that and for chores. */
-export const kitchenOf = (step: Step, dish: Dish | null, host: string): string =>
+const kitchenOf = (step: Step, dish: Dish | null, host: string): string =>
   dish !== null && (step.role === 'make' || step.role === 'carry') ? dish.kitchen : host
 
 /** What the evening's steps and waiting dishes want of kit that their kitchens have not, each use looked at alone. */

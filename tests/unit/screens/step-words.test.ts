@@ -289,6 +289,21 @@ describe('what is refused or warned of', () => {
     expect(lack({ kind: 'cold', keep: 'cold', places: 40 })).toMatch(/four places in the fridge/)
     expect(lack({ kind: 'oven', shelves: 4, lowC: 180, highC: 190, preheated: true })).toMatch(/two shelves/)
     expect(lack({ kind: 'oven', shelves: 1, lowC: 375, highC: 375, preheated: true })).toMatch(/write 375 F/)
+    const oven = { kind: 'oven', name: '', upPerMin: 8, downPerMin: 3 } as const
+    expect(
+      lackText(
+        { kind: 'oven', shelves: 2, lowC: 240, highC: 240, preheated: true },
+        {
+          id: 'k',
+          name: 'The shed',
+          toTable: 'PT0S',
+          kit: [
+            { ...oven, id: 'deep', shelves: 3, maxC: 200 },
+            { ...oven, id: 'hot', shelves: 1, maxC: 275 },
+          ],
+        },
+      ),
+    ).toBe('The shed has no one oven with two shelves that reaches 240°.')
     expect(lackText({ kind: 'ring', size: 'large' }, { id: 'k', name: 'The shed', toTable: 'PT0S', kit: [] })).toBe(
       'The shed has no large ring.',
     )
