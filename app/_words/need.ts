@@ -1,11 +1,11 @@
-import type { KnownNeed } from '#lib/table/warning.ts'
+import type { KnownNeed } from '#lib/domain/people.ts'
 import { countOf, listText } from './clock.ts'
 
 /** Needs that are how somebody eats; any other one is what they keep away from. */
 const WAYS_OF_EATING = new Set(['vegetarian', 'vegan', 'pescatarian', 'coeliac', 'halal', 'kosher'])
 
 /** "vegetarian", "no alcohol", "sesame allergy", "severe sesame allergy". */
-export const needText = ({ need, grade }: Pick<KnownNeed, 'need' | 'grade'>): string => {
+const needText = ({ need, grade }: Pick<KnownNeed, 'need' | 'grade'>): string => {
   const word = need.replaceAll('-', ' ')
   if (need === 'pregnancy') return 'pregnant'
   if (WAYS_OF_EATING.has(need) || need.endsWith('-free')) return word

@@ -59,3 +59,10 @@ export const NightFact = z.union([
   z.strictObject({ sitDown: Instant, by: Id }),
 ])
 export type NightFact = z.infer<typeof NightFact>
+
+/** A need that at least one guest has told, and how many of those who come, or may come, have it; no names. */
+export interface KnownNeed {
+  readonly need: string
+  readonly grade: NeedGrade
+  readonly guests: number
+}

@@ -1,8 +1,9 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Ingredient } from '#lib/domain/ingredient.ts'
 import type { Dish } from '#lib/domain/menu.ts'
+import type { KnownNeed } from '#lib/domain/people.ts'
 import { type Suits, suits } from './suits.ts'
-import type { KnownNeed, Warning } from './warning.ts'
+import type { Warning } from './warning.ts'
 
 /** Whether a dish of the evening suits a need, a variant with what it shares with the dish that it is of. */
 export const dishSuits = (evening: Evening, dish: Dish, need: string): Suits => {

@@ -1,15 +1,8 @@
-import type { NeedGrade } from '#lib/domain/people.ts'
+import type { KnownNeed } from '#lib/domain/people.ts'
 import type { MainFood } from './main-foods.ts'
 
 /** How it was decided what a dish is about: see `mainOf`. */
 export type MainRule = 'only' | 'weight' | 'first' | 'name'
-
-/** A need that at least one guest has told, and how many guests have it; no names. */
-export interface KnownNeed {
-  readonly need: string
-  readonly grade: NeedGrade
-  readonly guests: number
-}
 
 /** One dish in an oven, with the heat it wants. */
 export interface Heat {

@@ -1,10 +1,11 @@
 import type { Evening } from '#lib/domain/evening.ts'
+import type { KnownNeed } from '#lib/domain/people.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { busyCourses } from './last-minute.ts'
 import { nothingFor } from './nothing-for.ts'
 import { ovenHeats } from './oven-heat.ts'
 import { sameMain } from './same-main.ts'
-import type { KnownNeed, Warning } from './warning.ts'
+import type { Warning } from './warning.ts'
 
 export interface Known {
   readonly order: RunningOrder | null

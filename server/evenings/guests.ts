@@ -1,5 +1,4 @@
-import type { z } from 'zod'
-import { Guest, type NeedGrade } from '#lib/domain/people.ts'
+import { Guest, type KnownNeed } from '#lib/domain/people.ts'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
 import type { Prisma } from '#prisma/client/client.ts'
 import { seatOf } from '#server/auth/seat.ts'
@@ -34,13 +33,6 @@ export const listGuests = async (userId: string, eveningId: string): Promise<Res
   const seat = await seatOf(userId, eveningId)
   if (!canReadEvening(seat)) return fail({ kind: 'not-found' })
   return canSeeGuests(seat) ? ok(await readGuests(eveningId)) : fail({ kind: 'not-allowed' })
-}
-
-export interface KnownNeed {
-  readonly need: string
-  readonly grade: z.infer<typeof NeedGrade>
-  /** How many of those who come, or may come, have it so. */
-  readonly guests: number
 }
 
 /** What is known of the guests' needs, without names, of everybody who has not said no; null for whoever is no host. */
