@@ -5,7 +5,7 @@ import type { Scene } from './scene.ts'
 import { sharers } from './vessel-words.ts'
 
 /** What a folded step says besides its ways, each a short clause; what nobody has said is left out. */
-export const moreClauses = (scene: Scene): readonly string[] => {
+const moreClauses = (scene: Scene): readonly string[] => {
   const { evening, names, dish, step } = scene
   const [way] = step.ways
   const { earliest, latest, batch, until } = step

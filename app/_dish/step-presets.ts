@@ -140,7 +140,7 @@ const sameTakes = (a: Way, b: Way): boolean => JSON.stringify(a.takes) === JSON.
 const atLeast = (a: string, b: string): string => durationOf(Math.max(secondsOf(a), secondsOf(b)))
 
 /** A usual step as a change: words only where there are none. */
-export const applyPreset = (scene: Scene, preset: Preset): StepEdit => {
+const applyPreset = (scene: Scene, preset: Preset): StepEdit => {
   const { step } = scene
   const patch = keepMinutes(scene, preset.patch(scene))
   const role = patch.role === undefined && step.role === 'plate' ? { role: 'make' as const } : {}

@@ -74,7 +74,7 @@ export const withItsCare = (step: StepDraft, care: Care): StepDraft =>
   without({ ...step, way: withCare(step.way, care) }, 'no-recipe')
 
 /** Where a step is done, tools aside. */
-export const PLACES = ['none', 'worktop', 'small', 'medium', 'large', 'oven', 'cold', 'frozen'] as const
+const PLACES = ['none', 'worktop', 'small', 'medium', 'large', 'oven', 'cold', 'frozen'] as const
 export type PlaceWord = (typeof PLACES)[number]
 
 export const placeOf = (way: Way): PlaceWord => {

@@ -25,14 +25,6 @@ export const kitName = (kit: Kit): string => {
   }
 }
 
-export const useKinds: Readonly<Record<Use['kind'], string>> = {
-  oven: 'the oven',
-  ring: 'a ring',
-  cold: 'a cold place',
-  worktop: 'the worktop',
-  tool: 'a tool',
-}
-
 /** What a step occupies, as it stands in a sentence. */
 export const useText = (use: Use): string => {
   switch (use.kind) {

@@ -14,7 +14,7 @@ const placeOf = (use: Use | undefined): string => {
 }
 
 /** "in the oven at 190°, one shelf, and with the blender". */
-export const usesText = (uses: readonly Use[]): string => {
+const usesText = (uses: readonly Use[]): string => {
   const words = uses.map(useText)
   const texts = words.map((text, index) => {
     const [place, before] = [placeOf(uses[index]), placeOf(uses[index - 1])]

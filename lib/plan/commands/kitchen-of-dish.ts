@@ -22,7 +22,7 @@ const wayOf = (around: Around, kitchen: string): Span => {
 }
 
 /** The step that carries a dish: it waits for all that is made, stands behind it, and what is finished at the host's waits for it. */
-export const carryStep = (around: Around, dish: string, kitchen: string, id: string, does: string): Omit<Step, 'order'> => {
+const carryStep = (around: Around, dish: string, kitchen: string, id: string, does: string): Omit<Step, 'order'> => {
   const made = around.steps.filter((step) => step.dish === dish && step.role === 'make')
   const waitedFor = new Set(made.flatMap((step) => step.after.map((after) => after.step)))
   return {

@@ -21,14 +21,6 @@ export const setUses = (doc: Y.Doc, step: string, index: number, uses: readonly 
   return changeWays(doc, step, (ways) => ways.map((way, at) => (at === index ? { ...way, uses: parsed.data } : way)), index, 0)
 }
 
-/** What a finished dish occupies while it waits for the table. */
-export const setKeepingUses = (doc: Y.Doc, dish: string, uses: readonly Use[]): Edited => {
-  const map = presentEntry(doc, 'dishes', dish)
-  const keeps: unknown = map?.get('keeps')
-  if (!map || typeof keeps !== 'object') return fail({ kind: 'unknown-entry', root: 'dishes', id: dish })
-  return setFields(doc, 'dishes', dish, { keeps: { ...keeps, uses } as never })
-}
-
 /** Makes the step wait for another one, in place of any wait for that one it had; the other must be another step. */
 export const setLag = (doc: Y.Doc, step: string, lag: After): Edited => {
   const parsed = After.safeParse(lag)
