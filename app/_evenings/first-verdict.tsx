@@ -18,7 +18,8 @@ export function FirstVerdict() {
   const id = String(useParams().id ?? evening.id)
   const names = useMemo(() => namesOf(evening), [evening])
   if (!isFirst || evening.steps.length === 0) return null
-  const planned = order.kind === 'current' ? order.order : null
+  // What clashes in a first answer often does not in the better one a second later.
+  const planned = order.kind === 'current' && !(order.more && order.order.clashes.length > 0) ? order.order : null
   const clash = planned?.clashes[0]
   const more = (planned?.clashes.length ?? 0) - 1
   const way = clash?.ways[0]

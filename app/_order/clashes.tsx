@@ -11,12 +11,16 @@ export function Clashes({
   order,
   names,
   evening,
+  isEarly,
 }: {
   readonly order: RunningOrder
   readonly names: Names
   readonly evening: Evening
+  /** A better order is being looked for: what clashes may be gone in a second. */
+  readonly isEarly: boolean
 }) {
   if (order.clashes.length === 0) return null
+  if (isEarly) return <p className={css.early}>Something does not fit yet. A better order is being looked for.</p>
   return (
     <ul className={css.clashes} aria-label="Clashes">
       {order.clashes.map((clash) => (

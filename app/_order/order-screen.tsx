@@ -48,7 +48,9 @@ export function OrderScreen() {
         <p className={order.kind === 'failed' ? css.failed : css.state} role="status">
           {state ? (
             <>
-              {order.kind === 'planning' ? <span className={css.planning} aria-hidden="true" /> : null}
+              {order.kind === 'planning' || order.kind === 'current' ? (
+                <span className={css.planning} aria-hidden="true" />
+              ) : null}
               {state}
             </>
           ) : null}
@@ -83,7 +85,8 @@ function NothingYet() {
 }
 
 function Shown({ order, isList, isOld }: { readonly order: RunningOrder; readonly isList: boolean; readonly isOld: boolean }) {
-  const { evening, me, now: serverNow } = usePlan()
+  const { evening, me, now: serverNow, order: state } = usePlan()
+  const isEarly = state.kind === 'current' && state.more === true
   const [holder, width] = useWidth()
   const [chosen, setChosen] = useState<string | null>(null)
   const [cook, setCook] = useState<string | null>(me?.cook ?? null)
@@ -167,7 +170,7 @@ function Shown({ order, isList, isOld }: { readonly order: RunningOrder; readonl
         ) : null}
         <CourseFigures order={order} names={names} />
         <Figures evening={evening} order={order} names={names} />
-        <Clashes order={order} names={names} evening={evening} />
+        <Clashes order={order} names={names} evening={evening} isEarly={isEarly} />
       </aside>
     </div>
   )

@@ -6,6 +6,8 @@ import type { Link, OrderState } from './plan.ts'
 export interface Known {
   readonly hash: string
   readonly order: RunningOrder
+  /** A better one is being looked for. */
+  readonly more?: true | undefined
 }
 
 /** What this device knows of running orders. */
@@ -22,18 +24,24 @@ export const NO_ORDERS: Orders = { theirs: null, ours: null, message: null }
 export const heard = (orders: Orders, message: OrderMessage): Orders =>
   message.kind === 'order' ? { ...orders, theirs: message, ours: null, message } : { ...orders, message }
 
+const current = ({ order, more }: Known, link: Link): OrderState => ({
+  kind: 'current',
+  order,
+  ...(more && link.kind !== 'offline' && link.kind !== 'closed' ? { more } : {}),
+})
+
 /** An order is current when its hash is that of the plan on this screen; without that hash, when all of the plan is known to the server. */
 export const orderState = (orders: Orders, hash: string | null, link: Link): OrderState => {
   const { theirs, ours, message } = orders
   const last = ours?.order ?? theirs?.order ?? null
   if (hash !== null) {
     const fit = [theirs, ours].find((known) => known?.hash === hash)
-    if (fit) return { kind: 'current', order: fit.order }
+    if (fit) return current(fit, link)
     if (message?.kind === 'failed' && message.hash === hash) return { kind: 'failed', order: last, why: message.why }
     return message || last ? { kind: 'planning', order: last } : { kind: 'none' }
   }
   if (!message) return last ? { kind: 'planning', order: last } : { kind: 'none' }
   const isKnownThere = link.kind === 'saved' || (link.kind === 'offline' && !link.unsent)
   if (!isKnownThere || message.kind === 'planning') return { kind: 'planning', order: last }
-  return message.kind === 'order' ? { kind: 'current', order: message.order } : { kind: 'failed', order: last, why: message.why }
+  return message.kind === 'order' ? current(message, link) : { kind: 'failed', order: last, why: message.why }
 }

@@ -1,12 +1,12 @@
 import type { OrderState } from '#app/_sync/plan.ts'
 
-/** The one line above a running order that is not of the plan on the screen; null when it is. */
+/** The one line above a running order that is not the last word on the plan on the screen; null when it is. */
 export const orderStateText = (state: OrderState): string | null => {
   switch (state.kind) {
     case 'none':
       return null
     case 'current':
-      return null
+      return state.more ? 'A better order is being looked for.' : null
     case 'planning':
       return state.order
         ? 'Being planned again. What you see is from before the last change.'

@@ -50,6 +50,13 @@ interface Parts {
   readonly clock?: Clock
 }
 
+/** Whether people see nothing new in it: how long was looked is not shown. */
+const isOldNews = (before: OrderMessage | null, after: OrderMessage & { readonly kind: 'order' }): boolean =>
+  before?.kind === 'order' &&
+  before.hash === after.hash &&
+  before.more === after.more &&
+  isDeepStrictEqual({ ...before.order, of: null }, { ...after.order, of: null })
+
 /** Plans every evening that is told to it in worker threads, and says so to the people at it. */
 export const startPlanner = (parts: Parts): Planner => {
   const { orders, send, clock = systemClock } = parts
@@ -82,8 +89,17 @@ export const startPlanner = (parts: Parts): Planner => {
     return desk.hash
   }
 
-  const messageOf = (answer: NonNullable<Desk['answer']>): OrderMessage =>
-    answer.kind === 'order' ? answer : { kind: 'failed', hash: answer.hash, why: FAILED }
+  const messageOf = ({ work }: Desk, answer: NonNullable<Desk['answer']>): OrderMessage => {
+    const { hash } = answer
+    if (answer.kind === 'failed') return { kind: 'failed', hash, why: FAILED }
+    const over = work?.hash === hash ? work.over : new Set<Stage>()
+    return {
+      kind: 'order',
+      hash,
+      order: answer.order,
+      ...(nextStage(answer.order, over, false) === 'better' ? { more: true } : {}),
+    }
+  }
 
   const keep = (eveningId: string, kept: Kept) => {
     const write = (writes.get(eveningId) ?? Promise.resolve())
@@ -98,7 +114,7 @@ export const startPlanner = (parts: Parts): Planner => {
   const fail = (eveningId: string, desk: Desk, hash: string, why: unknown) => {
     log(`evening ${eveningId} could not be planned`, why)
     desk.answer = { kind: 'failed', hash }
-    send(eveningId, messageOf(desk.answer))
+    send(eveningId, messageOf(desk, desk.answer))
   }
 
   const adopt = ({ eveningId, hash, kind }: Slice, desk: Desk, order: RunningOrder, whole: boolean) => {
@@ -108,9 +124,7 @@ export const startPlanner = (parts: Parts): Planner => {
     const kept: Kept = { hash, order }
     desk.answer = { kind: 'order', ...kept }
     desk.last = order
-    if (before && isDeepStrictEqual(before, order)) return
-    keep(eveningId, kept)
-    if (!before || !isDeepStrictEqual({ ...before, of: null }, { ...order, of: null })) send(eveningId, messageOf(desk.answer))
+    if (!before || !isDeepStrictEqual(before, order)) keep(eveningId, kept)
   }
 
   /** What its problem is planned from: the same for all stages, so that they differ in nothing but how long they look. */
@@ -125,6 +139,7 @@ export const startPlanner = (parts: Parts): Planner => {
     if (!desk) return
     // The plan has moved on: its own slice is in line, or will be when the gathering is over.
     if (wanted(desk) !== hash) return
+    const before = desk.answer && messageOf(desk, desk.answer)
     if (report.kind === 'order') adopt(slice, desk, report.order, report.whole)
     else if (kind !== 'quick') log(`evening ${eveningId} keeps its running order: ${kind} failed`, report.why)
     else if (report.kind === 'crashed' && desk.crashed !== hash) {
@@ -136,6 +151,8 @@ export const startPlanner = (parts: Parts): Planner => {
     if (kind === 'quick' || report.kind !== 'order' || report.whole) over.add(kind)
     // What the prover found may have other clashes.
     if (kind === 'proof') over.delete('ways')
+    const after = desk.answer && messageOf(desk, desk.answer)
+    if (after?.kind === 'order' && !isOldNews(before, after)) send(eveningId, after)
     if (desk.leaving) clear(eveningId, desk)
     else goOn(eveningId, desk, hash)
   }
@@ -176,7 +193,7 @@ export const startPlanner = (parts: Parts): Planner => {
     // Back to a plan that has its order: nobody wants the one under way any more.
     if (underWay) {
       queue.drop(eveningId)
-      send(eveningId, messageOf(answer))
+      send(eveningId, messageOf(desk, answer))
     }
     goOn(eveningId, desk, hash)
   }
@@ -234,7 +251,7 @@ export const startPlanner = (parts: Parts): Planner => {
       const desk = desks.get(eveningId)?.evening === evening ? desks.get(eveningId) : plan(eveningId, evening)
       await desk?.looked
       const hash = hashOf(evening)
-      return desk?.answer?.hash === hash ? messageOf(desk.answer) : { kind: 'planning', hash }
+      return desk?.answer?.hash === hash ? messageOf(desk, desk.answer) : { kind: 'planning', hash }
     },
     forget(eveningId) {
       const desk = desks.get(eveningId)

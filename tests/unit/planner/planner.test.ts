@@ -155,9 +155,26 @@ test('P5 a better slice that fails leaves the first answer in place', async () =
   const p = planning()
   await p.edit(toast('e1', 5))
   await p.answer()
+  const first = p.sent.at(-1)?.message
   await p.report({ kind: 'crashed', why: 'out of memory' })
-  expect(p.story()).toEqual(['e1 planning', 'e1 order'])
+  expect(p.story()).toEqual(['e1 planning', 'e1 order', 'e1 order'])
+  // Nothing better is coming: the same order is said once more without that promise.
+  expect(first).toMatchObject({ kind: 'order', more: true })
+  expect({ ...p.sent.at(-1)?.message, more: true }).toEqual(first)
+  expect(p.sent.at(-1)?.message).not.toHaveProperty('more')
   expect(p.started).toHaveLength(2)
+})
+
+test('P4 what is said of a first answer is that a better one is coming, until it is there', async () => {
+  const p = planning()
+  await p.edit(toast('e1', 5))
+  await p.answer({ total: 90 })
+  expect(p.sent.at(-1)?.message).toMatchObject({ kind: 'order', more: true, order: { total: 90 } })
+  await p.answer({ total: 80, whole: false })
+  expect(p.sent.at(-1)?.message).toMatchObject({ kind: 'order', more: true, order: { total: 80 } })
+  await p.answer({ total: 80 })
+  expect(p.sent.at(-1)?.message).toMatchObject({ kind: 'order', order: { total: 80 } })
+  expect(p.sent.at(-1)?.message).not.toHaveProperty('more')
 })
 
 test('P6 after a restart the stored order is shown without solving', async () => {
@@ -175,7 +192,7 @@ test('P6 a stored first answer is shown and made better', async () => {
   const kept = { hash: problemHash(evening), order: orderOf(evening, 'quick') }
   const p = planning({ stored: new Map([['e1', kept]]) })
   await p.edit(evening)
-  expect(await p.planner.current('e1', evening)).toEqual({ kind: 'order', ...kept })
+  expect(await p.planner.current('e1', evening)).toEqual({ kind: 'order', ...kept, more: true })
   expect(p.started.map(({ slice }) => slice.kind)).toEqual(['better'])
 })
 

@@ -14,6 +14,13 @@ test('an order is current only when its hash is that of the plan on the screen',
   expect(orderState(known, 'b', saved)).toEqual({ kind: 'planning', order })
 })
 
+test('P4 a first answer is known as one while the server that looks for a better one can be heard', () => {
+  const known = heard(NO_ORDERS, { ...sent, more: true })
+  expect(orderState(known, 'a', saved)).toEqual({ kind: 'current', order, more: true })
+  expect(orderState(known, 'a', { kind: 'offline', unsent: false })).toEqual({ kind: 'current', order })
+  expect(orderState(heard(known, sent), 'a', saved)).toEqual({ kind: 'current', order })
+})
+
 test('an edit taken back makes its order current again, whatever the server plans meanwhile', () => {
   const known = heard(heard(NO_ORDERS, sent), { kind: 'planning', hash: 'b' })
   expect(orderState(known, 'b', saved)).toEqual({ kind: 'planning', order })
