@@ -47,12 +47,15 @@ export function StepEditor({ step }: { readonly step: Step }) {
     }
     return problem
   }
-  const usual = [...toldParts(scene), ...presetParts(scene), ...aheadParts(scene)]
+  const told = toldParts(scene)
+  const usual = [...presetParts(scene), ...aheadParts(scene)]
+  // What its own words say is the likeliest; the usual steps stand open only where nothing better is offered.
+  const offers = !isBlank(scene) ? [] : told.length > 0 ? told : usual
   return (
     <div className={css.editor}>
-      {isBlank(scene) ? (
+      {offers.length > 0 ? (
         <div className={css.usual}>
-          <Sentence of={step.id} parts={usual} onEdit={edit} />
+          <Sentence of={step.id} parts={offers} onEdit={edit} />
         </div>
       ) : null}
       <Ways scene={scene} onEdit={edit} />
@@ -61,7 +64,7 @@ export function StepEditor({ step }: { readonly step: Step }) {
           <Sentence key={key} of={scene.step.id} parts={parts} onEdit={edit} />
         ))}
       </div>
-      <More scene={scene} usual={isBlank(scene) ? [] : usual} onEdit={edit} />
+      <More scene={scene} usual={offers === usual ? [] : usual} onEdit={edit} />
       <p className={css.claim}>
         <ClaimLine target={step.id} name={scene.name} giving />
       </p>

@@ -115,11 +115,14 @@ const PRESETS: readonly Preset[] = [
   },
 ]
 
-/** The usual steps that make sense here: a carry only for a dish of another kitchen, no plating of chores. */
+/** What of them a chore of the house can be: bottles are chilled and ice is frozen, but nothing is cooked. */
+const FOR_CHORES: readonly string[] = ['hand', 'chill', 'freeze']
+
+/** The usual steps that make sense here: a carry only for a dish of another kitchen, no cooking among the chores. */
 const fitting = ({ evening, dish, step }: Scene): readonly Preset[] =>
   PRESETS.filter(({ key }) => {
-    if (key === 'carry') return dish !== undefined && dish.kitchen !== evening.host
-    return key !== 'plate' || step.dish !== null
+    if (step.dish === null) return FOR_CHORES.includes(key)
+    return key !== 'carry' || (dish !== undefined && dish.kitchen !== evening.host)
   })
 
 const sameWay = (a: Way, b: Way): boolean => JSON.stringify(a) === JSON.stringify(b)

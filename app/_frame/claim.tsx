@@ -72,7 +72,7 @@ export function ClaimLine({ target, name, giving = false, brief = false }: Props
         others.length <= FEW || listing ? (
           others.map((cook) => (
             <Button key={cook.id} tone="word" onClick={() => give(cook.id)} aria-label={`Give ${name} to ${cook.name}`}>
-              {claim ? 'give to' : 'for'} {cook.name}
+              {`${claim ? 'give to' : 'for'} ${cook.name}`}
             </Button>
           ))
         ) : (

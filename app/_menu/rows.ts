@@ -31,9 +31,8 @@ export const menuRows = (evening: Evening, order: RunningOrder | null, needs: re
   const begins = order ? firstWork(order, names) : null
   const warnings = menuWarnings(evening, { order, minutes, needs })
   const courseOf = (warning: Warning): string | undefined => {
-    if (warning.kind === 'last-minute' || warning.kind === 'nothing-for') return warning.course
-    const dish = warning.kind === 'oven-heat' ? warning.next.dish : warning.dishes[warning.dishes.length - 1]?.dish
-    return names.dish(dish ?? null)?.course
+    if (warning.kind !== 'same-main') return warning.course
+    return names.dish(warning.dishes[warning.dishes.length - 1]?.dish ?? null)?.course
   }
   const courses = new Map(
     evening.courses.map((course) => [

@@ -28,6 +28,35 @@ const foodText = (food: MainFood): string => food
 
 const heatOf = ({ lowC, highC }: Heat): string => heatText(lowC, highC)
 
+type OvenWarning = Extract<Warning, { kind: 'oven-heat' }>
+
+/** "Lamb wants the oven at 150 to 160°, potatoes at 210 to 220°": each dish's heat once. */
+const wantsText = ({ oven, changes }: OvenWarning, names: Names): string => {
+  const heats = changes.flatMap(({ first, next }) => [first, next])
+  const each = heats.filter(({ step }, at) => heats.findIndex((other) => other.step === step) === at)
+  return each
+    .map((heat, at) => `${names.dishName(heat.dish)} ${at === 0 ? `wants ${names.kitName(oven)} ` : ''}at ${heatOf(heat)}`)
+    .join(', ')
+}
+
+/** "right after leeks", "eight minutes after leeks", "while leeks is still in it". */
+const gapText = (seconds: number, dish: string): string =>
+  seconds < 0 ? `while ${dish} is still in it` : `${seconds < 30 ? 'right after' : `${minutesText(seconds / 60)} after`} ${dish}`
+
+const timesText = (count: number): string => (count === 2 ? 'twice' : `${countText(count)} times`)
+
+/** What an oven has to do for a course, in one sentence. */
+const changesText = ({ oven, changes }: OvenWarning, names: Names): string => {
+  const name = sentence(names.kitName(oven))
+  const each = changes.map(
+    ({ first, next, seconds }) =>
+      `to ${heatOf(next)} for ${names.dishName(next.dish)}, ${gapText(seconds, names.dishName(first.dish))}`,
+  )
+  const [one] = changes
+  if (one && changes.length === 1) return `${name} has to go from ${heatOf(one.first)} ${each.join('')}.`
+  return `${name} has to change its heat ${timesText(changes.length)}: ${each.join('; ')}.`
+}
+
 /** A warning in one or two sentences, and what to do about it. */
 export const warningWords = (warning: Warning, names: Names): WarningWords => {
   switch (warning.kind) {
@@ -41,21 +70,15 @@ export const warningWords = (warning: Warning, names: Names): WarningWords => {
       }
     }
     case 'oven-heat': {
-      const { first, next, seconds } = warning
-      const [one, other] = [names.dishName(first.dish), names.dishName(next.dish)]
-      const [from, to] = [heatOf(first), heatOf(next)]
-      if (seconds === null)
+      const last = warning.changes[warning.changes.length - 1]
+      if (warning.inTime === null)
         return {
-          says: `${one} wants ${names.kitName(warning.oven)} at ${from}, ${other} at ${to}, close together going by their methods.`,
-          todo: `Change when or how hot ${other} is baked`,
-          where: { kind: 'dish', id: next.dish },
+          says: `${wantsText(warning, names)}, close together going by their methods.`,
+          todo: last ? `Change when or how hot ${names.dishName(last.next.dish)} is baked` : 'See the running order',
+          where: last ? { kind: 'dish', id: last.next.dish } : { kind: 'order' },
         }
-      const gap = seconds < 0 ? 'at the same time' : seconds < 30 ? 'right after' : `${minutesText(seconds / 60)} after`
       return {
-        says:
-          seconds < 0
-            ? `${sentence(names.kitName(warning.oven))} is wanted at ${from} for ${one} and at ${to} for ${other} ${gap}.`
-            : `${sentence(names.kitName(warning.oven))} has to go from ${from} to ${to}: ${other} goes in ${gap} ${one}.`,
+        says: `${changesText(warning, names)}${warning.inTime ? ' The running order leaves time for that.' : ''}`,
         todo: 'See the oven in the running order',
         where: { kind: 'order' },
       }
@@ -63,7 +86,7 @@ export const warningWords = (warning: Warning, names: Names): WarningWords => {
     case 'same-main': {
       const those = warning.dishes.map(({ dish, by }) => `${names.dishName(dish)} (${ruleWords[by]})`)
       const last = warning.dishes[warning.dishes.length - 1]
-      const times = warning.dishes.length === 2 ? 'twice' : `${countText(warning.dishes.length)} times`
+      const times = timesText(warning.dishes.length)
       return {
         says: `Mainly ${foodText(warning.food)} ${times}: ${listText(those)}.`,
         todo: last ? `Look at ${names.dishName(last.dish)}` : 'See the running order',

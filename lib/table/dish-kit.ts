@@ -2,7 +2,7 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { Use } from '#lib/domain/kitchen.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 
-/** What a dish wants of a kitchen, each thing once. Room on the worktop, which all work takes, is not in it. */
+/** What a dish wants of a kitchen, each thing once. Worktop, board and sink, which nearly all work takes, are not in it. */
 export interface DishKit {
   /** Each heat it wants, in the order of its steps, with the most shelves at that heat. */
   readonly ovens: readonly { readonly lowC: number; readonly highC: number; readonly shelves: number }[]
@@ -11,6 +11,8 @@ export interface DishKit {
   readonly colds: readonly Extract<Use, { kind: 'cold' }>['keep'][]
 }
 
+// Common practice, no source.
+const EVERYDAY: readonly string[] = ['board', 'sink']
 const SIZES = ['small', 'medium', 'large'] as const
 const KEEPS = ['cold', 'frozen'] as const
 
@@ -31,7 +33,7 @@ export const dishKit = (evening: Evening, dish: string, order: RunningOrder | nu
     }
     if (use.kind === 'tool') {
       const tool = use.tool.toLowerCase()
-      tools.set(tool, Math.max(use.count, tools.get(tool) ?? 0))
+      if (!EVERYDAY.includes(tool)) tools.set(tool, Math.max(use.count, tools.get(tool) ?? 0))
     }
   }
   return {

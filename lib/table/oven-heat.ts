@@ -1,10 +1,10 @@
 import { secondsOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
-import type { Use } from '#lib/domain/kitchen.ts'
+import type { Kit, Use } from '#lib/domain/kitchen.ts'
 import type { Dish, Step, Way } from '#lib/domain/menu.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { msOfInstant } from '#lib/domain/time.ts'
-import type { Heat, Warning } from './warning.ts'
+import type { Heat, HeatChange, Warning } from './warning.ts'
 
 type OvenUse = Extract<Use, { kind: 'oven' }>
 
@@ -19,21 +19,31 @@ interface Held {
 const HOUR_SECONDS = 3600
 
 /**
- * Dishes that want heats from one oven that do not meet, less than an hour from each other. With a
+ * Dishes that want heats from one oven that do not meet, less than an hour from each other, one warning for each oven of a course. With a
  * running order by its ovens and times. Without one only within a course, where a kitchen has but one oven and no way goes without it.
  */
 export const ovenHeats = (evening: Evening, order: RunningOrder | null): Warning[] => {
   const groups = order ? [plannedHeats(evening, order)] : evening.courses.map((course) => methodHeats(evening, course.id))
-  return groups.flatMap((held) =>
-    closestPairs(held).map(({ first, next }) => ({
-      kind: 'oven-heat' as const,
-      oven: first.oven,
-      first: first.heat,
-      next: next.heat,
-      seconds: order ? next.from - first.to : null,
-    })),
+  const pairs = groups.flatMap(closestPairs)
+  const courses = new Map(evening.dishes.map((dish) => [dish.id, dish.course]))
+  return evening.courses.flatMap((course) =>
+    ovensOf(evening).flatMap((oven) => {
+      const those = pairs.filter(({ next }) => next.oven === oven.id && courses.get(next.heat.dish) === course.id)
+      const changes = those.map(({ first, next }) => ({ first: first.heat, next: next.heat, seconds: next.from - first.to }))
+      const inTime = order ? changes.every((change) => change.seconds >= changeSeconds(change, oven)) : null
+      return changes.length === 0 ? [] : [{ kind: 'oven-heat' as const, course: course.id, oven: oven.id, changes, inTime }]
+    }),
   )
 }
+
+type Oven = Extract<Kit, { kind: 'oven' }>
+
+const ovensOf = ({ kitchens }: Evening): Oven[] =>
+  kitchens.flatMap(({ kit }) => kit.filter((piece): piece is Oven => piece.kind === 'oven'))
+
+/** The least that an oven takes from the nearer end of one heat to that of the other. */
+const changeSeconds = ({ first, next }: HeatChange, { upPerMin, downPerMin }: Oven): number =>
+  next.lowC > first.highC ? ((next.lowC - first.highC) / upPerMin) * 60 : ((first.lowC - next.highC) / downPerMin) * 60
 
 interface Pair {
   readonly first: Held
@@ -62,9 +72,7 @@ const meets = (a: Heat, b: Heat): boolean => a.lowC <= b.highC && b.lowC <= a.hi
 const ovenOf = (uses: readonly Use[]): OvenUse | undefined => uses.find((use): use is OvenUse => use.kind === 'oven')
 
 const plannedHeats = (evening: Evening, order: RunningOrder): Held[] => {
-  const ovens = new Set(
-    evening.kitchens.flatMap((kitchen) => kitchen.kit).flatMap((kit) => (kit.kind === 'oven' ? [kit.id] : [])),
-  )
+  const ovens = new Set(ovensOf(evening).map(({ id }) => id))
   const steps = new Map(evening.steps.map((step) => [step.id, step]))
   return order.cues.flatMap((cue) => {
     const step = steps.get(cue.step)

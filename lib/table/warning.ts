@@ -12,6 +12,16 @@ export interface Heat {
   readonly highC: number
 }
 
+/**
+ * An oven's change from one dish's heat to another's. `seconds`: from the end of the first in it to the start of the second, negative
+ * when they are in it together; without a running order by their methods.
+ */
+export interface HeatChange {
+  readonly first: Heat
+  readonly next: Heat
+  readonly seconds: number
+}
+
 /** Something about a menu that its cooks will want to know before they cook it. */
 export type Warning =
   /** The cooks are at a course's dishes for more than ten minutes in its last quarter of an hour; dishes from the longest. */
@@ -22,15 +32,15 @@ export type Warning =
       readonly dishes: readonly { readonly dish: string; readonly minutes: number }[]
     }
   /**
-   * Two dishes want heats that do not meet from one oven within an hour. `seconds`: from the end of the first in it to the start of the
-   * second, negative when they are in it together; null without a running order: it is then by their methods alone.
+   * Dishes of a course go into an oven within an hour of others whose heats do not meet theirs: everything of one oven in one warning.
+   * `inTime`: the running order leaves the oven the minutes for every change; null without one: it is then by their methods alone.
    */
   | {
       readonly kind: 'oven-heat'
+      readonly course: string
       readonly oven: string
-      readonly first: Heat
-      readonly next: Heat
-      readonly seconds: number | null
+      readonly changes: readonly HeatChange[]
+      readonly inTime: boolean | null
     }
   | {
       readonly kind: 'same-main'

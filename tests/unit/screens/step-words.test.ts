@@ -224,6 +224,11 @@ describe('what one tap or word brings with it', () => {
     expect(roast).not.toHaveProperty('value.patch.does')
   })
 
+  test('U13 a chore of the house is offered no cooking', () => {
+    const chore = sceneIn(evening, HARD, { ...blankStep('hard', null, undefined), order: 'zz' })
+    expect(presetParts(chore).map(({ at }) => at)).toEqual(['preset.hand', 'preset.chill', 'preset.freeze'])
+  })
+
   test('U13 “then” in the words of a step is where it can be split', () => {
     expect(splitWords('Peel the potatoes, then boil them')).toEqual(['Peel the potatoes', 'Boil them'])
     expect(splitWords('Whisk the eggs and then fold them in')).toEqual(['Whisk the eggs', 'Fold them in'])
