@@ -7,7 +7,7 @@ import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button, LinkButton } from '#app/_ui/button.tsx'
 import { Cloth } from '#app/_ui/cloth.tsx'
 import { clashText, clashTitle, remedyText } from '#app/_words/clash.ts'
-import { clockText, countOf, listText } from '#app/_words/clock.ts'
+import { clockText, countOf, listText, sentence } from '#app/_words/clock.ts'
 import { namesOf } from '#app/_words/names.ts'
 
 /** What the first running order of a new evening says, in one look: it works, or it clashes here. Until it is put away. */
@@ -64,8 +64,9 @@ export function FirstVerdict() {
           )}
           {assumed > 0 ? (
             <p>
-              {assumed === 1 ? 'One dish has something that was' : `${assumed} dishes have things that were`} assumed or not
-              understood: it stands in the notes of the dish.
+              {assumed === 1
+                ? 'One dish has something that was assumed or not understood: it stands in the notes of the dish.'
+                : `${sentence(countOf(assumed, 'dish', 'dishes'))} have things that were assumed or not understood: they stand in the notes of each dish.`}
             </p>
           ) : null}
         </div>

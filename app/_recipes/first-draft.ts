@@ -45,10 +45,12 @@ export const rescueFirst = (old: unknown): FirstDraft => {
 const DECIMAL_COMMA = /(?<![\d.,])\d{1,3},\d{1,2}(?![\d,])/u
 const DECIMAL_POINT = /(?<![\d.,])\d{1,3}\.\d{1,2}(?![\d.])/u
 
-/** What a text's numbers seem to have between whole and part: a comma only where no number has a point. */
+const countIn = (text: string, number: RegExp): number => text.match(new RegExp(number, 'gu'))?.length ?? 0
+
+/** What a text's numbers seem to have between whole and part: a comma only where more have it than a point ("at 19.30" has one too). */
 export const guessDecimal = (text: string): DecimalMark => {
   const start = text.slice(0, 20_000)
-  return DECIMAL_COMMA.test(start) && !DECIMAL_POINT.test(start) ? ',' : '.'
+  return countIn(start, DECIMAL_COMMA) > countIn(start, DECIMAL_POINT) ? ',' : '.'
 }
 
 /** Whether the question of the decimal mark arises at all. */

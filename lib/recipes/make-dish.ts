@@ -1,6 +1,6 @@
 import { secondsOf } from '#lib/domain/duration.ts'
 import type { Ingredient } from '#lib/domain/ingredient.ts'
-import type { Dish, Step } from '#lib/domain/menu.ts'
+import type { Dish, Step, Way } from '#lib/domain/menu.ts'
 import type { Measures } from '#lib/domain/unit-words.ts'
 import { type DishDraft, draftOf } from './draft.ts'
 import { ingredientOf, lineOf } from './make-ingredient.ts'
@@ -74,22 +74,30 @@ const isCooled = (step: Step): boolean =>
   step.ways[0]?.care === 'leave' &&
   (step.ways[0].uses.some((use) => use.kind === 'cold') || (step.ways[0].uses.length === 0 && /\bcool/iu.test(step.does)))
 
+const isInCold = (step: Step): boolean => step.ways[0]?.uses.some((use) => use.kind === 'cold') ?? false
+
 const STAYS_HOT = 30 * 60
 const GOES_ON = 'PT15M'
 
 /**
- * What comes from the heat goes on while it is hot, until it is cooled or has stood for half an hour: to the next step, and to the plates,
- * within a quarter of an hour. Common practice, no source; said to be assumed.
+ * What comes from the heat goes on while it is hot, until it is put in the cold or has cooled or stood for half an hour: to the next step,
+ * to where it cools, and to the plates, within a quarter of an hour. Common practice, no source; said to be assumed.
  */
 const whileHot = (steps: readonly Step[]): Step[] => {
   let since = Number.POSITIVE_INFINITY
   return steps.map((step): Step => {
-    const goesOn = since <= STAYS_HOT && !isCooled(step)
+    const goesOn = since <= STAYS_HOT && !isInCold(step)
     if (isHeated(step)) since = 0
     else since = isCooled(step) ? Number.POSITIVE_INFINITY : since + secondsOf(step.ways[0]?.takes.least ?? 'PT0S')
     return goesOn ? { ...step, after: step.after.map((after) => ({ ...after, most: GOES_ON })) } : step
   })
 }
+
+/** What another step follows is out, to the minute, before that begins: nobody fills a tin that is still in the fridge. */
+const outInTime = (way: Way): Way => ({
+  ...way,
+  touches: way.touches.map((touch) => (touch.when === 'out' ? { ...touch, lateBy: 'PT0S' } : touch)),
+})
 
 /** Entities of an evening from a draft that a person has corrected. They pass the domain's schemas; what was assumed is listed. */
 export const finishDraft = (draft: DishDraft, place: DishPlace): MadeDish => {
@@ -110,7 +118,7 @@ export const finishDraft = (draft: DishDraft, place: DishPlace): MadeDish => {
       does: lineOf(each.text, 400),
       role: 'make',
       where: 'kitchen',
-      ways: [each.way],
+      ways: [outInTime(each.way)],
       after: before ? [{ step: before.id, from: 'end', least: 'PT0S', kind: 'quality' }] : [],
       ...(Object.keys(until).length > 0 ? { until } : {}),
     })

@@ -79,9 +79,17 @@ const dishesOf = (whole: string, piece: Piece): readonly MenuDish[] => {
   return [head, ...sides].slice(0, MOST_DISHES).map(({ text, from, to }) => ({ value: text.slice(0, 120), from, to, certain }))
 }
 
+/** The course that a line names, alone or before what there is to eat; `length`: where that begins, 0 when nothing follows. */
+const headingOf = (text: string): { readonly heading: ReturnType<typeof courseOf>; readonly length: number } => {
+  const colon = /^([^:–—]{1,30}?)\s*(?::|\s[–—-]\s)\s*/u.exec(text)
+  const before = colon?.[1] ? courseOf(colon[1]) : null
+  const alone = FOOD_ALONE.test(text) ? null : courseOf(text.replace(/:$/u, ''))
+  return { heading: alone ?? before, length: before && colon ? colon[0].length : 0 }
+}
+
 /**
  * A pasted menu ("Starter: … / Main: … with …", or headings with lines below) as courses and dishes. A blank line or a heading begins
- * a course; lines without any heading are a course each. Sides join the main course before them.
+ * a course; lines without any heading are a course each; what stands before two or more headings is left over. Sides join the main course before them.
  */
 export const readMenu = (menu: string): MenuPreview => {
   const whole = menu.slice(0, LONGEST_MENU)
@@ -90,11 +98,11 @@ export const readMenu = (menu: string): MenuPreview => {
   let open: (typeof courses)[number] | null = null
   let headed = false
   const pieces = cutAt(whole, { from: 0, to: whole.length }, /[\r\n]|\s[/|]\s/gu)
+  // Where two headings say what the courses are, what stands before the first of them is talk.
+  const isHeaded = pieces.filter((piece) => headingOf(piece.text).heading !== null).length >= 2
   for (const piece of pieces) {
-    const colon = /^([^:–—]{1,30}?)\s*(?::|\s[–—-]\s)\s*/u.exec(piece.text)
-    const alone = FOOD_ALONE.test(piece.text) ? null : courseOf(piece.text.replace(/:$/u, ''))
-    const heading = alone ?? (colon?.[1] ? courseOf(colon[1]) : null)
-    const start = heading && colon?.[1] && courseOf(colon[1]) ? piece.from + colon[0].length : piece.from
+    const { heading, length } = headingOf(piece.text)
+    const start = piece.from + length
     const rest = heading && start === piece.from ? null : trimmed(whole, start, piece.to)
     if (heading) {
       headed = true
@@ -105,7 +113,7 @@ export const readMenu = (menu: string): MenuPreview => {
         dishes: [],
       }
       if (!main && courses.length < MOST_COURSES) courses.push(open)
-    } else if (!headed) {
+    } else if (!headed && !isHeaded) {
       open = { name: `Course ${courses.length + 1}`, welcome: false, dishes: [] }
       if (courses.length < MOST_COURSES) courses.push(open)
     }

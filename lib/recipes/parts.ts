@@ -52,8 +52,22 @@ export const hasHandWork = (text: string): boolean => {
   })
 }
 
-/** "(50 minutes straight from the fridge)": said by the way, and no length of its own. */
-const isAside = (text: string, at: number): boolean => text.lastIndexOf('(', at) > text.lastIndexOf(')', at)
+/**
+ * "(50 minutes straight from the fridge)": said by the way, and no length of its own. "Shred it (15 min)." is one: the brackets hold
+ * nothing else, and the sentence ends there.
+ */
+const isAside = (text: string, { from, to }: StepTime): boolean => {
+  const open = text.lastIndexOf('(', from)
+  if (open <= text.lastIndexOf(')', from)) return false
+  const isAlone = /^\(\s*(?:(?:about|around|approx\.?|ca?\.)\s*)?$/iu.test(text.slice(open, from))
+  const endsThere = /^\s*\)\s*(?:[.!;]|$)/u.test(text.slice(to, to + 20))
+  const sentence =
+    text
+      .slice(Math.max(0, open - 200), open)
+      .split(/[.!?;]\s/u)
+      .at(-1) ?? ''
+  return !isAlone || !endsThere || /\d/u.test(sentence)
+}
 
 /** "Heat the oven to 200°C." at the beginning, when it has no time of its own, is cut off: what follows is another thing. */
 const heatingFirst = (text: string, starts: readonly number[], lengths: readonly StepTime[]): number[] => {
@@ -72,7 +86,7 @@ const behind = (text: string, starts: readonly number[], at: number): number | u
 /** A step cut so that each part has one length; hand work in earlier sentences becomes a part without one. */
 export const partsOf = (whole: StepPreview, mark: DecimalMark): readonly Part[] => {
   const step = { ...whole, text: whole.text.slice(0, LONGEST_STEP) }
-  const lengths = step.times.filter((time) => LENGTHS.has(time.value.kind) && !isAside(step.text, time.from))
+  const lengths = step.times.filter((time) => LENGTHS.has(time.value.kind) && !isAside(step.text, time))
   const starts = sentenceStarts(step.text)
   const cuts: number[] = heatingFirst(step.text, starts, lengths)
   for (const [i, time] of lengths.entries()) {

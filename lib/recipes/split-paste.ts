@@ -1,5 +1,5 @@
+import { dataInText } from './data-in-text.ts'
 import { readMenu } from './menu.ts'
-import { isPage } from './page-text.ts'
 import { type PlainLine, plainLine } from './plain-line.ts'
 import type { DecimalMark } from './preview.ts'
 
@@ -139,13 +139,15 @@ const splitLines = (lines: readonly Line[]): PieceOfPaste => {
   return { menu, recipes }
 }
 
-/**
- * Cuts a paste into a menu and recipes. A recipe begins at the title above a list of what it needs, after the method of the one before;
- * a line of dashes always cuts. What stands before the first recipe is the menu. A page or schema.org data is one recipe, whole.
- */
-export const splitPaste = (text: string, mark: DecimalMark): PieceOfPaste => {
-  if (text.trim() === '') return { menu: '', recipes: [] }
-  if (/^\s*[[{]/u.test(text) || isPage(text)) return { menu: '', recipes: [{ text, heading: null }] }
+const together = (parts: readonly PieceOfPaste[]): PieceOfPaste => ({
+  menu: parts
+    .map((part) => part.menu)
+    .filter(Boolean)
+    .join('\n\n'),
+  recipes: parts.flatMap((part) => part.recipes),
+})
+
+const splitWords = (text: string, mark: DecimalMark): PieceOfPaste => {
   const pieces: Line[][] = [[]]
   let numbers = 0
   for (const line of text.split(/\r\n|[\n\r\f]/u)) {
@@ -158,12 +160,19 @@ export const splitPaste = (text: string, mark: DecimalMark): PieceOfPaste => {
     else if (is.kind === 'words' && is.amount) numbers = 0
     pieces.at(-1)?.push({ text: line, is })
   }
-  const parts = pieces.map(splitLines)
-  return {
-    menu: parts
-      .map((part) => part.menu)
-      .filter(Boolean)
-      .join('\n\n'),
-    recipes: parts.flatMap((part) => part.recipes),
-  }
+  return together(pieces.map(splitLines))
+}
+
+/**
+ * Cuts a paste into a menu and recipes. A recipe begins at the title above a list of what it needs, after the method of the one before;
+ * a line of dashes always cuts. What stands before the first recipe is the menu. A page or schema.org data is one recipe, whole, also among words.
+ */
+export const splitPaste = (text: string, mark: DecimalMark): PieceOfPaste => {
+  const parts = dataInText(text)
+  if (parts.length === 1 && (parts[0]?.isData || /^\s*[[{]/u.test(text))) return { menu: '', recipes: [{ text, heading: null }] }
+  return together(
+    parts.map((part) =>
+      part.isData ? { menu: '', recipes: [{ text: part.text, heading: null }] } : splitWords(part.text, mark),
+    ),
+  )
 }

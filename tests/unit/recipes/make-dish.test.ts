@@ -158,4 +158,22 @@ describe('least and most from the usual', () => {
           expect(span).toBe('in order')
       }
   })
+  test('Z6 what another step follows is out before it begins, and what is baked cools at once', () => {
+    const tart = made(
+      'Leek tart\nServes 6\n\n500 g leeks\n200 g pastry\n\n1. Chill the pastry for 30 minutes.\n2. Bake at 190°C for 35 minutes.\n3. Leave to cool for 10 minutes.',
+    )
+    const [chill, bake, cool] = tart.steps
+    expect([chill, bake, cool].map((step) => step?.ways[0]?.touches.find((touch) => touch.when === 'out')?.lateBy)).toEqual([
+      'PT0S',
+      'PT0S',
+      'PT0S',
+    ])
+    expect([cool?.after[0]?.most, bake?.after[0]?.most]).toEqual(['PT15M', undefined])
+  })
+  test('Z6 a length alone in brackets at a sentence’s end is the step’s; anything more in them is said by the way', () => {
+    const cabbage = (line: string) =>
+      made(`Cabbage\nServes 6\n\n1 kg cabbage\n2 apples\n\n1. ${line}`).steps[0]?.ways[0]?.takes.likely
+    expect(cabbage('Shred the cabbage (15 min).')).toBe('PT15M')
+    expect(cabbage('Shred the cabbage (15 minutes with a blunt knife).')).toBe('PT5M')
+  })
 })

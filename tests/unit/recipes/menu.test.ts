@@ -36,6 +36,18 @@ describe('a pasted menu', () => {
     ])
     expect(readMenu('a\nb\nc\nd').courses.map((course) => course.name)).toEqual(['Course 1', 'Course 2', 'Course 3', 'Course 4'])
   })
+  test('Z8 what stands before two or more headings is talk, left over; before one it may be a course', () => {
+    const menu = readMenu('Von: Ilse\n> see you saturday!\nMENU for eight, 19.30\nStarter: Leek tart\nMain: Beef olives')
+    expect(told(menu)).toEqual([
+      ['Starter', 'Leek tart'],
+      ['Main', 'Beef olives'],
+    ])
+    expect(menu.leftOver.map((line) => line.text)).toEqual(['Von: Ilse', '> see you saturday!', 'MENU for eight, 19.30'])
+    expect(told(readMenu('Pea soup\nMain: Lamb'))).toEqual([
+      ['Course 1', 'Pea soup'],
+      ['Main', 'Lamb'],
+    ])
+  })
   test('Z8 nothing is nothing, and what is too long is left over', () => {
     expect(readMenu(' \n - \n')).toEqual({ courses: [], leftOver: [] })
     expect(readMenu('soup\n'.repeat(LONGEST_MENU)).leftOver.length).toBeGreaterThan(0)

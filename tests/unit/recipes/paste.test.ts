@@ -52,6 +52,27 @@ describe('one paste', () => {
     const lamb = 'Main: Lamb with beans\n\nLamb with beans\n1 kg lamb\n2 tins beans\n\n1. Roast the lamb for 2 hours.'
     expect(shape(lamb)).toEqual([['Main', 'Lamb 0 cut']])
   })
+  test('Z11 a page and data among words are recipes of their own, and brackets in notes are notes', () => {
+    const words = 'Barley hotpot\nServes 6\n\n500 g lamb\n200 g barley\n\nSimmer the lamb and the barley together for 2 hours.'
+    const data = JSON.stringify({
+      '@context': 'https://schema.org',
+      '@type': 'Recipe',
+      name: 'Corn "skillet" cake {tall}',
+      recipeIngredient: ['1 cup cornmeal', '2 eggs'],
+      recipeInstructions: 'Stir and bake at 375°F for 40 minutes.',
+    })
+    const tagged = `<script type="application/ld+json">\n${data}\n</script>`
+    const titles = (text: string) => read(text).recipes.map((recipe) => `${recipe.title} ${recipe.steps.length}`)
+    const [hotpot, cake] = ['Barley hotpot 1', 'Corn "skillet" cake {tall} 1']
+    for (const page of [data, tagged, `<html><head>${tagged}</head><body><p>Hello</p></body></html>`]) {
+      expect(titles(`${words}\n\n${page}\n`)).toEqual([hotpot, cake])
+      expect(titles(`${words}\n\n${page}\n\n${words}`)).toEqual([hotpot, cake, hotpot])
+    }
+    expect(titles(`${data}\n${words}`)).toEqual([cake, hotpot])
+    expect(titles(`<div>\n${tagged}\n<p>Hello</p></div>`)).toEqual([cake])
+    const noted = `${words}\n{\nmind the "oven\n}`
+    expect(splitPaste(noted, '.').recipes.map((recipe) => recipe.text)).toEqual([noted])
+  })
   test('Z11 nothing and too much are refused by name', () => {
     expect(readPaste(' \n ', '.')).toEqual({ ok: false, error: { kind: 'nothing' } })
     expect(readPaste('x'.repeat(100_001), '.')).toEqual({ ok: false, error: { kind: 'too-long', most: 100_000 } })

@@ -258,6 +258,7 @@ describe('times and files', () => {
   })
   test('F7 a decimal comma is taken to be one only where no number has a point', () => {
     expect([guessDecimal('1,5 l milk'), guessDecimal('1.5 l milk, 2,5 cups'), guessDecimal('1,000 g')]).toEqual([',', '.', '.'])
+    expect(guessDecimal('Sit down 19.30. 0,5 kg leeks, 1,5 tsp salt')).toBe(',')
     expect([hasDecimals('1,5 l'), hasDecimals('2 eggs, 3 onions')]).toEqual([true, false])
   })
   test('F7 a file is taken whole as text, or refused whole with what to do', async () => {
