@@ -1,5 +1,5 @@
 import { expect, test } from '@playwright/test'
-import { firstDemo, ready, signIn } from './people.ts'
+import { bringLamb, firstDemo, newPerson, openDish, ready, signIn } from './people.ts'
 
 test('E4 a wrong password is told, and what was written stays', async ({ page }) => {
   await page.goto('/sign-in')
@@ -29,4 +29,21 @@ test('E4 a page that is not there, and an evening that is not yours, say so and 
     expect(answer?.status()).toBe(404)
     await expect(page.getByRole('link', { name: /evenings/i }).first()).toBeVisible()
   }
+})
+
+test('E4 a heat that nobody can read is refused beside it, in as many lines as a phone needs', async ({ browser }, {
+  project,
+}) => {
+  const { page } = await newPerson(browser, 'Ana', `heat-${project.name}@example.test`)
+  await page.setViewportSize({ width: 390, height: 900 })
+  await openDish(page, await bringLamb(page), 'lamb')
+  await page.getByRole('button', { name: 'Roast slowly' }).click()
+  const heat = page.getByLabel('Roast slowly: kit 1, temperature')
+  await heat.fill('rather hot')
+  await heat.press('Enter')
+  await expect(page.getByRole('alert').filter({ hasText: 'gas' })).toBeVisible()
+  await expect(heat).toHaveValue('rather hot')
+  const wider = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
+  expect(wider, 'no sideways scroll').toBeLessThanOrEqual(0)
+  await page.context().close()
 })
