@@ -10,7 +10,8 @@ import { setFields } from '#lib/plan/commands/set.ts'
 import { scaleFactor } from '#lib/quantities/scale.ts'
 import css from './dish.module.css'
 import { applyDishEdit } from './dish-edit.ts'
-import { dishSentences, keepingScene } from './dish-sentences.ts'
+import { dishSentences } from './dish-sentences.ts'
+import { keepingScene } from './keeps-words.ts'
 
 /** For how many a dish is, one more or fewer at a tap, and how often that is the recipe. */
 export function DishPortions({ dish }: { readonly dish: Dish }) {

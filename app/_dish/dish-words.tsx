@@ -8,9 +8,10 @@ import type { Parts } from '#app/_ui/parts.ts'
 import { Sentence } from '#app/_ui/sentence.tsx'
 import type { Dish } from '#lib/domain/menu.ts'
 import css from './dish.module.css'
-import { applyDishEdit } from './dish-edit.ts'
-import { type DishEdit, dishSentences, keepingScene } from './dish-sentences.ts'
+import { applyDishEdit, type DishEdit } from './dish-edit.ts'
+import { dishSentences } from './dish-sentences.ts'
 import { DishVariants } from './dish-variants.tsx'
+import { keepingScene } from './keeps-words.ts'
 
 /** What happens to the finished dish, where it stands and is made, what is made of it for some, and what is noted about it. */
 export function DishWords({ dish, eveningId }: { readonly dish: Dish; readonly eveningId: string }) {

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { z } from 'zod'
-import { applyDishEdit } from '#app/_dish/dish-edit.ts'
-import { type DishEdit, dishSentences, keepingScene } from '#app/_dish/dish-sentences.ts'
+import { applyDishEdit, type DishEdit } from '#app/_dish/dish-edit.ts'
+import { dishSentences } from '#app/_dish/dish-sentences.ts'
 import { flagsOf } from '#app/_dish/ingredient-flags.ts'
 import { readLines } from '#app/_dish/ingredient-lines.ts'
 import {
@@ -14,6 +14,7 @@ import {
   ingredientParts,
   shopParts,
 } from '#app/_dish/ingredient-sentences.ts'
+import { keepingScene } from '#app/_dish/keeps-words.ts'
 import { means, type Part, type Parts, readOut, type Said } from '#app/_ui/parts.ts'
 import { checkEvening } from '#lib/domain/check.ts'
 import type { Evening } from '#lib/domain/evening.ts'
