@@ -37,6 +37,7 @@ export const keepIds = (present: readonly Kit[], wanted: readonly Kit[]): Kit[] 
   return wanted.map((piece) => ({ ...piece, id: ids.get(piece) ?? piece.id }))
 }
 
+/** How a piece of kit differs between two kitchens. */
 export type KitChange =
   | { readonly kind: 'new'; readonly is: Kit }
   | { readonly kind: 'gone'; readonly was: Kit }

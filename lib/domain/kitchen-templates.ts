@@ -4,6 +4,7 @@ type Without<T> = T extends unknown ? Omit<T, 'id'> : never
 /** A piece of kit before it has an id. `key` is its own within the template. */
 export type TemplateKit = Without<Kit> & { readonly key: string }
 
+/** The usual kinds of kitchen that one can begin with. */
 export const KITCHEN_TEMPLATES = ['one-oven', 'small', 'two-ovens', 'no-oven', 'hall', 'cold-only'] as const
 export type KitchenTemplate = (typeof KITCHEN_TEMPLATES)[number]
 

@@ -22,6 +22,7 @@ export interface StepDraft {
   readonly aside: readonly string[]
 }
 
+/** A line of ingredients as it was understood, there to be corrected. */
 export interface IngredientDraft {
   readonly key: string
   readonly line: IngredientLine
@@ -52,6 +53,7 @@ export interface DishDraft {
   readonly cutShort: boolean
 }
 
+/** Gives a key that no part of the draft has. */
 export type NewKey = () => string
 
 const MOST_STEPS = 60

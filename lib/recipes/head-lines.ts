@@ -9,7 +9,9 @@ const INGREDIENTS = /^(?:the )?(?:ingredients|you need|you'll need|you will need
 const METHOD =
   /^(?:the )?(?:method|directions?|instructions?|preparation|steps|procedure|how to make it|what to do|to make)\s*:?$/iu
 
+/** Whether a line only says that the ingredients follow. */
 export const isIngredientsHeading = (line: string): boolean => line.length <= 40 && INGREDIENTS.test(line.trim())
+/** Whether a line only says that the method follows. */
 export const isMethodHeading = (line: string): boolean => line.length <= 40 && METHOD.test(line.trim())
 
 const YIELD_WORDS = /^(serves|makes|yields?|servings?|portions?|enough|feeds|sufficient|for)$/

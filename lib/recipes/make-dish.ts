@@ -24,12 +24,14 @@ export interface DishPlace {
   readonly keys: (count: number) => readonly string[]
 }
 
+/** Something that the recipe did not say and the dish has nevertheless. */
 export interface Assumed {
   readonly kind: Assumption | 'no-yield' | 'yield-range' | 'plate-added' | 'cut-short' | 'keeps' | 'hot'
   /** The step it is about; null: the dish. */
   readonly step: string | null
 }
 
+/** A dish with all that belongs to it, and what was assumed on the way. */
 export interface MadeDish {
   readonly dish: Dish
   readonly steps: readonly Step[]

@@ -13,6 +13,7 @@ export interface PastedDish {
   readonly by: 'name' | 'cut' | 'recipe'
 }
 
+/** A course of a pasted menu, with its dishes. */
 export interface PastedCourse {
   readonly name: string
   readonly welcome: boolean
@@ -27,6 +28,7 @@ export interface ReadPaste {
   readonly leftOver: readonly string[]
 }
 
+/** The most recipes that one paste may hold. */
 export const MOST_RECIPES = 40
 
 const EMPTY = new Set(['with', 'and', 'the', 'for', 'our', 'from', 'some', 'served', 'recipe', 'easy', 'best'])

@@ -12,14 +12,18 @@ import { readStep } from './step.ts'
 export const LONGEST_PAGE = 2_000_000
 /** The longest text that is read as a recipe written in words. */
 export const LONGEST_TEXT = 100_000
+/** The most lines of ingredients that are read of one recipe. */
 export const MOST_LINES = 400
+/** The most steps that are read of one recipe. */
 export const MOST_STEPS = 200
 
+/** Why nothing was read. */
 export type Unread =
   | { readonly kind: 'too-long'; readonly most: number }
   | { readonly kind: 'too-deep' }
   | { readonly kind: 'nothing' }
 
+/** What the reader may be told about a text. */
 export interface ReadOptions {
   /** What the text's numbers have between whole and part; a point unless told. */
   readonly decimal?: DecimalMark

@@ -9,6 +9,7 @@ export interface CourseHeading {
   readonly welcome: boolean
 }
 
+/** The stretch of a paste that is one recipe. */
 export interface PastedRecipe {
   readonly text: string
   readonly heading: CourseHeading | null

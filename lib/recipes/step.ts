@@ -1,10 +1,11 @@
+import type { Care } from '#lib/domain/menu.ts'
 import { heatsIn } from './heats.ts'
 import { kitIn } from './kit.ts'
 import { covers, otherNumbers } from './other-numbers.ts'
 import type { BareScale, DecimalMark, Doubt, Found, StepPreview, StepTime, Stretch } from './preview.ts'
 import { timesIn } from './times.ts'
 import { type Phrases, phraseAt, phrases, type Token, tokenAt, tokensOf } from './tokens.ts'
-import { type Care, verbAt } from './verbs.ts'
+import { verbAt } from './verbs.ts'
 
 /** A step longer than this is shown whole and read only so far. */
 export const LONGEST_STEP = 4000

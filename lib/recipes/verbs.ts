@@ -1,3 +1,4 @@
+import type { Care } from '#lib/domain/menu.ts'
 import type { WaitHow } from './preview.ts'
 import { type Token, tokenAt } from './tokens.ts'
 
@@ -14,8 +15,6 @@ const WAITS: ReadonlyMap<string, WaitHow> = listed([
   ['soak', 'soak soaks soaked soaking steep steeped infuse infused infusing'],
   ['rise', 'rise rises risen rising prove proves proved proving proof proofed proofing ferment'],
 ])
-
-export type Care = 'hands-on' | 'eye' | 'leave'
 
 /** Words of work, and what they ask of a cook. */
 const WORKS: ReadonlyMap<string, Care> = listed<Care>([

@@ -23,6 +23,7 @@ export type Assumption =
   /** There is no recipe: what the dish's name makes one think of. */
   | 'no-recipe'
 
+/** How a step is done as far as its words tell, and what had to be assumed. */
 export interface MadeWay {
   readonly way: Way
   readonly assumed: readonly Assumption[]

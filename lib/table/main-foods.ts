@@ -87,6 +87,7 @@ const FOODS = {
   chocolate: ['chocolate'],
 } as const
 
+/** A food of our list that a dish can mainly be of. */
 export type MainFood = keyof typeof FOODS
 
 // With one of these words it is something made of the food, or in place of it, and no main ingredient.

@@ -4,6 +4,7 @@ import type { Dish } from '#lib/domain/menu.ts'
 import { type MainFood, mainFoodOf, mainFoodsIn } from './main-foods.ts'
 import type { MainRule, Warning } from './warning.ts'
 
+/** What a dish is mainly of, and how that was decided. */
 export interface Main {
   readonly food: MainFood
   readonly by: MainRule

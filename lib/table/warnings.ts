@@ -7,6 +7,7 @@ import { ovenHeats } from './oven-heat.ts'
 import { sameMain } from './same-main.ts'
 import type { Warning } from './warning.ts'
 
+/** What is known beside the evening itself. */
 export interface Known {
   readonly order: RunningOrder | null
   /** Dish → last-minute minutes; null when nothing is planned. */

@@ -6,6 +6,7 @@ import type { EditFault } from './fault.ts'
 import { presentEntry } from './siblings.ts'
 import { writeText } from './text.ts'
 
+/** What comes of an edit that has nothing to give back. */
 export type Edited = Result<null, EditFault>
 
 /** Fields to set; undefined takes an optional one away. Place and parent are changed by moving. */
