@@ -6,6 +6,7 @@ import css from '#app/_recipes/recipes.module.css'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button, LinkButton } from '#app/_ui/button.tsx'
 import { Cloth } from '#app/_ui/cloth.tsx'
+import { tightText } from '#app/_words/chance.ts'
 import { clashText, clashTitle, remedyText } from '#app/_words/clash.ts'
 import { clockText, countOf, listText, sentence } from '#app/_words/clock.ts'
 import { namesOf } from '#app/_words/names.ts'
@@ -23,6 +24,7 @@ export function FirstVerdict() {
   const clash = planned?.clashes[0]
   const more = (planned?.clashes.length ?? 0) - 1
   const way = clash?.ways[0]
+  const tight = planned && order.kind === 'current' && !order.more ? tightText(planned.courses, names) : null
   const assumed = evening.dishes.filter((dish) => dish.notes !== '').length
   return (
     <div className={css.verdict}>
@@ -37,7 +39,7 @@ export function FirstVerdict() {
             </>
           ) : clash === undefined ? (
             <>
-              <h2 className={css.works}>This works</h2>
+              <h2 className={css.works}>{tight ? 'This works, but it is tight' : 'This works'}</h2>
               <p>
                 {listText(
                   planned.courses.map(
@@ -47,6 +49,7 @@ export function FirstVerdict() {
                 : every course is ready when it is wanted, in this kitchen, with{' '}
                 {listText(evening.cooks.map((cook) => cook.name))}.
               </p>
+              {tight ? <p>{tight}</p> : null}
             </>
           ) : (
             <>

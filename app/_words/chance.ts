@@ -26,3 +26,15 @@ export const waitFreeText = ({ toTable, waitFreeUntil }: Served, zone: string): 
   if (Date.parse(waitFreeUntil) <= Date.parse(toTable)) return 'Cannot wait.'
   return `Can wait until ${clockText(waitFreeUntil, zone)}.`
 }
+
+/** Below this an order that keeps every wish is still called tight. */
+const TIGHT = 16 / EVENINGS
+
+/** "Main is on time 13 evenings in 20. It hangs on “Braise”." for the course that is least sure, when that is not sure enough. */
+export const tightText = (courses: readonly Served[], names: Names): string | null => {
+  const known = courses.flatMap((served) => (served.onTime === null ? [] : [{ ...served, onTime: served.onTime }]))
+  const least = known.toSorted((a, b) => a.onTime - b.onTime)[0]
+  if (least === undefined || least.onTime >= TIGHT) return null
+  const often = `${names.courseName(least.course)} is on time ${chanceText(least.onTime)}.`
+  return least.decidedBy === null ? often : `${often} It hangs on “${names.stepName(least.decidedBy)}”.`
+}

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import type { Link, OrderState } from '#app/_sync/plan.ts'
 import { becauseText } from '#app/_words/because.ts'
 import { careWords, keepWords, roleWords, stateWords, whereWords } from '#app/_words/care.ts'
-import { chanceText, onTimeText, waitFreeText } from '#app/_words/chance.ts'
+import { chanceText, onTimeText, tightText, waitFreeText } from '#app/_words/chance.ts'
 import { clashText, clashTitle, remedyPrice, remedyText } from '#app/_words/clash.ts'
 import { atText, clockText, countOf, dayOf, distanceText, listText, longDate } from '#app/_words/clock.ts'
 import { durationText, minutesText, readDuration, readSpan, spanText } from '#app/_words/duration.ts'
@@ -157,6 +157,15 @@ test('U4 a chance is so many evenings in twenty, never more than reckoned, and s
     onTimeText({ ...served, onTime: null }, names),
     waitFreeText({ ...served, waitFreeUntil: null }, 'Europe/London'),
   ]).toEqual([null, null])
+  const unsure = { ...served, onTime: 0.66 }
+  expect(tightText([served, unsure, { ...served, onTime: null }], names)).toBe(
+    `${names.courseName(course)} is on time 13 evenings in 20. It hangs on “${names.stepName(step)}”.`,
+  )
+  expect([tightText([served], names), tightText([{ ...served, onTime: 0.8 }], names), tightText([], names)]).toEqual([
+    null,
+    null,
+    null,
+  ])
 })
 
 test('U4 the link says "Saved" only when it is, and every end of it says what to do', () => {
