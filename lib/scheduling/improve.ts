@@ -2,12 +2,12 @@ import { begin, forget, rollback } from './journal.ts'
 import { movable } from './movable.ts'
 import { chooseMove } from './moves.ts'
 import { FEW, polish } from './polish.ts'
-import { NEVER_WORTH, price } from './price.ts'
+import { price } from './price.ts'
 import type { Random } from './random.ts'
 import type { Budget } from './schedule.ts'
 import { restore, type Snapshot, snapshotOf } from './snapshot.ts'
 import type { State } from './state.ts'
-import { leaveOutUnsafe } from './unsafe.ts'
+import { leaveOutUnsafe, worth } from './unsafe.ts'
 
 /** Steps of the first round for each activity that can move, and how much longer each next round is. */
 const FIRST_ROUND = 4
@@ -50,21 +50,14 @@ export const compete = (beginnings: readonly State[], budget: Budget, random: Ra
 const lengthOf = (runs: readonly { readonly state: State }[]): number =>
   Math.max(30, ...runs.map(({ state }) => movable(state).length))
 
-/** The price of the finished schedule, from which what is unsafe is left out. */
-const worth = (state: State): number => {
-  const now = price(state)
-  if (now < NEVER_WORTH) return now
-  const before = begin(state)
-  leaveOutUnsafe(state)
-  const finished = price(state)
-  rollback(state, before)
-  return finished
-}
-
-/** One round of annealing and then of small moves. Post: never dearer; answers what it costs. */
+/**
+ * One round of annealing and then of small moves of what is left once the unsafe is left out: it may be served earlier.
+ * Post: never dearer; answers what it costs.
+ */
 const round = (state: State, cost: number, length: number, budget: Budget, random: Random): number => {
   const annealed = anneal(state, cost, length, budget, random)
   const before = snapshotOf(state)
+  leaveOutUnsafe(state)
   const ends = Math.min(budget.steps, state.steps + length * (movable(state).length <= FEW ? 0.4 : 0.15))
   polish(state, { ...budget, steps: ends }, random)
   forget(state)

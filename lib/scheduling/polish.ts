@@ -4,24 +4,24 @@ import { refreshKeep } from './keeping.ts'
 import type { Act } from './model.ts'
 import { movable } from './movable.ts'
 import { pickSome } from './neighbourhoods.ts'
-import { price } from './price.ts'
 import type { Random } from './random.ts'
 import type { Budget } from './schedule.ts'
 import { type Shift, shift } from './shift.ts'
 import { type State, take } from './state.ts'
+import { worth } from './unsafe.ts'
 
 type Move = (state: State, random: Random) => void
 
-/** Every small move in turn, again while one helps and steps are left. Post: never dearer than before. */
+/** Every small move in turn, again while one helps and steps are left. Post: never dearer when finished. */
 export const polish = (state: State, budget: Budget, random: Random): void => {
-  let cost = price(state)
+  let cost = worth(state)
   for (let idle = 0; idle < IDLE; idle++) {
     for (const move of [...shifts(state), ...singles(state), ...pairs(state), ...deals(state)]) {
       if (state.steps >= budget.steps || budget.stop?.()) return
       const before = begin(state)
       state.steps++
       move(state, random)
-      const now = price(state)
+      const now = worth(state)
       if (now < cost - 1e-9) {
         cost = now
         idle = -1

@@ -1,6 +1,7 @@
+import { begin, rollback } from './journal.ts'
 import { refreshKeep } from './keeping.ts'
 import type { Act, DeliveryModel } from './model.ts'
-import { carriedFor, coldStarts, happened, readyOf } from './price.ts'
+import { carriedFor, coldStarts, happened, NEVER_WORTH, price, readyOf } from './price.ts'
 import { type State, take } from './state.ts'
 
 /** Post: no dish is kept or carried past a safety limit, or waits where there is no room: better not served at all. */
@@ -12,6 +13,17 @@ export const leaveOutUnsafe = (state: State): void => {
     if (isFact || !isUnsafe(state, delivery)) continue
     for (const act of delivery.acts) if (!act.fact) leave(state, act)
   }
+}
+
+/** The price of the finished schedule, from which what is unsafe is left out. */
+export const worth = (state: State): number => {
+  const now = price(state)
+  if (now < NEVER_WORTH) return now
+  const before = begin(state)
+  leaveOutUnsafe(state)
+  const finished = price(state)
+  rollback(state, before)
+  return finished
 }
 
 /** What is planned on the kit where a dish waits already is left out. */
