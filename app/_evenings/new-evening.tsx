@@ -4,21 +4,14 @@ import { useRouter } from 'next/navigation'
 import { useEffect, useState } from 'react'
 import { newId } from '#app/_frame/new-id.ts'
 import { askServer } from '#app/_recipes/ask-server.ts'
-import {
-  FIRST_START,
-  FIRST_VERSION,
-  type FirstDraft,
-  guessDecimal,
-  rescueFirst,
-  type TimesDraft,
-} from '#app/_recipes/first-draft.ts'
+import { FIRST_START, FIRST_VERSION, type FirstDraft, guessDecimal, rescueFirst } from '#app/_recipes/first-draft.ts'
 import { browserShelf, openKept, useKept } from '#app/_recipes/kept.ts'
 import { entriesOf, type MenuDraft, menuDraftOf, withRecipes } from '#app/_recipes/menu-draft.ts'
 import { MenuPreview } from '#app/_recipes/menu-preview.tsx'
 import { PasteBox } from '#app/_recipes/paste-box.tsx'
 import css from '#app/_recipes/recipes.module.css'
 import { Sources } from '#app/_recipes/sources.tsx'
-import { guestsBefore, readTimes } from '#app/_recipes/times.ts'
+import { readTimes, timesShown } from '#app/_recipes/times.ts'
 import { TimesWords } from '#app/_recipes/times-words.tsx'
 import { useReading } from '#app/_recipes/use-reading.ts'
 import { Button } from '#app/_ui/button.tsx'
@@ -36,14 +29,6 @@ interface Props {
 
 const HINT =
   'A menu, a line for each course; or recipes, one after the other; or both. Your own notes will do. Leave it empty to start from nothing.'
-
-const inTwoWeeks = (today: string): string =>
-  new Date(Date.parse(`${today}T12:00:00Z`) + 12 * 86_400_000).toISOString().slice(0, 10)
-
-const timesOf = (times: Partial<TimesDraft>, today: string): TimesDraft => {
-  const sitDown = times.sitDown ?? '19:30'
-  return { name: '', date: inTwoWeeks(today), guestsFrom: guestsBefore(sitDown), sitDown, covers: '6', cooks: '', ...times }
-}
 
 const seenText = (menu: MenuDraft): string => {
   const dishes = menu.courses.flatMap((course) => course.dishes)
@@ -68,19 +53,24 @@ export function NewEvening({ userId, host, today }: Props) {
 
   const put = (patch: Partial<FirstDraft>) => kept.set({ ...kept.get(), ...patch })
   const decimal = draft.decimal ?? guessDecimal(draft.paste)
-  const times = timesOf(draft.times, today)
+  const { times, pasted } = timesShown(draft.times, draft.facts ?? null, today)
   const covers = Number(times.covers) || 6
   const correct = (menu: MenuDraft) => put({ menu, isCorrected: true })
 
   const read = (paste: string) => {
     if (paste.trim() === '') {
       setUnread(null)
-      put({ menu: null, readFrom: '', isCorrected: false })
+      put({ menu: null, facts: null, readFrom: '', isCorrected: false })
       return
     }
     const found = readPaste(paste, decimal)
     setUnread(found.ok ? null : unreadText(found.error))
-    put({ menu: found.ok ? menuDraftOf(found.value, decimal, newId) : null, readFrom: paste, isCorrected: false })
+    put({
+      menu: found.ok ? menuDraftOf(found.value, decimal, newId) : null,
+      facts: found.ok ? found.value.facts : null,
+      readFrom: paste,
+      isCorrected: false,
+    })
   }
   const busy = useReading(draft.paste, `${decimal} ${draft.isCorrected}`, (paste) => {
     const now = kept.get()
@@ -95,6 +85,7 @@ export function NewEvening({ userId, host, today }: Props) {
     if (!found.ok) return unreadText(found.error)
     const menu = kept.get().menu
     if (found.value.recipes.length === 0 && menu) return 'There is no recipe in this.'
+    if (!menu) put({ facts: found.value.facts })
     correct(
       menu
         ? withRecipes(menu, found.value.recipes, source, mark, newId)
@@ -199,6 +190,7 @@ export function NewEvening({ userId, host, today }: Props) {
         <h2 id="when">When, and who?</h2>
         <TimesWords
           times={times}
+          pasted={pasted}
           host={host}
           zone={zone}
           wrong={wrong}

@@ -1,3 +1,4 @@
+import type { EveningFacts } from '#lib/recipes/evening-facts.ts'
 import type { DecimalMark } from '#lib/recipes/preview.ts'
 import type { MenuDraft } from './menu-draft.ts'
 
@@ -20,6 +21,8 @@ export interface FirstDraft {
   readonly menu: MenuDraft | null
   /** The paste that the menu was read from. */
   readonly readFrom: string
+  /** What the paste says of the evening itself: suggested until a person writes another. */
+  readonly facts?: EveningFacts | null
   /** Whether a person changed the menu: it is not read again then until they ask for it. */
   readonly isCorrected: boolean
   /** null: half an hour before sit-down, and so on; what was never touched. */

@@ -6,10 +6,12 @@ import { readClock } from '#app/_words/read-clock.ts'
 import { isDate } from '#lib/domain/time.ts'
 import type { TimesDraft } from './first-draft.ts'
 import css from './recipes.module.css'
-import { CLOCK_WRONG, COVERS_WRONG, guestsBefore } from './times.ts'
+import { CLOCK_WRONG, COVERS_WRONG, guestsBefore, type ShownTimes } from './times.ts'
 
 interface Props {
   readonly times: TimesDraft
+  /** Blanks filled from the paste, which nobody has written over. */
+  readonly pasted: ShownTimes['pasted']
   readonly host: string
   readonly zone: string
   /** What the server or the last try found wrong, by word. */
@@ -17,8 +19,19 @@ interface Props {
   readonly onChange: (patch: Partial<TimesDraft>) => void
 }
 
+const pastedText = (pasted: Props['pasted'], times: TimesDraft): string =>
+  pasted
+    .map((blank) =>
+      blank === 'date'
+        ? `a ${dayName(times.date, 0)}`
+        : blank === 'sitDown'
+          ? `sit down at ${times.sitDown}`
+          : `for ${times.covers}`,
+    )
+    .join(', ')
+
 /** When it is, for how many and who cooks: one sentence with blanks. */
-export function TimesWords({ times, host, zone, wrong, onChange }: Props) {
+export function TimesWords({ times, pasted, host, zone, wrong, onChange }: Props) {
   const clock = (field: 'guestsFrom' | 'sitDown') => (text: string) => {
     const read = readClock(text)
     if (read === null) return CLOCK_WRONG
@@ -77,6 +90,9 @@ export function TimesWords({ times, host, zone, wrong, onChange }: Props) {
         />
         .
       </p>
+      {pasted.length > 0 ? (
+        <p className={css.said}>From what you pasted: {pastedText(pasted, times)}. Write over what is wrong.</p>
+      ) : null}
       <p className={css.said}>
         Times are those of {zone.replaceAll('_', ' ')}. Whoever cooks with you eats with you; the first you name is a host too.
         Your kitchen is taken to be a usual one: an oven with two shelves, four rings, a fridge, a freezer, a sink and two

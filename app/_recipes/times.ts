@@ -1,6 +1,7 @@
 import { readClock } from '#app/_words/read-clock.ts'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
 import { isDate } from '#lib/domain/time.ts'
+import type { EveningFacts } from '#lib/recipes/evening-facts.ts'
 import type { TimesDraft } from './first-draft.ts'
 
 /** What the server wants to know of an evening's times. */
@@ -19,6 +20,42 @@ const clockOf = (minutes: number): string =>
 
 /** Half an hour before, and never the day before. */
 export const guestsBefore = (sitDown: string): string => clockOf(Math.max(0, minutesOf(sitDown) - 30))
+
+const DAY_MS = 86_400_000
+const daysAfter = (today: string, days: number): string =>
+  new Date(Date.parse(`${today}T12:00:00Z`) + days * DAY_MS).toISOString().slice(0, 10)
+
+/** The next such day of the week that is not today. */
+const nextWeekday = (today: string, weekday: number): string =>
+  daysAfter(today, ((weekday - new Date(`${today}T12:00:00Z`).getUTCDay() + 6) % 7) + 1)
+
+export interface ShownTimes {
+  readonly times: TimesDraft
+  /** The blanks that say what was pasted. */
+  readonly pasted: readonly ('covers' | 'sitDown' | 'date')[]
+}
+
+/** What a person wrote; where they wrote nothing, what they pasted; else a usual evening. */
+export const timesShown = (written: Partial<TimesDraft>, facts: EveningFacts | null, today: string): ShownTimes => {
+  const sitDown = written.sitDown ?? facts?.sitDown?.value ?? '19:30'
+  const day = facts?.weekday ?? null
+  return {
+    times: {
+      name: '',
+      date: day ? nextWeekday(today, day.value) : daysAfter(today, 12),
+      guestsFrom: guestsBefore(sitDown),
+      covers: facts?.covers ? String(facts.covers.value) : '6',
+      cooks: '',
+      ...written,
+      sitDown,
+    },
+    pasted: [
+      ...(day && written.date === undefined ? ['date' as const] : []),
+      ...(facts?.sitDown && written.sitDown === undefined ? ['sitDown' as const] : []),
+      ...(facts?.covers && written.covers === undefined ? ['covers' as const] : []),
+    ],
+  }
+}
 
 export const CLOCK_WRONG = 'Write a time, such as 19:30.'
 export const COVERS_WRONG = 'Write a number of people, 1 to 60.'

@@ -37,6 +37,26 @@ const fridge: Way = {
   upTo: durationOf(24 * HOUR),
 }
 
+// Roast, and not a vegetable, a fruit or a fish: those are done sooner and do not rest. Nor what is made of a roast.
+const SMALL =
+  /\b(?:potato(?:es)?|parsnips?|carrots?|squash|pumpkin|roots?|veg(?:etables?|gies)?|peppers?|tomato(?:es)?|cauliflower|broccoli|sprouts|beetroots?|beets?|celeriac|fennel|aubergines?|courgettes?|onions?|shallots?|leeks?|garlic|mushrooms?|cabbage|swede|turnips?|asparagus|corn|artichokes?|chickpeas|beans|greens|peach(?:es)?|plums?|apples?|pears?|rhubarb|figs?|fruit|apricots?|grapes?|pineapple|nuts|almonds|hazelnuts|chestnuts|cod|salmon|fish|hake|turbot|halibut|monkfish|trout|bass|bream|mackerel|prawns|scallops|tofu|cheese|feta)\b/iu
+const MADE_OF =
+  /\b(?:salad|slaw|soup|broth|sandwich(?:es)?|sauce|gravy|butter|risotto|pasta|curry|pie|tart|stew|casserole|terrine|coffee)\b/iu
+const SLOW = /\b(?:shoulder|belly|brisket|shanks?|short ribs?|shin|cheeks?|oxtail|slow)\b/iu
+const JOINT = /\b(?:chicken|duck|goose|turkey|beef|lamb|pork|venison|joint|rib|leg|rack|loin|saddle)\b/iu
+const BIRD = /\b(?:guinea ?fowl|guinea hen|pheasant|partridge|grouse|pigeon|poussin|capon|cockerel|whole bird)s?\b/iu
+const ROASTED: readonly Work[] = [
+  ['Prepare', hands(15)],
+  ['Roast', oven(HOUR, 180, 200)],
+  ['Rest', rest(15, 40)],
+]
+
+/** Roast in so many words, of which none says more. */
+const isRoast = (name: string): boolean => {
+  if (!/\broast(?:ed)?\b/iu.test(name) || SLOW.test(name) || MADE_OF.test(name)) return false
+  return JOINT.test(name) || BIRD.test(name) || !SMALL.test(name)
+}
+
 // What a dish's name says of how it is made; common practice, no source, and each to be corrected. The first that fits counts.
 const MANNERS: readonly (readonly [RegExp, readonly Work[]])[] = [
   [
@@ -65,7 +85,7 @@ const MANNERS: readonly (readonly [RegExp, readonly Work[]])[] = [
     ],
   ],
   [
-    /\b(?:shoulder|belly|brisket|shanks?|short ribs?|shin|cheeks?|oxtail|slow)\b/iu,
+    SLOW,
     [
       ['Prepare', hands(15)],
       ['Slow roast', oven(3 * HOUR, 140, 160)],
@@ -73,13 +93,14 @@ const MANNERS: readonly (readonly [RegExp, readonly Work[]])[] = [
     ],
   ],
   [
-    /\b(?:chicken|duck|goose|turkey|beef|lamb|pork|venison|joint|rib|leg|rack|loin|saddle)\b/iu,
+    JOINT,
     [
       ['Prepare', hands(15)],
       ['Roast', oven(75 * MINUTE, 180, 200)],
       ['Rest', rest(15, 40)],
     ],
   ],
+  [BIRD, ROASTED],
   [
     /\b(?:roast(?:ed)?|baked?|gratin|dauphinoise|tart|pie|cakes?|crumble|cobbler|pudding|lasagne|moussaka|quiche|souffl[eé]s?|shortbread|biscuits|cookies|brownies|wellington|pastries|focaccia|pizza|potatoes)\b/iu,
     [
@@ -93,7 +114,7 @@ const UNKNOWN: readonly Work[] = [['Make', hands(20)]]
 
 /** A method for a dish of which nothing but its name is known, so that there can be an order at once: every step says that it is assumed. */
 export const defaultDraft = (name: string, decimal: DecimalMark, newKey: NewKey): DishDraft => {
-  const works = MANNERS.find(([words]) => words.test(name))?.[1] ?? UNKNOWN
+  const works = isRoast(name) ? ROASTED : (MANNERS.find(([words]) => words.test(name))?.[1] ?? UNKNOWN)
   return {
     name,
     yields: null,

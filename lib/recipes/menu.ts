@@ -1,3 +1,4 @@
+import { isOfEvening } from './evening-facts.ts'
 import type { Found, Stretch } from './preview.ts'
 
 /** A dish named in a menu. Not certain: cut out of a longer phrase ("lamb with beans and potatoes"). */
@@ -102,6 +103,10 @@ export const readMenu = (menu: string): MenuPreview => {
   const isHeaded = pieces.filter((piece) => headingOf(piece.text).heading !== null).length >= 2
   for (const piece of pieces) {
     const { heading, length } = headingOf(piece.text)
+    if (!heading && isOfEvening(piece.text)) {
+      leftOver.push(piece)
+      continue
+    }
     const start = piece.from + length
     const rest = heading && start === piece.from ? null : trimmed(whole, start, piece.to)
     if (heading) {

@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '#lib/domain/result.ts'
+import { commonYield, type EveningFacts, readFacts } from './evening-facts.ts'
 import { readMenu } from './menu.ts'
 import type { DecimalMark, RecipePreview } from './preview.ts'
 import { LONGEST_PAGE, LONGEST_TEXT, readRecipe, type Unread } from './read.ts'
@@ -26,6 +27,8 @@ export interface ReadPaste {
   readonly recipes: readonly RecipePreview[]
   /** Lines that are neither. */
   readonly leftOver: readonly string[]
+  /** What is said of the evening itself, beside the menu; for how many also by recipes that agree. */
+  readonly facts: EveningFacts
 }
 
 /** The most recipes that one paste may hold. */
@@ -110,6 +113,7 @@ export const readPaste = (text: string, decimal: DecimalMark): Result<ReadPaste,
   leftOver.push(...texts.slice(MOST_RECIPES).map((each) => each.text.slice(0, 300)))
   const named = readMenu(menu)
   leftOver.unshift(...named.leftOver.map((line) => line.text))
+  const facts = readFacts(named.leftOver.map((line) => line.text))
   const titles = read.map(({ preview }) => wordsOf(preview.title ?? ''))
   const slots = named.courses.flatMap((course, c) =>
     course.dishes.map((dish, d): Slot => ({ course: c, dish: d, words: wordsOf(dish.value) })),
@@ -146,6 +150,7 @@ export const readPaste = (text: string, decimal: DecimalMark): Result<ReadPaste,
     courses: courses.map(withoutCovered(read.map(({ preview }) => preview))),
     recipes: read.map(({ preview }) => preview),
     leftOver,
+    facts: { ...facts, covers: facts.covers ?? commonYield(read.map(({ preview }) => preview)) },
   })
 }
 

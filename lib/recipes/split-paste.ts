@@ -1,4 +1,5 @@
 import { dataInText } from './data-in-text.ts'
+import { isOfEvening } from './evening-facts.ts'
 import { readMenu } from './menu.ts'
 import { type PlainLine, plainLine } from './plain-line.ts'
 import type { DecimalMark } from './preview.ts'
@@ -135,7 +136,7 @@ const splitLines = (lines: readonly Line[]): PieceOfPaste => {
   const menu = joined(lines.slice(0, begins[0] ?? lines.length))
   const [first, ...others] = recipes
   // One line is no menu: a name over what is said about it.
-  if (first && first.heading === null && menu !== '' && !menu.includes('\n') && headingOf(menu) === null)
+  if (first && first.heading === null && menu !== '' && !menu.includes('\n') && headingOf(menu) === null && !isOfEvening(menu))
     return { menu: '', recipes: [{ ...first, text: `${menu}\n${first.text}` }, ...others] }
   return { menu, recipes }
 }

@@ -85,4 +85,18 @@ describe('one paste', () => {
       expect(draft.steps.every((step) => step.assumed.includes('no-recipe') && step.text.includes(name))).toBe(true)
     }
   })
+  test('Z12 what is roast by its name, or a whole bird, is assumed to be an hour in the oven, and rests', () => {
+    const kinds = (name: string) => defaultDraft(name, '.', () => 'k').steps.map(({ way }) => way.uses[0]?.kind ?? 'rest')
+    for (const name of ['Roast guinea fowl', 'Guinea fowl', 'Roast leg of lamb, beans and mash', 'Sunday roast']) {
+      const { steps } = defaultDraft(name, '.', () => 'k')
+      expect([name, kinds(name)]).toEqual([name, ['worktop', 'oven', 'rest']])
+      expect(steps[1]?.way.uses[0]).toMatchObject({ kind: 'oven', lowC: 180, highC: 200 })
+      expect(steps[1]?.way.takes.likely).toBe('PT1H')
+      expect(steps.every((step) => step.assumed.includes('no-recipe'))).toBe(true)
+    }
+    expect(kinds('Roast potatoes')).toEqual(['worktop', 'oven'])
+    expect(kinds('Roast beef salad')).toEqual(['worktop'])
+    expect(kinds('Roast tomato soup')).toEqual(['worktop', 'ring'])
+    expect(defaultDraft('Slow-roast pork shoulder', '.', () => 'k').steps[1]?.way.takes.likely).toBe('PT3H')
+  })
 })
