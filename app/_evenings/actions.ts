@@ -2,6 +2,7 @@
 
 import { redirect } from 'next/navigation'
 import { fileRefusalText } from '#app/_words/refused.ts'
+import { EVENING_FORMAT } from '#lib/domain/evening.ts'
 import { requireUser } from '#server/auth/who.ts'
 import { importEvening } from '#server/evenings/file.ts'
 import { eveningRefusalText } from './refusal.ts'
@@ -26,6 +27,11 @@ export const importEveningAction = async (_before: ImportAnswer, form: FormData)
   if (!made.ok) {
     if (made.error.kind !== 'invalid') return refused(eveningRefusalText(made.error))
     const { refusals } = made.error
+    // What does not even say that it is an evening is told so, and not what every field of one would be.
+    if (refusals.some(({ path }) => path === 'format'))
+      return refused(
+        `“${file.name}” is no evening file from Tableward: it has no format “${EVENING_FORMAT}”. Nothing was made of it.`,
+      )
     return {
       message: `“${file.name}” is not an evening as it stands. Nothing was made of it.`,
       fields: refusals.slice(0, SHOWN).map(fileRefusalText),

@@ -7,7 +7,8 @@ export type PageRefusal =
 
 /** Why a page was not fetched, and what to do; no more, so that nobody can feel their way around a network by it. */
 export const whyNotFetched = {
-  address: 'That is no web address that can be read. Write it whole, such as https://example.org/soup.',
+  address:
+    'Only public addresses are fetched, written whole and without a port, such as https://example.org/soup. Or paste the page’s text.',
   'not-public': 'That address is not on the public web. Open the page yourself and paste its text.',
   redirects: 'The page sends one on and on. Open it yourself and paste its text.',
   slow: 'The page did not come within five seconds. Try again, or open it and paste its text.',

@@ -4,6 +4,8 @@ import { readIngredient } from './ingredient.ts'
 import { type Part, partsOf } from './parts.ts'
 import type { DecimalMark, Doubt, Heat, IngredientLine, MeasuresGuess, RecipePreview, StepPreview, Yields } from './preview.ts'
 import { readStep } from './step.ts'
+import { tokensOf } from './tokens.ts'
+import { verbAt } from './verbs.ts'
 import { type Assumption, wayOf } from './way.ts'
 
 /** A step as it was understood, one length to a step; way and sign are there to be corrected. */
@@ -59,11 +61,19 @@ export type NewKey = () => string
 const MOST_STEPS = 60
 const MOST_INGREDIENTS = 200
 
+const HEATING = /^\s*(?:pre-?)?heat\b/iu
+
+/** "Heat oven, gas mark 3." says nothing else to do; "Heat the oven and butter a dish" does. */
+const saysOnlyHeat = (text: string): boolean => {
+  const tokens = tokensOf(text.replace(HEATING, ''))
+  return HEATING.test(text) && tokens.every((_, at) => verbAt(tokens, at) === null)
+}
+
 /** "Preheat the oven" is no step of an evening: the oven's line shows it. Its heat goes on to what is baked. */
 const isOnlyHeating = (part: Part): boolean =>
   part.time === null &&
   part.step.heats.some((each) => each.value.kind === 'oven') &&
-  (part.step.care === null || /^\s*(?:pre)?heat\b[^.,;]*[.,;]?\s*$/iu.test(part.step.text))
+  (part.step.care === null || saysOnlyHeat(part.step.text))
 
 const untilOf = ({ step }: Part): StepDraft['until'] => {
   const core = step.heats.find((each) => each.value.kind === 'core')?.value

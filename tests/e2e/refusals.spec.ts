@@ -20,6 +20,10 @@ test('E4 a bad evening file is refused whole, with the field named', async ({ pa
   await page.getByRole('button', { name: 'Bring it in' }).click()
   await expect(page.getByText('is not an evening as it stands')).toBeVisible()
   await expect(page.getByText('covers', { exact: false }).first()).toBeVisible()
+  const strange = { name: 'strange.json', mimeType: 'application/json', buffer: Buffer.from('{"title":"Soup","serves":6}') }
+  await page.getByLabel('Evening file').setInputFiles(strange)
+  await page.getByRole('button', { name: 'Bring it in' }).click()
+  await expect(page.getByText('is no evening file from Tableward: it has no format “tableward/1”')).toBeVisible()
 })
 
 test('E4 a page that is not there, and an evening that is not yours, say so and lead on', async ({ page }) => {

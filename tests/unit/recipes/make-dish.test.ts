@@ -90,6 +90,12 @@ describe('entities of an evening', () => {
     const dish = made('Tart\nServes 6\n1 egg\n\nMethod\n1. Heat the oven to 200°C/180°C fan/gas 6.\n2. Bake for 25 minutes.')
     expect(dish.steps.map((step) => step.does)).toEqual(['Bake for 25 minutes.', 'Plate: Tart'])
     expect(dish.steps[0]?.ways[0]?.uses[0]).toMatchObject({ kind: 'oven', lowC: 195, highC: 210 })
+    const step = (heating: string) =>
+      made(`Tart\nServes 6\n1 egg\n\nMethod\n1. ${heating}\n2. Bake for 25 minutes.`).steps.map(({ does }) => does)
+    for (const only of ['Heat oven, gas mark 3.', 'Preheat oven to 180°C.', 'Pre-heat the oven, 200°C, fan 180°C.'])
+      expect([only, step(only)]).toEqual([only, ['Bake for 25 minutes.', 'Plate: Tart']])
+    for (const more of ['Preheat the oven to 180°C and butter a dish.', 'Heat the oven to 200°C and boil the pasta.'])
+      expect(step(more)).toEqual([more, 'Bake for 25 minutes.', 'Plate: Tart'])
     const cold = made('Tart\nServes 6\n1 egg\n\nMethod\n1. Bake in the oven for 25 minutes.')
     expect(cold.assumed.map((each) => each.kind)).toContain('no-heat')
   })
