@@ -1,5 +1,5 @@
 import { expect, type Locator, type Page, test } from '@playwright/test'
-import { bringLamb, firstDemo, newPerson, saved, signIn } from './people.ts'
+import { bringLamb, demoPage, firstDemo, saved, signIn } from './people.ts'
 
 const HOLD = '[title="Drag to move"]'
 
@@ -22,26 +22,35 @@ const aimBelow = (row: Locator, go: (y: number) => Promise<unknown>): Promise<vo
     })
     .not.toBe('none')
 
+/** The menu of evening A, open to changes, once no better order is being looked for: what an order says moves the rows. */
+const changeLamb = async (page: Page): Promise<void> => {
+  const id = await bringLamb(page)
+  await page.goto(`/evenings/${id}/order`)
+  await expect(page.locator('[data-order="current"]')).toBeVisible()
+  await expect(page.getByText('A better order is being looked for.')).toHaveCount(0, { timeout: 30_000 })
+  await page.goto(`/evenings/${id}/menu`)
+  await page.getByRole('button', { name: 'Change the menu' }).click()
+  await expect(page.getByRole('heading', { name: /last-minute minute/ })).toBeVisible()
+}
+
 const rowOf = (page: Page, name: string): Locator =>
   page
     .getByRole('listitem')
     .filter({ has: page.getByLabel(`Name of the dish ${name}`) })
     .last()
 
-test('U10 a dish is dragged into another course by mouse, taken back with Escape, and undone', async ({ browser }, {
-  project,
-}) => {
-  const { page } = await newPerson(browser, 'Ana', `drag-${project.name}@example.test`)
+test('U10 a dish is dragged into another course by mouse, taken back with Escape, and undone', async ({ browser }) => {
+  const page = await demoPage(browser)
   await page.setViewportSize({ width: 1280, height: 1600 })
-  await bringLamb(page)
-  await page.getByRole('button', { name: 'Change the menu' }).click()
+  await changeLamb(page)
   const before = await names(page)
   const [, lamb = '', cheese = ''] = before
   const row = (name: string) => rowOf(page, name)
   const drag = async () => {
-    const { x, y } = await boxOf(row(lamb).locator(HOLD))
-    await page.mouse.move(x + 20, y + 20)
+    const handle = row(lamb).locator(HOLD)
+    await handle.hover()
     await page.mouse.down()
+    const { x, y } = await boxOf(handle)
     await page.mouse.move(x + 20, y + 40)
     await aimBelow(row(cheese), (to) => page.mouse.move(x + 20, to))
   }
@@ -60,17 +69,18 @@ test('U10 a dish is dragged into another course by mouse, taken back with Escape
   await page.context().close()
 })
 
-test('U10 a finger drags by the handle, and the buttons do the same by keyboard without losing the focus', async ({ browser }, {
-  project,
+test('U10 a finger drags by the handle, and the buttons do the same by keyboard without losing the focus', async ({
+  browser,
 }) => {
-  const { page } = await newPerson(browser, 'Ana', `finger-${project.name}@example.test`)
+  const page = await demoPage(browser)
   await page.setViewportSize({ width: 390, height: 1800 })
-  await bringLamb(page)
-  await page.getByRole('button', { name: 'Change the menu' }).click()
+  await changeLamb(page)
   const before = await names(page)
   const [, lamb = '', cheese = ''] = before
   const row = (name: string) => rowOf(page, name)
-  const { x, y } = await boxOf(row(lamb).locator(HOLD))
+  const handle = row(lamb).locator(HOLD)
+  await handle.hover({ trial: true })
+  const { x, y } = await boxOf(handle)
   const finger = await page.context().newCDPSession(page)
   const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', at?: number) =>
     finger.send('Input.dispatchTouchEvent', { type, touchPoints: at === undefined ? [] : [{ x: x + 20, y: at }] })
@@ -80,9 +90,9 @@ test('U10 a finger drags by the handle, and the buttons do the same by keyboard 
   await touch('touchEnd')
   await expect.poll(() => names(page)).toEqual([before[0], cheese, lamb, ...before.slice(3)])
 
-  const up = page.getByRole('button', { name: `Move ${lamb} up` })
-  await up.focus()
-  await page.keyboard.press('Enter')
+  await saved(page)
+
+  await page.getByRole('button', { name: `Move ${lamb} up` }).press('Enter')
   await expect.poll(() => names(page)).toEqual(before)
   await page.keyboard.press('Enter')
   await expect(page.getByText(`${lamb} is now first of one in Lamb.`)).toBeAttached()
@@ -92,8 +102,7 @@ test('U10 a finger drags by the handle, and the buttons do the same by keyboard 
 
 test('Y6 a dish of another evening is copied with its method, and goes again by one undo', async ({ page }) => {
   await signIn(page, firstDemo())
-  await bringLamb(page)
-  await page.getByRole('button', { name: 'Change the menu' }).click()
+  await changeLamb(page)
   const before = await names(page)
   await page
     .getByRole('button', { name: /^Copy a dish/ })

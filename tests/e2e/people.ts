@@ -56,6 +56,13 @@ export const newPerson = async (browser: Browser, name: string, email: string, b
   return { name, email, page }
 }
 
+/** A demo cook in a browser of its own, for tests that need no account of their own: the server counts sign-ups. */
+export const demoPage = async (browser: Browser): Promise<Page> => {
+  const page = await (await browser.newContext()).newPage()
+  await signIn(page, firstDemo())
+  return page
+}
+
 /** Brings evening A in from its file; gives the new evening's id, its menu on the screen. */
 export const bringLamb = async (page: Page): Promise<string> => {
   await page.goto('/evenings/new')

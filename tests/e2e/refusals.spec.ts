@@ -1,5 +1,5 @@
 import { expect, test } from '@playwright/test'
-import { bringLamb, firstDemo, newPerson, openDish, ready, signIn } from './people.ts'
+import { bringLamb, demoPage, firstDemo, openDish, ready, signIn } from './people.ts'
 
 test('E4 a wrong password is told, and what was written stays', async ({ page }) => {
   await page.goto('/sign-in')
@@ -35,10 +35,8 @@ test('E4 a page that is not there, and an evening that is not yours, say so and 
   }
 })
 
-test('E4 a heat that nobody can read is refused beside it, in as many lines as a phone needs', async ({ browser }, {
-  project,
-}) => {
-  const { page } = await newPerson(browser, 'Ana', `heat-${project.name}@example.test`)
+test('E4 a heat that nobody can read is refused beside it, in as many lines as a phone needs', async ({ browser }) => {
+  const page = await demoPage(browser)
   await page.setViewportSize({ width: 390, height: 900 })
   await openDish(page, await bringLamb(page), 'lamb')
   await page.getByRole('button', { name: 'Roast slowly' }).click()
