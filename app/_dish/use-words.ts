@@ -174,16 +174,6 @@ const useParts = (use: Use, { kitchen, at, named }: UseScene): Parts<Use> => {
         { kind: 'note', at: `${at}.means`, words: `That is ${heatMeans(use.lowC, use.highC)}.`, tone: 'means' },
       ]
     case 'cold':
-      return [
-        ', ',
-        {
-          kind: 'text',
-          at: `${at}.places`,
-          label: named('places'),
-          text: countOf(use.places, 'place'),
-          write: counted(MOST_PLACES, (places) => ({ ...use, places })),
-        },
-      ]
     case 'worktop':
       return [
         ', ',
