@@ -2,6 +2,7 @@ import { means, type Parts, wrong } from '#app/_ui/parts.ts'
 import { batchText } from '#app/_words/batch.ts'
 import { readAmount } from '#app/_words/read-count.ts'
 import type { Step } from '#lib/domain/menu.ts'
+import { portionsAt } from '#lib/domain/portions.ts'
 import type { Scene } from './scene.ts'
 import type { StepPatch } from './step-edit.ts'
 
@@ -55,6 +56,6 @@ const togetherParts = (scene: Scene, batch: NonNullable<Step['batch']>): Parts<S
 /** What it comes to for those who are to be fed. */
 const batchNotes = ({ evening, dish, step }: Scene, batch: NonNullable<Step['batch']>): Parts<never> => {
   const [way] = step.ways
-  const portions = dish?.portions ?? evening.covers
+  const portions = dish ? portionsAt(evening, dish, step.id) : evening.covers
   return way ? [{ kind: 'note', at: 'batch.means', tone: 'means', words: batchText(portions, batch, way.takes) }] : []
 }

@@ -9,8 +9,8 @@ import { splitFood } from '#app/_words/food.ts'
 import { coversText } from '#app/_words/quantity.ts'
 import type { Ingredient } from '#lib/domain/ingredient.ts'
 import type { Dish } from '#lib/domain/menu.ts'
+import { portionsAt, portionsOf } from '#lib/domain/portions.ts'
 import type { Measures } from '#lib/domain/unit-words.ts'
-import { portionsAt } from '#lib/plan/copy-dish.ts'
 import { forCovers } from '#lib/quantities/for-covers.ts'
 import { scaleFactor } from '#lib/quantities/scale.ts'
 import { IngredientEditor } from './ingredient-editor.tsx'
@@ -36,7 +36,7 @@ export function IngredientRow({ dish, ingredient, reader, isOpen, onToggle, isFi
   const portions = portionsAt(evening, dish, ingredient.step)
   const quantity = forCovers(ingredient, scaleFactor(dish.yields, [{ people: portions, portion: 1 }]), reader)
   const { food, note } = splitFood(ingredient.food)
-  const whole = dish.portions ?? evening.covers
+  const whole = portionsOf(evening, dish)
   return (
     <li {...drag.item(ingredient.id, isOpen ? css.isOpen : '')}>
       <div className={css.row}>

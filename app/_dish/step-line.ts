@@ -1,5 +1,6 @@
 import { atText, countOf, listText, sentence } from '#app/_words/clock.ts'
 import { heatText } from '#app/_words/heat.ts'
+import { portionsAt } from '#lib/domain/portions.ts'
 import { batchesOf } from '#lib/quantities/batches.ts'
 import type { Scene } from './scene.ts'
 import { sharers } from './vessel-words.ts'
@@ -19,7 +20,7 @@ const moreClauses = (scene: Scene): readonly string[] => {
     ready.some(Boolean) ? `ready when ${ready.filter(Boolean).join(', ')}` : '',
     window.filter(Boolean).join(', '),
     batch && way
-      ? `${batch.portions} at a time, ${countOf(batchesOf(dish?.portions ?? evening.covers, batch, way.takes).count, 'batch', 'batches')}`
+      ? `${batch.portions} at a time, ${countOf(batchesOf(dish ? portionsAt(evening, dish, step.id) : evening.covers, batch, way.takes).count, 'batch', 'batches')}`
       : '',
     shared.length > 0 ? `in the same pan as ${listText(shared.map((one) => `“${names.stepName(one.id)}”`))}` : '',
     ...ovenClauses(scene),

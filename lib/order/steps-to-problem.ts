@@ -1,6 +1,7 @@
 import { ticksDown, ticksUp } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Dish, Step, Way } from '#lib/domain/menu.ts'
+import { portionsAt } from '#lib/domain/portions.ts'
 import type { Cue } from '#lib/domain/running-order.ts'
 import { msOfInstant, tickOfMs } from '#lib/domain/time.ts'
 import type { Activity, CookId, Mode, Problem } from '#lib/scheduling/problem.ts'
@@ -21,7 +22,7 @@ const MOST_BATCHES = 100
 
 const batchesOf = (evening: Evening, step: Step, dish: Dish | null): number => {
   if (!step.batch) return 1
-  const portions = dish?.portions ?? evening.covers
+  const portions = dish ? portionsAt(evening, dish, step.id) : evening.covers
   // 0.9 / 0.3 is a little more than 3 in binary: three pans are enough.
   return Math.min(MOST_BATCHES, Math.max(1, Math.ceil(portions / step.batch.portions - 1e-9)))
 }

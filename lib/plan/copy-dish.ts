@@ -1,5 +1,5 @@
 import type { Evening } from '#lib/domain/evening.ts'
-import type { Dish, Step } from '#lib/domain/menu.ts'
+import type { Step } from '#lib/domain/menu.ts'
 import type { Brought } from './commands/bring.ts'
 
 type Parts = Pick<Evening, 'dishes' | 'steps' | 'ingredients'>
@@ -127,16 +127,3 @@ export const variantOf = (of: Parts & Pick<Evening, 'host'>, id: string, fork: F
 }
 
 const forkLag = (step: string): Step['after'][number] => ({ step, from: 'end', least: 'PT0S', kind: 'quality' })
-
-/** For how many of a dish's portions a step of it is made: behind the fork of a variant that is on, only for the others. */
-export const portionsAt = (of: Parts & Pick<Evening, 'covers'>, dish: Dish, step: string | undefined): number => {
-  const whole = dish.portions ?? of.covers
-  const own = of.steps.filter((each) => each.dish === dish.id)
-  const at = own.findIndex((each) => each.id === step)
-  if (at < 0) return whole
-  const left = of.dishes
-    .filter((each) => each.state === 'on' && each.variant?.of === dish.id)
-    .filter((each) => own.findIndex((other) => other.id === each.variant?.fork) < at)
-    .reduce((sum, each) => sum + (each.variant?.portions ?? 0), 0)
-  return left < whole ? whole - left : whole
-}

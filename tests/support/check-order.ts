@@ -97,6 +97,18 @@ const leftOut = (order: RunningOrder): ReadonlySet<string> =>
       .filter((step) => !order.cues.some((cue) => cue.step === step && (cue.state === 'running' || cue.state === 'done'))),
   )
 
+/** Those who are fed from this step: of the covers, or of the dish, without those whose variant has left the dish before it. */
+const portionsOf = ({ covers, dishes, steps }: Evening, step: Evening['steps'][number]): number => {
+  const dish = dishes.find(({ id }) => id === step.dish)
+  const own = dish?.variant?.portions ?? dish?.portions ?? covers
+  const forks = dishes.flatMap(({ state, variant }) => (variant && state === 'on' && variant.of === step.dish ? [variant] : []))
+  const gone = forks.filter(({ fork }) =>
+    steps.some(({ id, dish: of, order }) => id === fork && of === step.dish && order < step.order),
+  )
+  const rest = own - gone.reduce((sum, { portions }) => sum + portions, 0)
+  return rest > 0 ? rest : own
+}
+
 /** Every step that is on is a cue, each of its batches once, or named in a clash. */
 const stepTroubles = (evening: Evening, order: RunningOrder): string[] => {
   const on = new Set(evening.dishes.filter(({ state }) => state === 'on').map(({ id }) => id))
@@ -105,7 +117,7 @@ const stepTroubles = (evening: Evening, order: RunningOrder): string[] => {
     const cues = order.cues.filter((cue) => cue.step === step.id)
     const planned = step.dish === null || on.has(step.dish)
     if (!planned) return cues.length > 0 ? [`${step.id} is planned and not on`] : []
-    const portions = evening.dishes.find(({ id }) => id === step.dish)?.portions ?? evening.covers
+    const portions = portionsOf(evening, step)
     const batches = step.batch ? Math.ceil(portions / step.batch.portions) : 1
     const numbers = cues.map(({ batch }) => batch).sort((a, b) => a - b)
     if (left.has(step.id)) return cues.length < batches ? [] : [`${step.id} is left out and planned`]

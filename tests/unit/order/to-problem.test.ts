@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Evening } from '#lib/domain/evening.ts'
 import { tickOf } from '#lib/domain/time.ts'
+import { problemHash } from '#lib/order/hash.ts'
 import { toProblem } from '#lib/order/to-problem.ts'
 import {
   at,
@@ -224,6 +225,53 @@ describe('steps', () => {
     expect(problemOf(of).activities.map(({ id }) => id)).toEqual(
       count === 1 ? ['fry'] : Array.from({ length: count }, (_, k) => `fry#${k}`),
     )
+  })
+
+  // Eight eat, three of them without cream; pans of three.
+  const forked = (state: 'on' | 'dropped', more: Parameters<typeof dishWith>[0] = {}) =>
+    evening(
+      course(
+        'main',
+        dish(
+          'pie',
+          step('dough', 20, batch(3)),
+          step('fill', 10, batch(3)),
+          step('bake', 30, batch(3)),
+          step('serve', 4, batch(3)),
+        ),
+        dish(
+          'plain',
+          dishWith({ state, variant: { of: 'pie', fork: 'fill', portions: 3 }, ...more }),
+          step('bake-plain', 30, batch(3), follows('fill')),
+        ),
+      ),
+      { covers: 8 },
+    )
+  const batchesIn = (of: Evening) =>
+    Object.fromEntries([...toProblem(of).index.activities.values()].map(({ step: { id }, batches }) => [id, batches]))
+
+  test('O3 X2 up to the fork a step is for all, behind it for the rest, and the variant for its own', () => {
+    expect(batchesIn(forked('on'))).toEqual({ dough: 3, fill: 3, bake: 2, serve: 2, 'bake-plain': 1 })
+    expect(batchesIn(forked('dropped'))).toEqual({ dough: 3, fill: 3, bake: 3, serve: 3 })
+  })
+
+  test('O3 X2 a variant counts as often as it says, and what is left for nobody is made for all', () => {
+    expect(batchesIn(forked('on', { portions: 8 }))).toMatchObject({ 'bake-plain': 1 })
+    const whole = forked('on', { variant: { of: 'pie', fork: 'fill', portions: 8 } })
+    expect(batchesIn(whole)).toMatchObject({ bake: 3, 'bake-plain': 3 })
+  })
+
+  test('O3 a variant without batches leaves the hash of its dish’s steps as it was', () => {
+    const of = evening(
+      course(
+        'main',
+        dish('pie', step('fill', 10), step('bake', 30)),
+        dish('plain', dishWith({ variant: { of: 'pie', fork: 'fill', portions: 3 } }), step('bake-plain', 30)),
+      ),
+      { covers: 8 },
+    )
+    const none = { ...of, dishes: of.dishes.map(({ variant: _, ...rest }) => rest) }
+    expect(problemHash(of)).toBe(problemHash(none))
   })
 
   test('O3 a lag’s least runs from every batch, its most from the first batch to the last start', () => {
