@@ -2,6 +2,7 @@ import type { PrismaClient } from '#prisma/client/client.ts'
 import type { Planner, Rooms } from '#server/live.ts'
 import { systemClock } from '#server/sync/clock.ts'
 import { storedOrders } from './order-store.ts'
+import { pacedSend } from './paced-send.ts'
 import { startPlanner } from './planner.ts'
 import { openProver } from './prover/prover.ts'
 import { provingRunner } from './proving-runner.ts'
@@ -13,7 +14,7 @@ export const openPlanner = async ({ db, rooms }: { readonly db: PrismaClient; re
   const prover = openProver()
   const planner = startPlanner({
     orders: storedOrders(db),
-    send: (eveningId, message) => rooms.sendOrder(eveningId, message),
+    send: pacedSend((eveningId, message) => rooms.sendOrder(eveningId, message), systemClock),
     runner: prover ? provingRunner(threads, prover, systemClock) : threads,
   })
   rooms.onPlan((eveningId, evening) => planner.plan(eveningId, evening))
