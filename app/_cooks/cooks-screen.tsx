@@ -1,6 +1,7 @@
 'use client'
 
 import { usePlan } from '#app/_sync/use-plan.ts'
+import { LinkButton } from '#app/_ui/button.tsx'
 import { Ready } from '#app/_ui/ready.tsx'
 import { AddMember } from './add-member.tsx'
 import { CookList } from './cook-list.tsx'
@@ -37,6 +38,9 @@ export function CooksScreen({ eveningId, members }: { readonly eveningId: string
         <h2 id="kitchens">{evening.kitchens.length > 1 ? 'Kitchens' : 'The kitchen'}</h2>
         <p className={css.quiet}>What can be in use at one time. Nothing is wanted twice at once that is there once.</p>
         <KitchenList />
+        <LinkButton tone="word" href={`/evenings/${eveningId}/chores`}>
+          Chores of the house
+        </LinkButton>
       </section>
       <section aria-labelledby="members">
         <h2 id="members">Who may open this evening</h2>

@@ -10,12 +10,14 @@ import { CompanyLine } from './here.tsx'
 import { ClosedNotice, LinkBadge } from './link-badge.tsx'
 import { Tools } from './tools.tsx'
 
-const WAYS = [
-  ['menu', 'Menu'],
-  ['order', 'Running order'],
-  ['kitchens', 'Cooks & kitchens'],
-  ['chores', 'Chores'],
-] as const
+/** `wide`: only where there is room; on a phone one gets there from the screen before it. */
+const WAYS: readonly { readonly way: string; readonly words: string; readonly wide?: true }[] = [
+  { way: 'menu', words: 'Menu' },
+  { way: 'guests', words: 'Guests' },
+  { way: 'order', words: 'Running order' },
+  { way: 'kitchens', words: 'Cooks & kitchens' },
+  { way: 'chores', words: 'Chores', wide: true },
+]
 
 /** The bar of an evening: whose it is, where one is and where the others are, whether it is saved, undo and redo. */
 export function EveningBar({ eveningId }: { readonly eveningId: string }) {
@@ -30,11 +32,16 @@ export function EveningBar({ eveningId }: { readonly eveningId: string }) {
         tools={<Tools />}
       >
         <nav className={css.nav} aria-label="This evening">
-          {WAYS.map(([way, words]) => {
+          {WAYS.map(({ way, words, wide }) => {
             const href = `/evenings/${eveningId}/${way}`
             const isHere = path === href ? 'page' : path.startsWith(`${href}/`) ? 'within' : null
             return (
-              <Link key={way} href={href} aria-current={isHere === 'page' ? 'page' : isHere ? true : undefined}>
+              <Link
+                key={way}
+                href={href}
+                className={wide ? css.wide : undefined}
+                aria-current={isHere === 'page' ? 'page' : isHere ? true : undefined}
+              >
                 {words}
               </Link>
             )

@@ -3,6 +3,9 @@ import css from './plate.module.css'
 export type DishColour = 1 | 2 | 3 | 4
 const fills = { 1: css.d1, 2: css.d2, 3: css.d3, 4: css.d4 } as const
 
+/** The class that fills a shape with the dish colour. */
+export const dishFill = (colour: DishColour): string | undefined => fills[colour]
+
 /** The dish colour of the course at this place of the menu. */
 export const dishColour = (index: number): DishColour => {
   const place = ((index % 4) + 4) % 4

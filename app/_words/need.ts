@@ -5,7 +5,7 @@ import { countOf, listText } from './clock.ts'
 const WAYS_OF_EATING = new Set(['vegetarian', 'vegan', 'pescatarian', 'coeliac', 'halal', 'kosher'])
 
 /** "vegetarian", "no alcohol", "sesame allergy", "severe sesame allergy". */
-const needText = ({ need, grade }: Pick<KnownNeed, 'need' | 'grade'>): string => {
+export const needText = ({ need, grade }: Pick<KnownNeed, 'need' | 'grade'>): string => {
   const word = need.replaceAll('-', ' ')
   if (need === 'pregnancy') return 'pregnant'
   if (WAYS_OF_EATING.has(need) || need.endsWith('-free')) return word
