@@ -5,6 +5,7 @@ import { renameDish, setFields } from '#lib/plan/commands/set.ts'
 import { readPlan } from '#lib/plan/read.ts'
 import { writeEvening } from '#lib/plan/write-evening.ts'
 import { openPlanTables } from '#server/sync/plan-tables.ts'
+import { bundled } from '#tests/support/bundled.ts'
 import { dice } from '#tests/support/dice.ts'
 import { type PlanDatabase, planDatabase } from '#tests/support/plan-database.ts'
 import { readEvening } from '#tests/support/read-evening.ts'
@@ -14,7 +15,6 @@ import { type SyncClient, syncClient } from '#tests/support/sync-client.ts'
 // The long run: KILLS=300 npx vitest run -c tests/vitest.config.ts tests/contract/kill-nine
 const KILLS = Number(process.env.KILLS ?? 20)
 const lamb = readEvening('a-lamb')
-const entry = new URL('../support/room-process.ts', import.meta.url)
 
 let database: PlanDatabase
 beforeAll(() => {
@@ -38,7 +38,7 @@ interface Process {
   readonly died: Promise<void>
 }
 const start = async (): Promise<Process> => {
-  const child = fork(entry, [database.file], { execArgv: ['--import', 'tsx'], stdio: ['ignore', 'inherit', 'inherit', 'ipc'] })
+  const child = fork(await bundled('room-process'), [database.file], { stdio: ['ignore', 'inherit', 'inherit', 'ipc'] })
   children.push(child)
   const died = new Promise<void>((resolve) => child.once('exit', () => resolve()))
   const port = await new Promise<number>((resolve, reject) => {

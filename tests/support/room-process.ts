@@ -1,4 +1,4 @@
-// A process of its own with the real rooms on a real port, for tests that kill it: node --import tsx room-process.ts DATABASE
+// A process of its own with the real rooms on a real port, for tests that kill it.
 import { startRoomServer } from './start-room-server.ts'
 
 const [databaseFile] = process.argv.slice(2)

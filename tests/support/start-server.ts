@@ -1,10 +1,9 @@
 import { type ChildProcess, spawn } from 'node:child_process'
-import { createHash } from 'node:crypto'
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs'
+import { mkdtempSync, rmSync } from 'node:fs'
 import { type AddressInfo, createServer } from 'node:net'
 import { tmpdir } from 'node:os'
-import { bundleProgram } from '#server/cli/bundle.ts'
 import { root } from '#server/root.ts'
+import { bundled } from './bundled.ts'
 
 export interface StartedServer {
   /** http://localhost:PORT */
@@ -88,31 +87,8 @@ export const failToStart = async (how: HowToStart & { readonly dataFolder: strin
 
 export const newDataFolder = (): string => mkdtempSync(`${tmpdir()}/tableward-test-`)
 
-let bare: Promise<string> | null = null
-
-/** Once a test process, under the name of what is in it; tsx would read every source again at each start. */
-const bundleBare = async (): Promise<string> => {
-  mkdirSync(`${root}.cache`, { recursive: true })
-  const making = mkdtempSync(`${root}.cache/bare-new-`)
-  await bundleProgram('tests/support/bare-server.ts', making)
-  const hash = createHash('sha256')
-  for (const name of readdirSync(making).sort()) hash.update(name).update(readFileSync(`${making}/${name}`))
-  const folder = `${root}.cache/bare-${hash.digest('hex').slice(0, 12)}`
-  try {
-    renameSync(making, folder)
-  } catch (cause) {
-    // Another test process was first.
-    if (!existsSync(`${folder}/server.js`)) throw cause
-    rmSync(making, { recursive: true })
-  }
-  return `${folder}/server.js`
-}
-
-const programOf = (kind: 'bare' | 'built'): Promise<string> => {
-  if (kind === 'built') return Promise.resolve(`${root}dist/server.js`)
-  bare ??= bundleBare()
-  return bare
-}
+const programOf = (kind: 'bare' | 'built'): Promise<string> =>
+  kind === 'built' ? Promise.resolve(`${root}dist/server.js`) : bundled('bare-server')
 
 const spawnServer = async ({ kind = 'bare', dataFolder, port, env }: HowToStart): Promise<ChildProcess> =>
   spawn(process.execPath, ['--enable-source-maps', await programOf(kind)], {
