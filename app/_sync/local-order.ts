@@ -9,15 +9,18 @@ export interface LocalOrder {
   readonly hash: (evening: Evening, answer: (hash: string | null) => void) => void
   /** Answered at once and, unless another plan is asked for, again with a better order. `last`: what was shown before. */
   readonly plan: (evening: Evening, last: RunningOrder | null, answer: (known: Known | null) => void) => void
+  /** The order of a plan that is only being tried, as good as it gets in a moment. `last`: the order that is shown. */
+  readonly tryOut: (evening: Evening, last: RunningOrder, answer: (known: Known | null) => void) => void
   readonly close: () => void
 }
 
-type Task = 'hash' | 'plan'
+type Task = 'hash' | 'plan' | 'trial'
 
 /** Without the one the server's word is taken for which order is current, without the other nothing is planned offline. */
 const CANNOT: Readonly<Record<Task, string>> = {
   hash: 'the running order cannot be checked on this device:',
   plan: 'the evening cannot be planned on this device:',
+  trial: 'nothing can be tried out on this device:',
 }
 
 type Hear = (told: Told | null) => void
@@ -31,8 +34,8 @@ interface Line {
 }
 
 /**
- * Hashes and plans have a worker each: a plan takes a second, and the next edit does not wait for it. Both are started at
- * once, for without a connection their program cannot be fetched any more.
+ * Hashes, plans and trials have a worker each: a plan takes a second, and the next edit does not wait for it. The first two are
+ * started at once, for without a connection their program cannot be fetched any more; the third when something is first tried.
  */
 export const openLocalOrder = (spawn: () => Worker): LocalOrder => {
   let jobs = 0
@@ -72,15 +75,17 @@ export const openLocalOrder = (spawn: () => Worker): LocalOrder => {
   open('plan')
 
   const ask = (task: Task, question: Question, hear: Hear) => {
+    if (task === 'trial' && !lines.has(task)) open(task)
     const line = lines.get(task)
     if (!line) hear(null)
     else if (line.under) line.next = { question, hear }
     else give(line, question, hear)
   }
 
+  const known = (told: Told | null) => (told?.kind === 'plan' ? told.known : null)
+
   const plan: LocalOrder['plan'] = (evening, last, answer) => {
     const nowMs = Date.now()
-    const known = (told: Told | null) => (told?.kind === 'plan' ? told.known : null)
     ask(
       'plan',
       (job) => ({ job, evening, kind: 'quick', last, nowMs, order: null }),
@@ -108,6 +113,12 @@ export const openLocalOrder = (spawn: () => Worker): LocalOrder => {
         (told) => answer(told?.kind === 'hash' ? told.hash : null),
       ),
     plan,
+    tryOut: (evening, last, answer) =>
+      ask(
+        'trial',
+        (job) => ({ job, evening, kind: 'trial', last, nowMs: Date.now(), order: null }),
+        (told) => answer(known(told)),
+      ),
     close() {
       for (const { worker } of lines.values()) worker.terminate()
       lines.clear()

@@ -13,6 +13,7 @@ import type { LocalOrder } from './local-order.ts'
 import type { Link, Plan, Wanted } from './plan.ts'
 import type { Shelf } from './shelf.ts'
 import type { Timers } from './timers.ts'
+import { openTrials } from './trial.ts'
 import { openUnsent } from './unsent.ts'
 import { watchOrder } from './watch-order.ts'
 
@@ -68,6 +69,8 @@ export const openPlan = (around: Surroundings): OpenPlan => {
   let me: Hello | null = rememberedHello(shelf, `${base}me`)
   let reading: PlanReading | null = null
   let opened: Opened = { link: { kind: 'connecting' }, plan: null }
+  let cancelFrame: () => void = () => undefined
+  let waits = false
 
   // --- what the screens see
 
@@ -76,9 +79,12 @@ export const openPlan = (around: Surroundings): OpenPlan => {
     const link = sameLink(opened.link, connection?.link() ?? { kind: 'connecting' })
     opened = { link, plan: reading ? planOf(reading, link) : null }
     for (const listener of listeners) listener()
+    trials.look()
     return link
   }
   const order = watchOrder(local, publish)
+  // While the plan has changes that are not read yet, no order is that of the plan.
+  const trials = openTrials(doc, local, () => (waits ? { kind: 'planning', order: null } : order.state(opened.link)))
 
   const planOf = ({ evening, reports }: PlanReading, link: Link): Plan => ({
     doc,
@@ -103,8 +109,6 @@ export const openPlan = (around: Surroundings): OpenPlan => {
     if (isNew) order.look(found.evening)
     publish()
   }
-  let cancelFrame: () => void = () => undefined
-  let waits = false
   const refreshSoon = () => {
     if (waits) return
     waits = true
@@ -136,6 +140,7 @@ export const openPlan = (around: Surroundings): OpenPlan => {
       refresh()
       return result
     },
+    tryOut: trials.tryOut,
     undo() {
       undoing.undo()
       refresh()
@@ -224,6 +229,7 @@ export const openPlan = (around: Surroundings): OpenPlan => {
     close() {
       closed = true
       cancelFrame()
+      trials.close()
       local.close()
       connection?.close()
       keeping?.close()

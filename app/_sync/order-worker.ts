@@ -14,10 +14,12 @@ export interface Before {
   readonly order: RunningOrder | null
 }
 
+type Stage = 'quick' | 'better'
+
 /** What the worker is asked, and what it answers: null where the plan could not be worked out. */
 export type Asked = { readonly job: number; readonly evening: Evening } & (
   | { readonly kind: 'hash' }
-  | ({ readonly kind: 'quick' | 'better' } & Before)
+  | ({ readonly kind: Stage | 'trial' } & Before)
 )
 export type Told =
   | { readonly job: number; readonly kind: 'hash'; readonly hash: string | null }
@@ -36,7 +38,7 @@ const hashed = (evening: Evening): string | null => {
   }
 }
 
-const planned = (evening: Evening, kind: 'quick' | 'better', { last, nowMs, order: known }: Before): Known | null => {
+const planned = (evening: Evening, kind: Stage, { last, nowMs, order: known }: Before): Known | null => {
   const until = performance.now() + BUDGET_MS[kind]
   try {
     const order = planEvening(evening, {
@@ -52,11 +54,17 @@ const planned = (evening: Evening, kind: 'quick' | 'better', { last, nowMs, orde
   }
 }
 
+/** A first answer, and at once a better one that begins from it. */
+const tried = (evening: Evening, before: Before): Known | null => {
+  const first = planned(evening, 'quick', before)
+  return first && (planned(evening, 'better', { ...before, order: first.order }) ?? first)
+}
+
 self.onmessage = ({ data }: MessageEvent<Asked>) => {
   const { job, evening } = data
   const told: Told =
     data.kind === 'hash'
       ? { job, kind: 'hash', hash: hashed(evening) }
-      : { job, kind: 'plan', known: planned(evening, data.kind, data) }
+      : { job, kind: 'plan', known: data.kind === 'trial' ? tried(evening, data) : planned(evening, data.kind, data) }
   self.postMessage(told)
 }

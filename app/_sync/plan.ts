@@ -31,6 +31,20 @@ export interface Told {
   readonly outcome: Extract<Outcome, { kind: 'refused' }>
 }
 
+/** What would come of a change: the order that is shown now, the order with it, and the evening with it. */
+export interface Trial {
+  readonly before: RunningOrder
+  readonly after: RunningOrder
+  readonly evening: Evening
+}
+
+/**
+ * Makes a change to a copy of the plan and plans that, on this device alone; the change may run later than the call. It waits until
+ * the order on the screen is the last word on the plan, so that the two differ by the change and nothing else. Each asker's
+ * newest trial is answered and an older one gets null; so does one that this device cannot work out.
+ */
+export type TryOut = (change: (doc: Y.Doc) => void, asker?: string) => Promise<Trial | null>
+
 /** The one bridge between the shared plan and the screens. */
 export interface Plan {
   readonly doc: Y.Doc
@@ -53,6 +67,8 @@ export interface Plan {
    * `run` are taken back together.
    */
   readonly edit: <T>(change: (doc: Y.Doc) => T, run?: string) => T
+  /** What would come of a change, worked out here; nobody else sees anything of it. */
+  readonly tryOut: TryOut
   readonly undo: () => void
   readonly redo: () => void
   readonly canUndo: boolean

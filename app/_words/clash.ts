@@ -109,3 +109,32 @@ export const remedyText = (remedy: Remedy, names: Names, evening: Evening): stri
 /** What a way out costs the cooks: "The cooks miss 4 min more at the table." Null when it costs them nothing. */
 export const remedyPrice = ({ missed }: Remedy): string | null =>
   secondsOf(missed) === 0 ? null : `The cooks miss ${durationText(missed)} more at the table.`
+
+/** What a clash is of, whenever it is and whatever it fights with. */
+export const clashKey = ({ kind, steps, dish, course }: Clash): string => {
+  switch (kind) {
+    case 'lag':
+      return `lag ${steps.slice(0, 2).join(' ')}`
+    case 'keeps':
+    case 'carry':
+      return `${kind} ${dish}`
+    case 'wait':
+    case 'sit-down':
+      return `${kind} ${dish} ${course}`
+    case 'safety':
+    case 'no-cook':
+    case 'no-kit':
+      return `${kind} ${steps.join(' ')}`
+  }
+}
+
+/** "the oven", "“Crisp the skin”", "Main": what a clash is about, in few words. */
+export const clashSubject = (clash: Clash, names: Names): string => {
+  if (clash.kit !== null) return names.kitName(clash.kit)
+  if (clash.kind === 'wait' || clash.kind === 'sit-down')
+    return clash.course === null ? 'a course' : `the wait for ${names.courseName(clash.course)}`
+  const step = clash.kind === 'lag' ? clash.steps[1] : clash.steps[0]
+  if (clash.kind === 'keeps' || clash.kind === 'carry' || step === undefined)
+    return clash.dish === null ? 'a dish' : names.dishName(clash.dish)
+  return `“${names.stepName(step)}”`
+}

@@ -2,6 +2,10 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { ClaimEntry } from './layout.ts'
 import type { Command, CommandRefusal } from './wire.ts'
 
+type WithoutOp<T> = T extends unknown ? Omit<T, 'op'> : never
+/** What is asked for about a claim; a command is one with an operation id. */
+export type Wish = WithoutOp<Command>
+
 /** What a command about a claim comes to, seen from the plan as it stands. */
 export type ClaimDecision =
   | { readonly kind: 'set'; readonly target: string; readonly claim: ClaimEntry }
@@ -19,7 +23,7 @@ export interface Asker {
  * Compare and set: the first to claim a free target has it, and the next one is told who. A cook speaks for themself, a
  * host for everybody. A step, its dish and its course are three targets: which claim counts for a step is decided on reading.
  */
-export const decideClaim = (evening: Evening, asker: Asker, command: Command): ClaimDecision => {
+export const decideClaim = (evening: Evening, asker: Asker, command: Wish): ClaimDecision => {
   const { target, cook } = command
   const known = (id: string) => evening.cooks.some((one) => one.id === id)
   const targets = [evening.steps, evening.dishes, evening.courses]

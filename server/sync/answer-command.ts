@@ -1,5 +1,6 @@
 import type * as Y from 'yjs'
 import type { Evening } from '#lib/domain/evening.ts'
+import { writeDecision } from '#lib/plan/carry-out-claim.ts'
 import { decideClaim } from '#lib/plan/decide-claim.ts'
 import { type Command, Outcome } from '#lib/plan/wire.ts'
 import type { Seat } from '#server/live.ts'
@@ -34,12 +35,7 @@ export const openAnswers = (
     if (decision.kind === 'refused') return { outcome: { op, kind: 'refused', why: decision.why }, bytes: null }
     const outcome: Outcome = { op, kind: 'done' }
     if (decision.kind === 'nothing') return { outcome, bytes: null }
-    const bytes = edit((ahead) => {
-      const claims = ahead.getMap('claims')
-      if (decision.kind === 'set') claims.set(decision.target, decision.claim)
-      else claims.delete(decision.target)
-    })
-    return { outcome, bytes }
+    return { outcome, bytes: edit((ahead) => writeDecision(ahead, decision)) }
   }
 
   return (seat, command) => {

@@ -29,6 +29,7 @@ const planFor = (evening: Evening): Plan => {
     told: [],
     hear: () => undefined,
     edit: (change) => change(doc),
+    tryOut: () => Promise.reject(new Error('nothing is tried here')),
     undo: () => undefined,
     redo: () => undefined,
     canUndo: false,

@@ -10,6 +10,7 @@ import { problemHash } from '#lib/order/hash.ts'
 const localOrder: LocalOrder = {
   hash: (evening, answer) => answer(problemHash(evening)),
   plan: (_evening, _last, answer) => answer(null),
+  tryOut: (_evening, _last, answer) => answer(null),
   close: () => undefined,
 }
 

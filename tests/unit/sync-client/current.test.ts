@@ -20,6 +20,7 @@ afterEach(async () => {
 const lateOrder = (): LocalOrder => ({
   hash: (plan, answer) => void setImmediate(() => answer(problemHash(plan))),
   plan: (_plan, _last, answer) => answer(null),
+  tryOut: (_evening, _last, answer) => answer(null),
   close: () => undefined,
 })
 

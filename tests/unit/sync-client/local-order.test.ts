@@ -102,6 +102,24 @@ test('P4 on a device a plan that is asked for meanwhile goes before the better a
   expect(answers).toEqual(['2 20', '3 30'])
 })
 
+test('U25 what is tried is planned in a worker of its own, which is started when it is first wanted', () => {
+  const { spawn, workers } = handWorkers()
+  const local = openLocalOrder(spawn)
+  const answers: (number | null)[] = []
+  const last = orderOf(toast('e1', 3), 'better', 90)
+  local.plan(toast('e1', 4), null, () => undefined)
+  expect(workers).toHaveLength(2)
+  local.tryOut(toast('e1', 5), last, (known) => answers.push(known?.order.total ?? null))
+  expect(workers).toHaveLength(3)
+  const worker = at(workers, 2)
+  expect(at(worker.asked, 0)).toMatchObject({ kind: 'trial', last })
+  worker.tell(orderFor(at(worker.asked, 0), 30))
+  expect(answers).toEqual([30])
+  worker.breakDown()
+  local.tryOut(toast('e1', 5), last, (known) => answers.push(known?.order.total ?? null))
+  expect(workers).toHaveLength(4)
+})
+
 test('a worker that cannot be loaded is answered for with null, and the other one goes on', () => {
   const { spawn, workers } = handWorkers()
   const local = openLocalOrder(spawn)
