@@ -17,6 +17,8 @@ import { orRefuse, RefuseStart } from './refuse-start.ts'
 export interface DataFolder {
   readonly path: string
   readonly databaseFile: string
+  /** Where copies of the database go before it is changed. */
+  readonly copies: string
   /** Signs the sessions; made at first start. */
   readonly secret: string
   /** Lets another process have the folder. */
@@ -30,7 +32,13 @@ export const openDataFolder = (path: string, givenSecret: string | null): DataFo
     if (!existsSync(path)) mkdirSync(path, { mode: 0o700 })
     if (!statSync(path).isDirectory()) throw new RefuseStart(`The data folder ${path} is not a folder: set DATA_DIR to one.`)
     const release = lock(path)
-    return { path, databaseFile: `${path}/tableward.db`, secret: givenSecret ?? secretOf(path), release }
+    return {
+      path,
+      databaseFile: `${path}/tableward.db`,
+      copies: `${path}/copies`,
+      secret: givenSecret ?? secretOf(path),
+      release,
+    }
   })
 
 /**

@@ -3,6 +3,7 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { OrderMessage } from '#lib/plan/wire.ts'
 import type { PrismaClient } from '#prisma/client/client.ts'
 import type { Limits } from '#server/auth/limits.ts'
+import type { Mail } from '#server/mail.ts'
 
 /** Who sits on a socket: checked at the upgrade, and again whenever a membership is revoked. */
 export interface Seat {
@@ -28,6 +29,8 @@ export interface Rooms {
   /** A member's seat changed (which cook they are): told at their next hello, sockets are asked to come again. */
   reseat(memberId: string): void
   sendOrder(eveningId: string, message: OrderMessage): void
+  /** Tells the hosts' open pages that something about the guests is new; what it is they ask for themselves. */
+  tellGuests(eveningId: string): void
   /** Called after each commit with the plan as it then stands, and once when a room opens. */
   onPlan(listener: (eveningId: string, evening: Evening) => void): void
   /** Called when the last socket of an evening has gone. */
@@ -52,6 +55,12 @@ export interface Live {
   readonly limits: Limits
   /** The web address people use, without a trailing slash. */
   readonly address: string
+  /** The project's folder, with a trailing slash. */
+  readonly root: string
+  /** Where copies of the database lie. */
+  readonly copies: string
+  /** null: no mail server is set. */
+  readonly mail: Mail | null
 }
 
 const KEY = Symbol.for('tableward.live')

@@ -7,6 +7,7 @@ import { type DemoAccount, demoAccounts, seedDemo } from './db/seed.ts'
 import { parseEnv, type Settings } from './env.ts'
 import { followPlans } from './evenings/summary.ts'
 import { type Planner, setLive } from './live.ts'
+import { openMail } from './mail.ts'
 import { openPlanner } from './planner/open-planner.ts'
 import { asRefusal, RefuseStart } from './refuse-start.ts'
 import { root } from './root.ts'
@@ -44,7 +45,7 @@ const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages):
 
   const { applied, copy } = await migrateDatabase({
     databaseFile: folder.databaseFile,
-    copies: `${folder.path}/copies`,
+    copies: folder.copies,
     schemaFile: `${root}prisma/schema.prisma`,
     migrations: `${root}prisma/migrations`,
     stamp: `before-migration-${new Date().toISOString().replace(/[:.]/g, '-')}`,
@@ -63,7 +64,16 @@ const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages):
   const server = http.createServer()
   const port = await listen(server, settings)
   const found = addresses(settings.host, port, settings.publicAddress)
-  setLive({ db, rooms, planner, limits: openLimits(), address: found[0] ?? '' })
+  setLive({
+    db,
+    rooms,
+    planner,
+    limits: openLimits(),
+    address: found[0] ?? '',
+    root,
+    copies: folder.copies,
+    mail: openMail(settings),
+  })
 
   const opening = open(settings, port)
   const gate = openSyncGate(rooms, settings, (why) => console.error('a socket was not let in', why))

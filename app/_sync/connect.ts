@@ -2,7 +2,7 @@ import type { Decoder } from 'lib0/decoding'
 import type { Awareness } from 'y-protocols/awareness'
 import { WebsocketProvider } from 'y-websocket'
 import type * as Y from 'yjs'
-import { readAck, readBeat, readHello, readOrder, readOutcome, writeBeat, writeCommand } from '#lib/plan/frames.ts'
+import { readAck, readBeat, readGuests, readHello, readOrder, readOutcome, writeBeat, writeCommand } from '#lib/plan/frames.ts'
 import { CLOSE, type Command, type Hello, LAYOUT_VERSION, type OrderMessage, type Outcome, WIRE } from '#lib/plan/wire.ts'
 import { countingSocket } from './counting-socket.ts'
 import type { Link } from './plan.ts'
@@ -55,6 +55,8 @@ interface Parts {
   readonly onHello: (hello: Hello, awareness: Awareness) => void
   readonly onOutcome: (outcome: Outcome) => void
   readonly onOrder: (message: OrderMessage) => void
+  /** Something about the guests is new, or may be: the connection has just come back. */
+  readonly onGuests: () => void
   readonly onLink: () => void
   /** The connection is over for good; `newEpoch` when it is known which document took the place of ours. */
   readonly onShut: (why: Shut, newEpoch: string | null) => void
@@ -164,10 +166,12 @@ export const connect = (parts: Parts): Connection => {
     line.greeted = true
     learnClock(hello.serverMs)
     parts.onHello(hello, provider.awareness)
+    parts.onGuests()
     parts.onLink()
   })
   hang(WIRE.outcome, readOutcome, parts.onOutcome)
   hang(WIRE.order, readOrder, parts.onOrder)
+  hang(WIRE.guests, readGuests, parts.onGuests)
   hang(WIRE.beat, readBeat, (beat) => learnClock(beat.serverMs))
   hang(WIRE.ack, readAck, (frames) => {
     line.acked = frames

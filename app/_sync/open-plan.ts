@@ -63,6 +63,7 @@ export const openPlan = (around: Surroundings): OpenPlan => {
   const company = openCompany()
 
   const listeners = new Set<() => void>()
+  const guestListeners = new Set<() => void>()
   let closed = false
   let keeping: Keeping | null = null
   let connection: Connection | null = null
@@ -149,6 +150,10 @@ export const openPlan = (around: Surroundings): OpenPlan => {
       undoing.redo()
       refresh()
     },
+    onGuests(listener: () => void) {
+      guestListeners.add(listener)
+      return () => void guestListeners.delete(listener)
+    },
     now: () => connection?.now() ?? timers.now(),
   }
 
@@ -203,6 +208,9 @@ export const openPlan = (around: Surroundings): OpenPlan => {
       onOrder: (message) => {
         if (message.kind === 'order') keeping?.set(ORDER_KEY, JSON.stringify(message))
         order.hear(message)
+      },
+      onGuests: () => {
+        for (const listener of guestListeners) listener()
       },
       onShut,
       onLink: () => {

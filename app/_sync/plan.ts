@@ -73,6 +73,8 @@ export interface Plan {
   readonly redo: () => void
   readonly canUndo: boolean
   readonly canRedo: boolean
+  /** Calls when hosts may find something new about the guests; gives what ends it. */
+  readonly onGuests: (listener: () => void) => () => void
   /** The server's clock, in milliseconds since 1970. */
   readonly now: () => number
 }

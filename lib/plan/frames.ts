@@ -1,7 +1,7 @@
 import * as decoding from 'lib0/decoding'
 import * as encoding from 'lib0/encoding'
 import type { z } from 'zod'
-import { Beat, Command, Hello, OrderMessage, Outcome, WIRE } from './wire.ts'
+import { Beat, Command, GuestsNews, Hello, OrderMessage, Outcome, WIRE } from './wire.ts'
 
 /**
  * Frames of our own on the socket.
@@ -18,6 +18,8 @@ export const writeOrder = (message: OrderMessage): Uint8Array => writeJson(WIRE.
 export const readOrder = (body: decoding.Decoder): OrderMessage | null => readJson(body, OrderMessage)
 export const writeBeat = (serverMs: number): Uint8Array => writeJson(WIRE.beat, { serverMs })
 export const readBeat = (body: decoding.Decoder): { serverMs: number } | null => readJson(body, Beat)
+export const writeGuests = (at: number): Uint8Array => writeJson(WIRE.guests, { at })
+export const readGuests = (body: decoding.Decoder): { at: number } | null => readJson(body, GuestsNews)
 
 /** So many document frames of this connection are stored, counted from its start. */
 export const writeAck = (frames: number): Uint8Array => {

@@ -19,6 +19,8 @@ export const WIRE = {
   order: 14,
   /** both ways, every 5 s: the server's clock. */
   beat: 15,
+  /** server → hosts: something about the guests is new. What it is never comes this way. */
+  guests: 16,
 } as const
 
 /** Close codes: the client stops retrying on every one of them. */
@@ -82,3 +84,6 @@ export const OrderMessage = z.discriminatedUnion('kind', [
 export type OrderMessage = z.infer<typeof OrderMessage>
 
 export const Beat = z.strictObject({ serverMs: z.number() })
+
+/** When it was, by the server's clock in milliseconds since 1970. */
+export const GuestsNews = z.strictObject({ at: z.number() })

@@ -4,6 +4,8 @@ import { RateLimiterMemory, RateLimiterRes } from 'rate-limiter-flexible'
 export interface Limits {
   /** Seconds to wait; 0: go on. Counts the try. */
   try(what: Tried, key: string): Promise<number>
+  /** Seconds to wait before the next try; 0: none. Counts nothing. */
+  wait(what: Tried, key: string): Promise<number>
   /** The try was a good one after all: it does not count. */
   forgive(what: Tried, key: string): Promise<void>
 }
@@ -18,6 +20,8 @@ const ALLOWED = {
   'sign-in-all': [60, 15 * MINUTES],
   'sign-up': [20, 60 * MINUTES],
   'change-password': [10, 15 * MINUTES],
+  /** Of one address, for links that open nothing. */
+  reply: [20, MINUTES],
   /** Pages that one person has fetched for their recipes. */
   'recipe-page': [20, 10 * MINUTES],
 } as const
@@ -42,12 +46,18 @@ export const openLimits = (): Limits => {
         await of(what).consume(key)
         return 0
       } catch (refused) {
-        if (refused instanceof RateLimiterRes) return Math.max(1, Math.ceil(refused.msBeforeNext / 1000))
+        if (refused instanceof RateLimiterRes) return secondsTo(refused)
         throw refused
       }
+    },
+    wait: async (what, key) => {
+      const found = await of(what).get(key)
+      return found !== null && found.remainingPoints <= 0 ? secondsTo(found) : 0
     },
     forgive: async (what, key) => {
       await of(what).reward(key)
     },
   }
 }
+
+const secondsTo = ({ msBeforeNext }: RateLimiterRes): number => Math.max(1, Math.ceil(msBeforeNext / 1000))

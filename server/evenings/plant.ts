@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import type { Evening } from '#lib/domain/evening.ts'
+import { guestRows, wordRows } from '#server/guests/rows.ts'
 import { live } from '#server/live.ts'
-import { guestRows } from './guests.ts'
 import { printSummary } from './summary.ts'
 
 export interface NewMember {
@@ -27,6 +27,7 @@ export const plantEvening = async (
   await rooms.create(eveningId, evening)
   await db.$transaction([
     db.guest.createMany({ data: guestRows(eveningId, plan.guests) }),
+    db.guestWords.createMany({ data: wordRows(eveningId, plan.guests) }),
     db.member.createMany({ data: members.map((member) => ({ id: randomUUID(), eveningId, ...member })) }),
   ])
   return { eveningId }

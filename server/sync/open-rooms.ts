@@ -174,6 +174,12 @@ export const openRooms = async (options: RoomsOptions): Promise<Rooms> => {
         ?.then((room) => room?.sendOrder(message))
         .catch(() => undefined)
     },
+    tellGuests(eveningId) {
+      void rooms
+        .get(eveningId)
+        ?.then((room) => room?.tellGuests())
+        .catch(() => undefined)
+    },
     onPlan(listener) {
       planListeners.push(listener)
     },

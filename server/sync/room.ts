@@ -1,7 +1,16 @@
 import * as decoding from 'lib0/decoding'
 import * as Y from 'yjs'
 import type { Evening } from '#lib/domain/evening.ts'
-import { readCommand, readType, writeAck, writeBeat, writeHello, writeOrder, writeOutcome } from '#lib/plan/frames.ts'
+import {
+  readCommand,
+  readType,
+  writeAck,
+  writeBeat,
+  writeGuests,
+  writeHello,
+  writeOrder,
+  writeOutcome,
+} from '#lib/plan/frames.ts'
 import { Meta, rootMap } from '#lib/plan/layout.ts'
 import { readPlan } from '#lib/plan/read.ts'
 import { CLOSE, type Command, LAYOUT_VERSION, type OrderMessage, type Outcome, WIRE } from '#lib/plan/wire.ts'
@@ -34,6 +43,8 @@ export interface Room {
   hear(peer: Peer, frame: Uint8Array): void
   read(): Evening
   sendOrder(message: OrderMessage): void
+  /** Tells hosts that something about the guests is new. */
+  tellGuests(): void
   /** The running order for one who has just come. */
   greet(peer: Peer, message: OrderMessage): void
   beat(serverMs: number): void
@@ -291,6 +302,10 @@ export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, 
         peer.orders += 1
         peer.send(frame)
       }
+    },
+    tellGuests() {
+      const frame = writeGuests(clock.now())
+      for (const peer of [...peers]) if (peer.seat.role === 'host') peer.send(frame)
     },
     greet(peer, message) {
       peer.send(writeOrder(message))

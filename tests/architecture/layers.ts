@@ -44,7 +44,7 @@ export const LAYERS: readonly Layer[] = [
       /^@prisma\//,
       /^@?libsql(\/.+)?$/,
       /^@node-rs\/argon2$/,
-      /^(rate-limiter-flexible|undici|ipaddr\.js)$/,
+      /^(rate-limiter-flexible|undici|ipaddr\.js|nodemailer)$/,
       /^esbuild$/,
     ],
   },

@@ -4,9 +4,10 @@ import { parseEvening, printEvening } from '#lib/domain/parse.ts'
 import { demoEvening } from '#prisma/demo/demo-evening.ts'
 import { createEvening } from '#server/evenings/create.ts'
 import { exportEvening, importEvening } from '#server/evenings/file.ts'
-import { knownNeeds, listGuests } from '#server/evenings/guests.ts'
 import { type EveningLine, listEvenings, sortLines } from '#server/evenings/list.ts'
 import { addMember } from '#server/evenings/members.ts'
+import { needsFor } from '#server/guests/needs.ts'
+import { tableOf } from '#server/guests/table.ts'
 import type { Live } from '#server/live.ts'
 import { root } from '#server/root.ts'
 import { openLiveParts, somebody } from '#tests/support/live-parts.ts'
@@ -121,14 +122,16 @@ test('A17 guests are the hosts’ alone: not in a cook’s file, not in the shar
   expect(JSON.parse((await exported(cook.id, eveningId)).text).guests).toEqual([])
   expect(JSON.parse((await exported(host.id, eveningId)).text).guests).toEqual(demo.guests)
   expect((await parts.rooms.read(eveningId)).guests).toEqual([])
-  const listed = await listGuests(host.id, eveningId)
-  expect(listed.ok && listed.value).toEqual(demo.guests)
+  const listed = await tableOf(host.id, eveningId)
+  expect(listed.ok && listed.value.guests).toEqual(
+    demo.guests.map((guest) => ({ ...guest, invitation: null, changedAt: null, by: 'host' })),
+  )
   expect(await parts.db.guest.count({ where: { eveningId } })).toBe(demo.guests.length)
   await parts.db.evening.delete({ where: { id: eveningId } })
   expect(await parts.db.guest.count({ where: { eveningId } })).toBe(0)
 })
 
-test('A17 a host knows the needs by their number, of everybody who has not said no; unknown is no need and no answer', async () => {
+test('A17 who has a seat knows the needs by their number, of everybody who has not said no; unknown is no need and no answer', async () => {
   const host = await somebody('Salma')
   const guest = (id: string, reply: string, needs: unknown) => ({
     id,
@@ -150,13 +153,15 @@ test('A17 a host knows the needs by their number, of everybody who has not said 
     guest('g5', 'yes', [{ need: 'no-nuts', grade: 'dislikes' }]),
   ]
   const eveningId = await imported(host.id, JSON.stringify({ ...readEvening('a-lamb'), guests }))
-  expect(await knownNeeds(host.id, eveningId)).toEqual([
+  const needs = await needsFor(host.id, eveningId)
+  expect(needs.ok && needs.value.needs).toEqual([
     { need: 'no-nuts', grade: 'dislikes', guests: 1 },
     { need: 'no-nuts', grade: 'severe', guests: 2 },
     { need: 'vegan', grade: 'avoids', guests: 1 },
   ])
-  const listed = await listGuests(host.id, eveningId)
-  expect(listed.ok && listed.value[3]?.needs).toBeNull()
+  expect(needs.ok && needs.value.unknown).toBe(1)
+  const listed = await tableOf(host.id, eveningId)
+  expect(listed.ok && listed.value.guests[3]?.needs).toBeNull()
 })
 
 /** An arbitrary file has its lists in any order; what order siblings have stands in their keys. */

@@ -2,9 +2,10 @@ import { afterAll, beforeAll, expect, test } from 'vitest'
 import { seatOf } from '#server/auth/seat.ts'
 import { createEvening } from '#server/evenings/create.ts'
 import { exportEvening } from '#server/evenings/file.ts'
-import { knownNeeds, listGuests } from '#server/evenings/guests.ts'
 import { listEvenings } from '#server/evenings/list.ts'
 import { addMember, listMembers, removeMember, setCook } from '#server/evenings/members.ts'
+import { needsFor } from '#server/guests/needs.ts'
+import { tableOf } from '#server/guests/table.ts'
 import type { Live } from '#server/live.ts'
 import { openLiveParts, somebody } from '#tests/support/live-parts.ts'
 
@@ -48,8 +49,8 @@ const functions: Record<string, (t: Table, actor: string) => Promise<string>> = 
   seatOf: async (t, actor) => ((await seatOf(actor, t.eveningId)) ? 'done' : 'not-found'),
   listEvenings: async (t, actor) => ((await listEvenings(actor)).some((line) => line.id === t.eveningId) ? 'done' : 'not-found'),
   exportEvening: (t, actor) => outcome(exportEvening(actor, t.eveningId)),
-  listGuests: (t, actor) => outcome(listGuests(actor, t.eveningId)),
-  knownNeeds: async (t, actor) => ((await knownNeeds(actor, t.eveningId)) ? 'done' : 'nothing'),
+  tableOf: (t, actor) => outcome(tableOf(actor, t.eveningId)),
+  needsFor: (t, actor) => outcome(needsFor(actor, t.eveningId)),
   listMembers: (t, actor) => outcome(listMembers(actor, t.eveningId)),
   addMember: (t, actor) => outcome(addMember(actor, t.eveningId, { email: t.spare.email, role: 'cook', cook: null })),
   setCookOfOther: (t, actor) => outcome(setCook(actor, t.eveningId, t.cookMember, null)),
@@ -62,13 +63,12 @@ const expected: Record<Role, Record<keyof typeof functions, string>> = {
     ...all('done'),
     addMember: 'not-allowed',
     removeMember: 'not-allowed',
-    listGuests: 'not-allowed',
-    knownNeeds: 'nothing',
+    tableOf: 'not-allowed',
   },
-  removed: { ...all('not-found'), knownNeeds: 'nothing' },
-  stranger: { ...all('not-found'), knownNeeds: 'nothing' },
-  elsewhere: { ...all('not-found'), knownNeeds: 'nothing' },
-  nobody: { ...all('not-found'), knownNeeds: 'nothing' },
+  removed: all('not-found'),
+  stranger: all('not-found'),
+  elsewhere: all('not-found'),
+  nobody: all('not-found'),
 }
 function all(kind: string): Record<string, string> {
   return Object.fromEntries(Object.keys(functions).map((name) => [name, kind]))

@@ -20,7 +20,7 @@ export const openLiveParts = async (): Promise<Live & { readonly close: () => Pr
   const { databaseFile } = folder
   await migrateDatabase({
     databaseFile,
-    copies: `${path}/copies`,
+    copies: folder.copies,
     schemaFile: `${root}prisma/schema.prisma`,
     migrations: `${root}prisma/migrations`,
     stamp: 'first',
@@ -29,7 +29,16 @@ export const openLiveParts = async (): Promise<Live & { readonly close: () => Pr
   const rooms = await openRooms({ databaseFile, log: console.error, greet: (id, evening) => planner.current(id, evening) })
   const planner: Planner = await openPlanner({ db, rooms })
   followPlans(db, rooms, console.error)
-  const parts: Live = { db, rooms, planner, limits: openLimits(), address: 'http://localhost' }
+  const parts: Live = {
+    db,
+    rooms,
+    planner,
+    limits: openLimits(),
+    address: 'http://localhost',
+    root,
+    copies: folder.copies,
+    mail: null,
+  }
   setLive(parts)
   return {
     ...parts,

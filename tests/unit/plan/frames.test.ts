@@ -5,6 +5,7 @@ import {
   readAck,
   readBeat,
   readCommand,
+  readGuests,
   readHello,
   readOrder,
   readOutcome,
@@ -12,6 +13,7 @@ import {
   writeAck,
   writeBeat,
   writeCommand,
+  writeGuests,
   writeHello,
   writeOrder,
   writeOutcome,
@@ -37,6 +39,7 @@ describe('frames', () => {
       [WIRE.outcome, writeOutcome(outcome), readOutcome, outcome],
       [WIRE.order, writeOrder(order), readOrder, order],
       [WIRE.beat, writeBeat(12), readBeat, { serverMs: 12 }],
+      [WIRE.guests, writeGuests(12), readGuests, { at: 12 }],
     ]
     for (const [type, frame, read, value] of pairs) {
       expect(body(frame).type).toBe(type)

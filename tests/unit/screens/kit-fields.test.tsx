@@ -34,6 +34,7 @@ const planFor = (evening: Evening): Plan => {
     redo: () => undefined,
     canUndo: false,
     canRedo: false,
+    onGuests: () => () => undefined,
     now: () => 0,
   }
 }

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import { MenuScreen } from '#app/_frame/screens.tsx'
 import { requireUser } from '#server/auth/who.ts'
-import { knownNeeds } from '#server/evenings/guests.ts'
+import { needsFor } from '#server/guests/needs.ts'
 
 interface Props {
   readonly params: Promise<{ readonly id: string }>
@@ -9,9 +9,10 @@ interface Props {
 
 export const metadata: Metadata = { title: 'Menu' }
 
-/** What guests have told goes to hosts alone, with the page: it is never in the shared plan. */
+/** What must be kept away from the plates comes with the page, without names: it is never in the shared plan. */
 export default async function Page({ params }: Props) {
   const { id } = await params
   const user = await requireUser()
-  return <MenuScreen needs={await knownNeeds(user.id, id)} />
+  const needs = await needsFor(user.id, id)
+  return <MenuScreen needs={needs.ok ? needs.value.needs : null} />
 }

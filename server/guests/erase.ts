@@ -1,0 +1,39 @@
+import { fail, ok, type Result } from '#lib/domain/result.ts'
+import type { Invitation } from '#prisma/client/client.ts'
+import { live } from '#server/live.ts'
+import type { GuestRefusal } from './refusal.ts'
+import { scrubCopies, scrubDatabase } from './scrub.ts'
+
+/** A host takes a guest out of the list, with all that was told. */
+export const eraseGuest = async (eveningId: string, id: string): Promise<Result<null, GuestRefusal>> => {
+  const { count } = await live().db.guest.deleteMany({ where: { eveningId, id } })
+  if (count === 0) return fail({ kind: 'gone' })
+  await scrub(eveningId, [id], null)
+  return ok(null)
+}
+
+/**
+ * A household erases all that is stored of it: its guests, also as the host wrote them, its name and its address. What stays
+ * is a line without a name, so that the host sees that somebody has gone; its link opens nothing any more.
+ */
+export const eraseHousehold = async ({ id, eveningId }: Invitation): Promise<void> => {
+  const { db } = live()
+  const guests = await db.guest.findMany({ where: { invitationId: id }, select: { id: true } })
+  await db.$transaction([
+    db.guest.deleteMany({ where: { invitationId: id } }),
+    db.invitation.update({
+      where: { id },
+      data: { label: '', email: null, tokenHash: null, consentAt: null, answeredAt: null, erasedAt: new Date() },
+    }),
+  ])
+  await scrub(
+    eveningId,
+    guests.map((guest) => guest.id),
+    id,
+  )
+}
+
+const scrub = async (eveningId: string, guests: readonly string[], invitation: string | null): Promise<void> => {
+  await scrubDatabase()
+  scrubCopies({ eveningId, guests, invitation })
+}
