@@ -8,9 +8,9 @@ import { Ticks } from '#app/_ui/ticks.tsx'
 import { buysText, fillsText, sourceText, weighsText } from '#app/_words/quantity.ts'
 import type { Ingredient } from '#lib/domain/ingredient.ts'
 import type { Dish } from '#lib/domain/menu.ts'
+import type { Source } from '#lib/domain/source.ts'
 import { setFields } from '#lib/plan/commands/set.ts'
 import type { ForCovers } from '#lib/quantities/for-covers.ts'
-import type { Source } from '#lib/quantities/source.ts'
 import {
   allergenParts,
   allergenTicks,

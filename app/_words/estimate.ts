@@ -1,6 +1,6 @@
 import type { Asked, NoEstimate } from '#app/_quantities/estimate.ts'
+import type { ChillShape } from '#lib/domain/newton.ts'
 import type { Hob } from '#lib/quantities/boil.ts'
-import type { ChillShape } from '#lib/quantities/chill.ts'
 import { type Estimate, estimateSpan } from '#lib/quantities/estimate.ts'
 import type { OvenSort } from '#lib/quantities/preheat.ts'
 import { durationText, spanText } from './duration.ts'

@@ -1,5 +1,5 @@
+import type { Source } from '#lib/domain/source.ts'
 import { type Estimate, estimate } from './estimate.ts'
-import type { Source } from './source.ts'
 
 /** Mean specific heat of water, kJ/(kg K), the 15 °C calorie. */
 export const WATER_HEAT = 4.186

@@ -1,6 +1,7 @@
+import type { Source } from '#lib/domain/source.ts'
 import { type Exact, exact } from './exact.ts'
 import { foodKeys } from './food-name.ts'
-import { type Source, sr28 } from './source.ts'
+import { sr28 } from './source.ts'
 import { REFUSE } from './sr28-refuse.ts'
 
 /** What to buy so that a weight remains to be eaten. */

@@ -1,6 +1,6 @@
 import type { Span } from '#lib/domain/atoms.ts'
 import { durationOf } from '#lib/domain/duration.ts'
-import type { Source } from './source.ts'
+import type { Source } from '#lib/domain/source.ts'
 
 /** Minutes offered where a cook has left them empty: never a fact, always to be shown as an estimate with its source. */
 export interface Estimate {

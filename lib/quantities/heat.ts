@@ -1,5 +1,5 @@
 import { FAN_LOWER_C, fahrenheitOf, OVEN_MARKS, type OvenMark } from '#lib/domain/oven-marks.ts'
-import type { Source } from './source.ts'
+import type { Source } from '#lib/domain/source.ts'
 
 export const MARK_SOURCE: Source = {
   publisher: 'cookery tables',

@@ -1,5 +1,5 @@
+import { PRACTICE } from '#lib/domain/source.ts'
 import { type Estimate, estimate } from './estimate.ts'
-import { PRACTICE } from './source.ts'
 
 export type OvenSort = 'electric' | 'fan' | 'gas' | 'grill'
 

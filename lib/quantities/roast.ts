@@ -1,8 +1,8 @@
 import { celsiusOf } from '#lib/domain/oven-marks.ts'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
+import { PRACTICE, type Source } from '#lib/domain/source.ts'
 import { type Estimate, estimate } from './estimate.ts'
 import { ROASTS, type RoastRow } from './roasting-rows.ts'
-import { PRACTICE, type Source } from './source.ts'
 
 const KG_PER_LB = 0.45359237
 

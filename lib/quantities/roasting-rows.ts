@@ -1,4 +1,4 @@
-import type { Source } from './source.ts'
+import type { Source } from '#lib/domain/source.ts'
 
 const CHART: Source = {
   publisher: 'FoodSafety.gov',

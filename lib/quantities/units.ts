@@ -1,7 +1,8 @@
 import { fail, ok, type Result } from '#lib/domain/result.ts'
+import type { Source } from '#lib/domain/source.ts'
 import { type Measures, nameUnit, ownerIn, type UnitOwner, type UnitWord } from '#lib/domain/unit-words.ts'
 import { type Exact, exact } from './exact.ts'
-import { CLDR, type Source } from './source.ts'
+import { CLDR } from './source.ts'
 
 /** One unit with its exact size in millilitres or grams. `owner` null: the same everywhere (SI, and the pound since 1959). */
 export interface Unit {

@@ -30,6 +30,8 @@ export const LAYERS: readonly Layer[] = [
     packages: [/^(fraction\.js|numeric-quantity|parse-ingredient|htmlparser2)$/],
   },
   { name: 'table', holds: /^lib\/table\//, layers: ['table', 'domain'], packages: [] },
+  { name: 'drinks', holds: /^lib\/drinks\//, layers: ['drinks', 'domain'], packages: [] },
+  { name: 'safety', holds: /^lib\/safety\//, layers: ['safety', 'domain'], packages: [] },
   { name: 'plan', holds: /^lib\/plan\//, layers: ['plan', 'domain'], packages: [zod, yjs, /^fractional-indexing$/] },
   { name: 'prisma', holds: /^prisma\//, layers: ['prisma', 'domain'], packages: [node, /^@prisma\//, /^prisma(\/|$)/] },
   {
@@ -57,7 +59,7 @@ export const LAYERS: readonly Layer[] = [
   {
     name: 'app',
     holds: /^app\//,
-    layers: ['app', 'local-order', 'domain', 'plan', 'quantities', 'recipes', 'table', 'server'],
+    layers: ['app', 'local-order', 'domain', 'plan', 'quantities', 'recipes', 'table', 'drinks', 'safety', 'server'],
     packages: [
       zod,
       yjs,

@@ -2,12 +2,12 @@ import { expect, test } from 'vitest'
 import { readDocument, sources } from './tree.ts'
 
 /** The ids that docs/spec.md sets in bold: **H1**. */
-const rulesIn = (spec: string): string[] => Array.from(spec.matchAll(/\*\*([A-Z]\d+)\*\*/g), (match) => match[1] ?? '')
+const rulesIn = (spec: string): string[] => Array.from(spec.matchAll(/\*\*([A-Z]{1,2}\d+)\*\*/g), (match) => match[1] ?? '')
 
 /** The ids with which the titles of tests start, also several: test('W1 W6 …'), test.each(…)('D1 %s'). */
 const citedIn = (text: string): string[] =>
   Array.from(
-    text.matchAll(/(?:\b(?:test|it|describe)\s*\(|\]\s*\)\s*\(|\)\s*\()\s*['"`]((?:[A-Z]\d+ )+)/g),
+    text.matchAll(/(?:\b(?:test|it|describe)\s*\(|\]\s*\)\s*\(|\)\s*\()\s*['"`]((?:[A-Z]{1,2}\d+ )+)/g),
     (match) => match[1] ?? '',
   ).flatMap((ids) => ids.trim().split(' '))
 
