@@ -2,8 +2,8 @@ import { durationOf, secondsOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Dish, Step, Way } from '#lib/domain/menu.ts'
 import type { Remedy } from '#lib/domain/running-order.ts'
+import { servedCourses } from '#lib/domain/served-courses.ts'
 import { epochMsOf, wallTimeOfMs } from '#lib/domain/time.ts'
-import { servedCourses } from './courses-to-problem.ts'
 
 type Unpriced<T> = T extends unknown ? Omit<T, 'missed' | 'said'> : never
 

@@ -1,23 +1,11 @@
 import { ticksDown, ticksUp } from '#lib/domain/duration.ts'
-import { bySiblingOrder, type Evening } from '#lib/domain/evening.ts'
-import type { Course } from '#lib/domain/menu.ts'
+import type { Evening } from '#lib/domain/evening.ts'
+import { servedCourses } from '#lib/domain/served-courses.ts'
 import type { Delivery, Serving } from '#lib/scheduling/problem.ts'
 import type { TickOf } from './clock.ts'
 import { type CourseFact, factTick, type NightFacts } from './facts.ts'
 import { byText } from './ids.ts'
 import { useToProblem } from './kit-to-problem.ts'
-
-/** A course whose dishes have all been dropped is not served; one without a dish as yet is. */
-const isServed = (evening: Evening, course: Course): boolean => {
-  const dishes = evening.dishes.filter((dish) => dish.course === course.id)
-  return dishes.length === 0 || dishes.some((dish) => dish.state === 'on')
-}
-
-/** The courses that are served, in their order, the welcome before all others. */
-export const servedCourses = (evening: Evening): Course[] =>
-  evening.courses
-    .filter((course) => isServed(evening, course))
-    .sort((a, b) => Number(b.welcome ?? false) - Number(a.welcome ?? false) || bySiblingOrder(a, b))
 
 /** Facts of a course in ticks; plates that came off without a word of the serving were served one likely meal before. */
 const factOf = (evening: Evening, said: CourseFact | undefined, meal: number): Serving['fact'] => {

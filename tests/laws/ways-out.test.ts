@@ -1,11 +1,16 @@
 import { expect, test } from 'vitest'
 import { parseEvening } from '#lib/domain/parse.ts'
-import type { Clash } from '#lib/domain/running-order.ts'
+import type { Clash, Remedy } from '#lib/domain/running-order.ts'
 import { applyRemedy } from '#lib/order/apply-remedy.ts'
 import { planEvening } from '#lib/order/engine.ts'
+import { canonicalJson } from '#lib/order/hash.ts'
 import { clashKey, type Outcome, outcomeOf, replan } from '#lib/order/replan.ts'
 import { withWaysOut } from '#lib/order/ways-out.ts'
+import { carryOutClaim } from '#lib/plan/carry-out-claim.ts'
+import { claimOfRemedy, takeRemedy } from '#lib/plan/commands/take-remedy.ts'
+import { readPlan } from '#lib/plan/read.ts'
 import { clashingEvening } from '#tests/support/clashing-evening.ts'
+import { planOf } from '#tests/unit/plan/open-plan.ts'
 import { fixedSeeds, holdsOnAll, shareOf } from './seeds.ts'
 
 /** Two in three seeds make an evening with a clash. */
@@ -38,8 +43,25 @@ const complaint = (after: Outcome | null, clash: Clash, before: Outcome): string
   return (is ?? 0) < (was ?? 0) ? null : `as much is broken: ${JSON.stringify([...after.clashes])}`
 }
 
+/** What the plan reads as when the way out is taken as the screen takes it: one edit, or a claim that the server decides. */
+const taken = (evening: Answered['evening'], way: Remedy): Answered['evening'] | string => {
+  const doc = planOf(evening)
+  let updates = 0
+  doc.on('update', () => updates++)
+  if (way.kind === 'give-to') carryOutClaim(doc, { role: 'host', cook: null }, claimOfRemedy(evening.claims, way))
+  else {
+    const made = takeRemedy(doc, way)
+    if (!made.ok) return `is refused: ${JSON.stringify(made.error)}`
+  }
+  if (updates !== 1) return `is ${updates} edits`
+  const { evening: after, reports } = readPlan(doc)
+  return reports.length > 0 ? `leaves a plan with a report: ${reports.join()}` : after
+}
+
+const isSame = (a: Answered['evening'], b: Answered['evening']): boolean => canonicalJson(a) === canonicalJson(b)
+
 test(
-  'O18 every way out of a random evening removes its clash when planned again from nothing, and leaves less broken',
+  'O18 L8 every way out of a random evening removes its clash when it is taken by the plan’s own command and planned again from nothing, and leaves less broken',
   () => {
     let evenings = 0
     let clashing = 0
@@ -55,13 +77,19 @@ test(
           ways++
           const changed = parseEvening(JSON.parse(JSON.stringify(applyRemedy(evening, way))))
           if (!changed.ok) return `${JSON.stringify(way)} makes no evening: ${JSON.stringify(changed.error)}`
-          const wrong = complaint(replan(changed.value, { budget: FIRST }), clash, before)
-          const said = wrong === null ? null : complaint(replan(changed.value, { budget: AMPLE }), clash, before)
+          const after = taken(evening, way)
+          if (typeof after === 'string') return `${JSON.stringify(way)} ${after}`
+          if (!isSame(after, applyRemedy(readPlan(planOf(evening)).evening, way)))
+            return `${JSON.stringify(way)} is taken with another meaning than it was tried with`
+          const wrong = complaint(replan(after, { budget: FIRST }), clash, before)
+          const said = wrong === null ? null : complaint(replan(after, { budget: AMPLE }), clash, before)
           if (said !== null) return `${JSON.stringify(way)}: ${said}`
         }
       }
       return null
     })
+    // The long run says what it looked at.
+    if (process.env.SEEDS !== undefined) console.info({ evenings, clashing, helped, ways })
     // A law of nothing would hold: most seeds clash, and most clashes have a way out.
     if (process.env.SEED !== undefined) return
     expect(evenings).toBeGreaterThan(COUNT / 2)
