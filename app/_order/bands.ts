@@ -6,7 +6,7 @@ import type { Picture } from './picture/picture.ts'
 export const bandsOf = (picture: Picture): ReadonlyMap<string, Box> =>
   new Map(
     picture.columns.cooks.flatMap((column) => {
-      const own = picture.labels.filter((label) => label.cook === column.id).toSorted((a, b) => a.box.y - b.box.y)
+      const own = picture.labels.filter((label) => label.column === column.id).toSorted((a, b) => a.box.y - b.box.y)
       const middle = (label: Label) => label.box.y + label.box.height / 2
       return own.map((label, index) => {
         const [before, after] = [own[index - 1], own[index + 1]]

@@ -1,6 +1,5 @@
 'use client'
 
-import { useState } from 'react'
 import { clockText, countOf, dayName, dayOf, listText, shortDay } from '#app/_words/clock.ts'
 import type { Names } from '#app/_words/names.ts'
 import type { Evening } from '#lib/domain/evening.ts'
@@ -16,11 +15,12 @@ interface Props {
   readonly cook: string | null
   readonly chosen: string | null
   readonly onChoose: (key: string) => void
+  readonly open: boolean
+  readonly onOpen: (open: boolean) => void
 }
 
 /** The days ahead of the evening, folded above it like a pleat of the cloth. */
-export function DaysBefore({ evening, order, names, cook, chosen, onChoose }: Props) {
-  const [open, setOpen] = useState(false)
+export function DaysBefore({ evening, order, names, cook, chosen, onChoose, open, onOpen }: Props) {
   const ahead = doings(order, names).filter((doing) => dayOf(evening, doing.from) < 0 && (cook === null || doing.cook === cook))
   if (ahead.length === 0) return null
   const days = [...new Set(ahead.map((doing) => dayOf(evening, doing.from)))].sort((a, b) => a - b)
@@ -28,7 +28,7 @@ export function DaysBefore({ evening, order, names, cook, chosen, onChoose }: Pr
   const count = (id: string) => ahead.filter((doing) => doing.cook === id).length
   return (
     <section className={css.pleat} aria-label="The days before">
-      <button type="button" className={css.fold} aria-expanded={open} onClick={() => setOpen(!open)}>
+      <button type="button" className={css.fold} aria-expanded={open} onClick={() => onOpen(!open)}>
         <span>
           {listText(days.map((day) => shortDay(evening.date, day)))}:{' '}
           {listText(cooks.map((each) => `${each.name} ${countOf(count(each.id), 'thing')}`))}

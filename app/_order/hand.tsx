@@ -3,30 +3,26 @@
 import { type KeyboardEvent, useMemo, useRef } from 'react'
 import type { Names } from '#app/_words/names.ts'
 import { bandsOf } from './bands.ts'
-import type { Shape } from './picture/columns.ts'
 import type { Label } from './picture/labels.ts'
-import type { Picture } from './picture/picture.ts'
+import { ABOVE, type Picture } from './picture/picture.ts'
 import css from './picture.module.css'
 
 interface Props {
   readonly picture: Picture
   readonly names: Names
-  readonly shape: Shape
   readonly chosen: string | null
   readonly onChoose: (key: string) => void
-  /** Height of the heads above the drawing's zero. */
-  readonly top: number
+  readonly onZoom: (by: 1 | -1) => void
 }
 
 /** What lies over the drawing for the hand and the keyboard: one target for each line of each cook (drawing rule 13). */
-export function Hand({ picture, names, shape, chosen, onChoose, top }: Props) {
+export function Hand({ picture, names, chosen, onChoose, onZoom }: Props) {
   const hand = useRef<SVGSVGElement>(null)
   const bands = useMemo(() => bandsOf(picture), [picture])
   const tabStop = (picture.labels.find((label) => label.key === chosen) ?? picture.labels[0])?.key
-  const height = picture.height + top
 
   const move = (label: Label, key: string): Label | undefined => {
-    const own = picture.labels.filter((other) => other.cook === label.cook)
+    const own = picture.labels.filter((other) => other.column === label.column)
     const at = own.findIndex((other) => other.key === label.key)
     const cooks = picture.columns.cooks.map((column) => column.id)
     switch (key) {
@@ -40,8 +36,8 @@ export function Hand({ picture, names, shape, chosen, onChoose, top }: Props) {
         return own[own.length - 1]
       case 'ArrowLeft':
       case 'ArrowRight': {
-        const next = cooks[cooks.indexOf(label.cook) + (key === 'ArrowLeft' ? -1 : 1)]
-        const others = picture.labels.filter((other) => other.cook === next)
+        const next = cooks[cooks.indexOf(label.column) + (key === 'ArrowLeft' ? -1 : 1)]
+        const others = picture.labels.filter((other) => other.column === next)
         const distance = (other: Label) => Math.abs(other.doing.from - label.doing.from)
         return others.reduce<Label | undefined>(
           (best, other) => (!best || distance(other) < distance(best) ? other : best),
@@ -58,6 +54,11 @@ export function Hand({ picture, names, shape, chosen, onChoose, top }: Props) {
       onChoose(label.key)
       return
     }
+    if (event.key === '+' || event.key === '=' || event.key === '-') {
+      event.preventDefault()
+      onZoom(event.key === '-' ? -1 : 1)
+      return
+    }
     const next = move(label, event.key)
     if (!next) return
     event.preventDefault()
@@ -70,12 +71,12 @@ export function Hand({ picture, names, shape, chosen, onChoose, top }: Props) {
     // biome-ignore lint/a11y/useSemanticElements: a group of targets inside an SVG has no HTML element
     <svg
       ref={hand}
-      className={`${css.hand} ${shape === 'phone' ? css.phone : ''}`}
-      viewBox={`0 ${-top} ${picture.width} ${height}`}
+      className={`${css.hand} ${picture.shape === 'phone' ? css.phone : ''}`}
+      viewBox={`0 ${-ABOVE} ${picture.width} ${picture.height + ABOVE}`}
       width={picture.width}
-      height={height}
+      height={picture.height + ABOVE}
       role="group"
-      aria-label="Steps in the drawing. Up and down walk one cook’s steps, left and right change cook."
+      aria-label="Steps in the drawing. Up and down walk one cook’s steps, left and right change cook, plus and minus zoom."
     >
       {picture.labels.map((label) => {
         const band = bands.get(label.key)
@@ -88,10 +89,10 @@ export function Hand({ picture, names, shape, chosen, onChoose, top }: Props) {
             role="button"
             tabIndex={label.key === tabStop ? 0 : -1}
             aria-pressed={label.key === chosen}
-            aria-label={`${label.clock} ${label.doing.words}${label.doing.tail}, ${names.cookName(label.cook)}`}
+            aria-label={`${label.clock} ${label.doing.words}${label.doing.tail}, ${names.cookName(label.doing.cook)}`}
             onClick={(event) => {
               onChoose(label.key)
-              if (shape === 'phone') keepInView(event.currentTarget)
+              if (picture.shape === 'phone') keepInView(event.currentTarget)
             }}
             onKeyDown={(event) => onKey(event, label)}
           >

@@ -2,79 +2,96 @@
 
 import { useMemo, useState } from 'react'
 import { usePlan } from '#app/_sync/use-plan.ts'
+import { countOf, dayOf, sentence } from '#app/_words/clock.ts'
 import type { Names } from '#app/_words/names.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { DaysBefore } from './days-before.tsx'
 import css from './order.module.css'
 import { OrderList } from './order-list.tsx'
+import { OTHERS } from './picture/columns.ts'
+import type { Doing } from './picture/doings.ts'
 import { pictureOf } from './picture/picture.ts'
 import { PictureView } from './picture-view.tsx'
 import { useNow } from './use-now.ts'
 import { usePrinting } from './use-printing.ts'
+import { useSettling } from './use-settling.ts'
 import { useWidth } from './use-width.ts'
+import { CookChoice, ZoomChoice } from './view-choice.tsx'
+import { nearOf, type Zoom, zoomBy, zoomsOf } from './zoom.ts'
 
-const PHONE_BELOW = 760
+/** Narrower than this, one cook and the table are all that can be read. */
+const PHONE_BELOW = 840
 
 interface Props {
   readonly order: RunningOrder
   readonly names: Names
+  /** Everything that cooks are seen doing in this order. */
+  readonly all: readonly Doing[]
   readonly isList: boolean
   readonly chosen: string | null
   readonly onChoose: (key: string | null) => void
 }
 
 /** The running order drawn, with the days before above it; or as the list, which is also what is printed. */
-export function OrderDrawing({ order, names, isList, chosen, onChoose }: Props) {
-  const { evening, me, now: serverNow } = usePlan()
+export function OrderDrawing({ order, names, all, isList, chosen, onChoose }: Props) {
+  const { evening, me, now: serverNow, order: state } = usePlan()
   const [holder, width] = useWidth()
-  const [cook, setCook] = useState<string | null>(me?.cook ?? null)
+  const [cook, setCook] = useState<string | null>(null)
+  const [zoom, setZoom] = useState<Zoom>('evening')
   const now = useNow(serverNow)
   const printing = usePrinting()
   const shape = width !== null && width < PHONE_BELOW ? 'phone' : 'wide'
-  const shown = evening.cooks.some((candidate) => candidate.id === cook) ? cook : (evening.cooks[0]?.id ?? null)
+  const asked = cook ?? me?.cook ?? null
+  const reader = evening.cooks.some((candidate) => candidate.id === asked) ? asked : (evening.cooks[0]?.id ?? null)
+  const near = nearOf(zoom)
   const picture = useMemo(
-    () => (width === null ? null : pictureOf(evening, order, names, { width: Math.floor(width), shape, cook: shown })),
-    [evening, order, names, width, shape, shown],
+    () =>
+      width === null || isList
+        ? null
+        : pictureOf(evening, order, names, { width: Math.floor(width), shape, zoom: near, cook: reader }),
+    [evening, order, names, width, isList, shape, near, reader],
   )
+  const settling = useSettling(order, all, picture, serverNow)
+  const zooms = zoomsOf(all.some((doing) => dayOf(evening, doing.from) < 0))
+  const isFolded = picture?.columns.cooks.some((column) => column.id === OTHERS) ?? false
+  const movedSteps = new Set([...settling.moved.keys()].map((key) => key.replace(/\.[^.]*$/, ''))).size
   return (
     <div className={css.drawing}>
       {isList ? null : (
         <>
-          {shape === 'phone' && evening.cooks.length > 1 ? (
-            // biome-ignore lint/a11y/useSemanticElements: a group of buttons is no fieldset of inputs
-            <div className={css.cooks} role="group" aria-label="Whose evening">
-              {evening.cooks.map((candidate) => (
-                <button
-                  key={candidate.id}
-                  type="button"
-                  aria-pressed={candidate.id === shown}
-                  onClick={() => setCook(candidate.id)}
-                >
-                  {candidate.id === me?.cook ? `${candidate.name}, you` : candidate.name}
-                </button>
-              ))}
-            </div>
-          ) : null}
+          <div className={css.tools}>
+            <ZoomChoice zooms={zooms} zoom={zoom} onZoom={setZoom} />
+            <p className={css.moved} role="status">
+              {movedSteps === 0 ? '' : `${sentence(countOf(movedSteps, 'step'))} moved`}
+            </p>
+            {evening.cooks.length > 1 && (shape === 'phone' || isFolded) ? (
+              <CookChoice evening={evening} own={me?.cook ?? null} cook={reader} onCook={setCook} />
+            ) : null}
+          </div>
           <DaysBefore
             evening={evening}
             order={order}
             names={names}
-            cook={shape === 'phone' ? shown : null}
+            cook={shape === 'phone' ? reader : null}
             chosen={chosen}
             onChoose={onChoose}
+            open={zoom === 'days'}
+            onOpen={(open) => setZoom(open ? 'days' : 'evening')}
           />
         </>
       )}
       <div ref={holder} className={css.holder}>
-        {isList || picture === null ? null : (
+        {picture === null ? null : (
           <PictureView
             evening={evening}
             order={order}
             names={names}
             picture={picture}
-            shape={shape}
+            settling={settling}
+            isEarly={state.kind === 'current' && state.more === true}
             chosen={chosen}
             onChoose={onChoose}
+            onZoom={(by) => setZoom(zoomBy(zooms, zoom, by))}
             now={now}
           />
         )}

@@ -85,7 +85,7 @@ function Shown({ order, isList, isOld }: { readonly order: RunningOrder; readonl
 
   return (
     <div className={`${css.body} ${isOld ? css.old : ''}`}>
-      <OrderDrawing order={order} names={names} isList={isList} chosen={chosen} onChoose={setChosen} />
+      <OrderDrawing order={order} names={names} all={all} isList={isList} chosen={chosen} onChoose={setChosen} />
       <OrderAside order={order} names={names} doing={isList ? null : current} onClose={() => setChosen(null)} />
     </div>
   )

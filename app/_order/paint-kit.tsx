@@ -1,15 +1,15 @@
-import { ringLetters } from '#app/_words/kit.ts'
-import type { Names } from '#app/_words/names.ts'
-import type { Picture, Thread } from './picture/picture.ts'
+import { memo } from 'react'
+import { PaintClashWords, PaintHatches } from './paint-hatches.tsx'
+import type { Hatch, Picture, Thread } from './picture/picture.ts'
 import css from './picture.module.css'
 
 interface Props {
   readonly picture: Picture
-  readonly names: Names
   /** The chosen cue, "step.batch". */
   readonly chosen: string | null
-  /** Top of the board below the heads. */
-  readonly headHeight: number
+  readonly hatches: readonly Hatch[]
+  /** The id of the pattern of clashes. */
+  readonly pattern: string
 }
 
 const CHAR = 6.4
@@ -20,7 +20,7 @@ const isChosen = (thread: Thread, chosen: string | null): boolean =>
 const upright = (x: number, y: number): string => `translate(${x} ${y}) rotate(-90)`
 
 /** Ovens as ribbons, rings as pans, cold places as threads (drawing rule 7). */
-export function PaintKit({ picture, names, chosen, headHeight }: Props) {
+export const PaintKit = memo(function PaintKit({ picture, chosen, hatches, pattern }: Props) {
   const { columns, height } = picture
   const boards = [...columns.ovens, ...(columns.rings ? [columns.rings.board] : []), ...columns.colds]
   return (
@@ -28,44 +28,15 @@ export function PaintKit({ picture, names, chosen, headHeight }: Props) {
       {boards.map((board) => (
         <rect className={css.board} key={board.id} x={board.x} y={0} width={board.width} height={height} rx={10} />
       ))}
-      {columns.ovens.map((column) => {
-        const kit = names.kit(column.id)?.kit
-        return kit?.kind === 'oven' ? (
-          <Head
-            key={column.id}
-            x={column.x + column.width / 2}
-            y={-headHeight}
-            title={kit.name || 'Oven'}
-            sub={kit.shelves === 1 ? '1 shelf' : `${kit.shelves} shelves`}
-          />
-        ) : null
-      })}
-      {columns.rings ? (
-        <>
-          <Head x={columns.rings.board.x + columns.rings.board.width / 2} y={-headHeight} title="Rings" sub="" />
-          {columns.rings.units.map((unit) => (
-            <text className={css.small} key={unit.id} x={unit.x + unit.width / 2} y={40 - headHeight}>
-              {ringLetters[unit.size]}
-            </text>
-          ))}
-        </>
-      ) : null}
-      {columns.colds.map((column) => {
-        const kit = names.kit(column.id)?.kit
-        return kit?.kind === 'cold' ? (
-          <Head
-            key={column.id}
-            x={column.x + column.width / 2}
-            y={-headHeight}
-            title={kit.keep === 'frozen' ? 'Ice' : 'Cold'}
-            sub={String(kit.places)}
-          />
-        ) : null
-      })}
-      {picture.ribbons.map(({ column, ribbon, threads }) => (
+      {picture.ribbons.map(({ column, ribbon }) => (
         <g key={column.id}>
           <path className={css.heat} d={ribbon.fill} />
           <path className={css.heatEdge} d={ribbon.edge} />
+        </g>
+      ))}
+      <PaintHatches hatches={hatches} pattern={pattern} />
+      {picture.ribbons.map(({ column, ribbon, threads }) => (
+        <g key={column.id}>
           {threads.map((thread) => (
             <g key={thread.held.key}>
               <path
@@ -122,21 +93,7 @@ export function PaintKit({ picture, names, chosen, headHeight }: Props) {
           ) : null}
         </g>
       ))}
+      <PaintClashWords hatches={hatches} />
     </>
   )
-}
-
-export function Head({ x, y, title, sub, large = false }: { x: number; y: number; title: string; sub: string; large?: boolean }) {
-  return (
-    <>
-      <text className={large ? css.head : css.headSmall} x={x} y={y + 22}>
-        {title}
-      </text>
-      {sub ? (
-        <text className={css.small} x={x} y={y + 40}>
-          {sub}
-        </text>
-      ) : null}
-    </>
-  )
-}
+})

@@ -1,36 +1,38 @@
+import { memo } from 'react'
 import type { Mark } from './picture/picture.ts'
 import css from './picture.module.css'
 
-const rungs = (mark: Mark): number[] => {
-  const rows: number[] = []
-  for (let y = mark.y + 4.5; y < mark.y + mark.height - 2.5; y += 4) rows.push(y)
-  return rows
+interface Props {
+  readonly mark: Mark
+  readonly isChosen: boolean
+  /** The id of the pattern of rungs. */
+  readonly rungs: string
 }
 
 /** What a cook does, in their lane: satin bar, ladder, dots or knot (drawing rule 5). */
-export function PaintMark({ mark }: { readonly mark: Mark }) {
-  switch (mark.doing.mark) {
+export const PaintMark = memo(function PaintMark({ mark, isChosen, rungs }: Props) {
+  const tone = isChosen ? css.chosen : mark.doing.cue.state === 'done' ? css.done : ''
+  return (
+    <g className={`${css.glides} ${tone}`} style={{ transform: `translate(${mark.x}px, ${mark.y}px)` }}>
+      <MarkShape kind={mark.doing.mark} height={mark.height} rungs={rungs} />
+    </g>
+  )
+})
+
+function MarkShape({ kind, height, rungs }: { kind: Mark['doing']['mark']; height: number; rungs: string }) {
+  switch (kind) {
     case 'bar':
-      return <rect className={css.bar} x={mark.x - 3.6} y={mark.y} width={7.2} height={mark.height} rx={3.4} />
+      return <rect className={css.bar} x={-3.6} width={7.2} height={height} rx={3.4} />
     case 'ladder':
       return (
         <>
-          <rect
-            className={css.ladder}
-            x={mark.x - 3.2}
-            y={mark.y + 0.7}
-            width={6.4}
-            height={Math.max(5, mark.height - 1.4)}
-            rx={3}
-          />
-          {rungs(mark).map((y) => (
-            <path className={css.rung} key={y} d={`M${mark.x - 3} ${y}h6`} />
-          ))}
+          <rect className={css.ladder} x={-3.2} y={0.7} width={6.4} height={Math.max(5, height - 1.4)} rx={3} />
+          {height > 9 ? <rect x={-3} y={3} width={6} height={height - 6} fill={`url(#${rungs})`} /> : null}
         </>
       )
     case 'dots':
-      return <path className={css.dots} d={`M${mark.x} ${mark.y + 1}V${mark.y + mark.height - 1}`} />
+      return <path className={css.dots} d={`M0 1V${height - 1}`} />
     case 'knot':
-      return <circle className={css.knot} cx={mark.x} cy={mark.y + 4.2} r={4.2} />
+      return <circle className={css.knot} cy={4.2} r={4.2} />
   }
 }

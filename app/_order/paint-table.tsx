@@ -1,3 +1,4 @@
+import { memo } from 'react'
 import { PlateShape } from '#app/_ui/plate.tsx'
 import { minutesText } from '#app/_words/duration.ts'
 import type { Shape } from './picture/columns.ts'
@@ -12,18 +13,15 @@ const waitText = (minutes: number, shape: Shape): string => {
   return shape === 'wide' ? `plates off, then ${wait}` : wait.replace(/^a long wait/, 'long wait')
 }
 
+interface Props {
+  readonly picture: Picture
+  readonly guestsFrom: string
+}
+
 /** What is written and served on the table's column, and the course lines across everything (drawing rule 4). */
-export function PaintTable({
-  picture,
-  shape,
-  guestsFrom,
-  restUp,
-}: {
-  picture: Picture
-  shape: Shape
-  guestsFrom: string
-  restUp: boolean
-}) {
+export const PaintTable = memo(function PaintTable({ picture, guestsFrom }: Props) {
+  const { shape } = picture
+  const restUp = !picture.labels.some((label) => label.doing.from >= picture.frame.last)
   const { table, board } = picture.columns
   const x = table.x + table.width / 2
   const right = shape === 'wide' ? picture.width - 4 : board.x + board.width
@@ -63,9 +61,6 @@ export function PaintTable({
         return (
           <g key={row.id}>
             <path className={css.line} d={`M48 ${row.y}H${right}`} />
-            <text className={css.courseClock} x={43} y={row.y + 5}>
-              {row.clock}
-            </text>
             {row.plates.map((plate) => (
               <PlateShape key={plate.x} x={plate.x} y={row.y} r={plate.r} colour={row.colour} />
             ))}
@@ -95,4 +90,4 @@ export function PaintTable({
       })}
     </>
   )
-}
+})

@@ -7,180 +7,121 @@ import type { Names } from '#app/_words/names.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { Hand } from './hand.tsx'
+import { PaintBoard } from './paint-board.tsx'
 import { PaintHeads } from './paint-heads.tsx'
 import { PaintKit } from './paint-kit.tsx'
 import { cueKey, PaintLabel } from './paint-label.tsx'
 import { PaintMark } from './paint-marks.tsx'
 import { NowLine } from './paint-now.tsx'
 import { PaintTable } from './paint-table.tsx'
-import type { Shape } from './picture/columns.ts'
-import { LINE } from './picture/labels.ts'
-import type { Picture } from './picture/picture.ts'
+import { OTHERS } from './picture/columns.ts'
+import { ABOVE, type Hatch, type Picture } from './picture/picture.ts'
 import css from './picture.module.css'
+import { useAnchor } from './use-anchor.ts'
+import type { Settling } from './use-settling.ts'
 
 interface Props {
   readonly evening: Evening
   readonly order: RunningOrder
   readonly names: Names
   readonly picture: Picture
-  readonly shape: Shape
+  readonly settling: Settling
+  /** A better order is being looked for: what does not fit yet is no clash. */
+  readonly isEarly: boolean
   /** Key of the chosen label. */
   readonly chosen: string | null
   readonly onChoose: (key: string) => void
-  /** The server's clock, when it lies inside the picture. */
-  readonly now: number | null
+  readonly onZoom: (by: 1 | -1) => void
+  /** The server's clock. */
+  readonly now: number
 }
 
-const HEADS = { wide: 54, phone: 8 } as const
+const NO_HATCHES: readonly Hatch[] = []
 
 /** The running order as the table seen from above. One drawing, and over it one target for each line of each cook. */
-export function PictureView({ evening, order, names, picture, shape, chosen, onChoose, now }: Props) {
-  const hatchId = useId()
-  const top = HEADS[shape]
-  const height = picture.height + top
+export function PictureView({ evening, order, names, picture, settling, isEarly, chosen, onChoose, onZoom, now }: Props) {
+  const id = useId()
+  const [hatch, rungs] = [`${id}-hatch`, `${id}-rungs`]
+  const { shape, line, scale } = picture
   const current = picture.labels.find((label) => label.key === chosen) ?? null
-  const clashing = useMemo(() => new Set(order.clashes.flatMap((clash) => clash.steps)), [order])
-  const { columns } = picture
-  const line = LINE[shape]
-  const nowY = now !== null && now > picture.frame.from && now < picture.frame.to ? picture.scale.y(now) : null
-  const kitX = current ? (picture.kitAt.get(cueKey(current)) ?? null) : null
+  const currentCue = current ? cueKey(current) : null
+  const clashing = useMemo(() => new Set(isEarly ? [] : order.clashes.flatMap((clash) => clash.steps)), [order, isEarly])
+  const nowY = now > picture.frame.from && now < picture.frame.to ? scale.y(now) : null
+  const kitX = currentCue === null ? null : (picture.kitAt.get(currentCue) ?? null)
   const mark = current ? (picture.marks.find((candidate) => candidate.key === current.key) ?? null) : null
-
-  const restUp = !picture.labels.some((label) => label.doing.from >= picture.frame.last)
+  const frame = useAnchor(picture, current, nowY === null ? null : now)
 
   return (
-    <figure className={css.frame} aria-label="Running order, drawn" tabIndex={shape === 'wide' ? 0 : -1}>
-      <svg
-        className={`${css.drawing} ${shape === 'phone' ? css.phone : ''}`}
-        viewBox={`0 ${-top} ${picture.width} ${height}`}
-        width={picture.width}
-        height={height}
-        role="img"
-        aria-label={summary(evening, order, picture, names, shape)}
-      >
-        <defs>
-          <pattern id={hatchId} width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-            <rect className={css.hatchGround} width="7" height="7" />
-            <path className={css.hatchStroke} d="M0 0V7" />
-          </pattern>
-        </defs>
-        <rect className={css.board} x={columns.board.x} y={0} width={columns.board.width} height={picture.height} rx={14} />
-        {shape === 'wide' ? <PaintHeads evening={evening} picture={picture} names={names} top={top} /> : null}
-        <path className={css.cloth} d={picture.cloth.edge} />
-        <path className={css.hem} d={picture.cloth.hem} />
-        {picture.ticks.map((tick) => (
-          <g key={tick.y}>
-            <path className={css.tick} d={`M${tick.small ? 46 : 44} ${tick.y}H50`} />
-            {tick.text ? (
-              <text className={tick.small ? css.half : css.hour} x={39} y={tick.y + 4.2}>
-                {tick.text}
+    <figure
+      ref={frame}
+      className={`${css.frame} ${picture.isWider ? css.wider : ''}`}
+      aria-label="Running order, drawn"
+      tabIndex={picture.isWider ? 0 : undefined}
+    >
+      {shape === 'wide' ? <PaintHeads evening={evening} picture={picture} names={names} /> : null}
+      <div className={css.sheet}>
+        <svg
+          className={`${css.drawing} ${settling.isGliding ? css.gliding : ''}`}
+          viewBox={`0 ${-ABOVE} ${picture.width} ${picture.height + ABOVE}`}
+          width={picture.width}
+          height={picture.height + ABOVE}
+          role="img"
+          aria-label={summary(evening, order, picture, names)}
+        >
+          <defs>
+            <pattern id={hatch} width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+              <rect className={css.hatchGround} width="7" height="7" />
+              <path className={css.hatchStroke} d="M0 0V7" />
+            </pattern>
+            <pattern id={rungs} width="6" height="4" patternUnits="userSpaceOnUse">
+              <path className={css.rung} d="M0 2h6" />
+            </pattern>
+          </defs>
+          <PaintBoard picture={picture} />
+          <PaintKit picture={picture} chosen={currentCue} hatches={isEarly ? NO_HATCHES : picture.hatches} pattern={hatch} />
+          <PaintTable picture={picture} guestsFrom={evening.guestsFrom.time} />
+          {current && kitX !== null && mark ? <path className={css.thread} d={`M${mark.x} ${mark.y + 4.2}H${kitX}`} /> : null}
+          {nowY === null ? null : <NowLine y={nowY} picture={picture} clock={clockText(now, evening.zone)} />}
+          {picture.sits.map((sit) =>
+            sit.said === null ? null : (
+              <text className={css.sits} key={`${sit.column}.${sit.from}`} x={sit.box.x + line.left} y={sit.said}>
+                {sit.column === OTHERS ? 'all sit' : 'sits'} {minutesText((sit.to - sit.from) / 60_000)}
               </text>
-            ) : null}
-          </g>
-        ))}
-        {picture.scale.folds
-          .map((at) => picture.scale.y(at))
-          .filter((y) => picture.courses.every((row) => Math.abs(row.y - y) > 8))
-          .map((y) => (
-            <path className={css.fold} key={y} d={foldPath(y, picture)} />
+            ),
+          )}
+          {picture.marks.map((each) => (
+            <PaintMark key={each.key} mark={each} isChosen={each.key === chosen} rungs={rungs} />
           ))}
-        <PaintKit picture={picture} names={names} chosen={current ? cueKey(current) : null} headHeight={top} />
-        {picture.hatches.map(({ box, index }) => (
-          <g key={index}>
-            <rect
-              className={css.hatch}
-              x={box.x}
-              y={box.y}
-              width={box.width}
-              height={box.height}
-              rx={5}
-              fill={`url(#${hatchId})`}
+          {picture.labels.map((label) => (
+            <PaintLabel
+              key={label.key}
+              label={label}
+              line={line}
+              isChosen={label.key === chosen}
+              isKin={label.key !== chosen && cueKey(label) === currentCue}
+              isClash={clashing.has(label.doing.cue.step)}
+              isMoved={settling.moved.has(label.key)}
             />
-            {box.width > 50 ? (
-              <>
-                <rect
-                  className={css.clashPill}
-                  x={box.x + box.width - 46}
-                  y={box.y + box.height / 2 - 9}
-                  width={42}
-                  height={18}
-                  rx={5}
-                />
-                <text className={css.clashWord} x={box.x + box.width - 25} y={box.y + box.height / 2 + 4.2}>
-                  clash
-                </text>
-              </>
-            ) : null}
-          </g>
-        ))}
-        <PaintTable picture={picture} shape={shape} guestsFrom={evening.guestsFrom.time} restUp={restUp} />
-        {current && kitX !== null && mark ? <path className={css.thread} d={`M${mark.x} ${mark.y + 4.2}H${kitX}`} /> : null}
-        {nowY === null ? null : <NowLine y={nowY} picture={picture} clock={clockText(now ?? 0, evening.zone)} />}
-        {picture.sits.map((sit) =>
-          sit.box.height >= 26 && sit.to < picture.frame.to ? (
-            <text
-              className={css.sits}
-              key={`${sit.cook}.${sit.from}`}
-              x={sit.box.x + line.left}
-              y={sitBaseline(sit.box, picture)}
-            >
-              sits {minutesText((sit.to - sit.from) / 60_000)}
-            </text>
-          ) : null,
-        )}
-        {picture.marks.map((item) => (
-          <g
-            className={`${item.doing.cue.state === 'done' ? css.done : ''} ${item.key === chosen ? css.chosen : ''}`}
-            key={item.key}
-          >
-            <PaintMark mark={item} />
-          </g>
-        ))}
-        {picture.labels.map((label) => (
-          <PaintLabel
-            key={label.key}
-            label={label}
-            chosen={current}
-            clash={clashing.has(label.doing.cue.step)}
-            clockWidth={line.clock}
-            lead={line.lead}
-          />
-        ))}
-      </svg>
-      <Hand picture={picture} names={names} shape={shape} chosen={chosen} onChoose={onChoose} top={top} />
+          ))}
+        </svg>
+        <Hand picture={picture} names={names} chosen={chosen} onChoose={onChoose} onZoom={onZoom} />
+      </div>
     </figure>
   )
 }
 
-const foldPath = (y: number, picture: Picture): string => {
-  const { board, table, ovens, rings, colds } = picture.columns
-  const over =
-    y < picture.laid
-      ? [board]
-      : [
-          { x: board.x, width: table.x - board.x },
-          { x: table.x + table.width, width: board.x + board.width - table.x - table.width },
-        ]
-  return [...over, ...ovens, ...(rings ? [rings.board] : []), ...colds].map(({ x, width }) => `M${x} ${y}h${width}`).join('')
-}
-
-/** The middle of a sit, moved off a course line that runs through it. */
-const sitBaseline = (box: { y: number; height: number }, picture: Picture): number => {
-  const middle = box.y + box.height / 2 + 4
-  const line = picture.courses.find((row) => Math.abs(row.y - (middle - 4)) < 13)
-  return line ? line.y - 18 : middle
-}
-
-const summary = (evening: Evening, order: RunningOrder, picture: Picture, names: Names, shape: Shape): string => {
+const summary = (evening: Evening, order: RunningOrder, picture: Picture, names: Names): string => {
   const clock = (ms: number) => clockText(ms, evening.zone)
-  const who = picture.columns.cooks.map((column) => names.cookName(column.id))
-  const kit = [
-    picture.columns.ovens.length > 0 ? 'oven' : '',
-    picture.columns.rings ? 'rings' : '',
-    picture.columns.colds.length > 0 ? 'cold places' : '',
-  ].filter(Boolean)
+  const { cooks, ovens, rings, colds } = picture.columns
+  const drawn = [
+    ...cooks.map((column) => (column.id === OTHERS ? 'the others' : names.cookName(column.id))),
+    'the table',
+    ...(ovens.length > 0 ? ['oven'] : []),
+    ...(rings ? ['rings'] : []),
+    ...(colds.length > 0 ? ['cold places'] : []),
+  ]
   const courses = order.courses.map((course) => `${names.courseName(course.course)} ${clockText(course.toTable, evening.zone)}`)
   return sentence(
-    `running order drawn from ${clock(picture.frame.from)} down to ${clock(picture.frame.to)}: ${[...who, 'the table', ...(shape === 'wide' ? kit : [])].join(', ')}. To table: ${courses.join(', ')}. The list says the same in words.`,
+    `running order drawn from ${clock(picture.frame.from)} down to ${clock(picture.frame.to)}: ${drawn.join(', ')}. To table: ${courses.join(', ')}. The list says the same in words.`,
   )
 }

@@ -59,9 +59,6 @@ export const touchWords: Readonly<Record<TouchKind, string>> = {
   every: 'see to it every',
 }
 
-/** As the end of a short label: "Slow roast: in", "Simmer: check". */
-export const touchTags: Readonly<Record<TouchKind, string>> = { in: 'in', out: 'out', every: 'check' }
-
 /** "put in, seen to every 30 min, taken out". */
 export const touchesText = (touches: readonly Touch[]): string =>
   touches

@@ -1,4 +1,4 @@
-import type { Column } from './columns.ts'
+import type { CookColumn } from './columns.ts'
 import type { Doing } from './doings.ts'
 import type { Frame } from './frame.ts'
 import { MINUTE } from './frame.ts'
@@ -41,8 +41,10 @@ export const sitTimes = (ups: readonly Stretch[], window: Stretch): readonly Str
 }
 
 export interface Sit extends Stretch {
-  readonly cook: string
+  readonly column: string
   readonly box: Box
+  /** Baseline of the words about it; null where there is no room for them. */
+  readonly said: number | null
 }
 
 const ABOVE = 3
@@ -50,23 +52,47 @@ const THINNEST = 12
 
 /** Where the cloth lies in a cook's column: their sits, less what the lines written in the notches need. */
 export const sitBoxes = (
-  column: Column,
+  column: CookColumn,
   sits: readonly Stretch[],
   labels: readonly Label[],
   y: (ms: number) => number,
+  courses: readonly number[],
   bottom: number,
   last: number,
 ): readonly Sit[] =>
   sits.flatMap((sit) => {
-    const own = labels.filter((label) => label.cook === column.id)
+    const own = labels.filter((label) => label.column === column.id)
     const isLast = sit.to === last
     const above = own.filter((label) => label.doing.from < sit.from).map((label) => label.box.y + label.box.height + 2)
     const top = Math.max(y(sit.from), ...above)
     const end = isLast ? bottom : y(sit.to) - ABOVE
     return end - top >= THINNEST
-      ? [{ ...sit, cook: column.id, box: { x: column.x, y: top, width: column.width, height: end - top } }]
+      ? [
+          {
+            ...sit,
+            column: column.id,
+            box: { x: column.x, y: top, width: column.width, height: end - top },
+            said: isLast ? null : saidAt(top, end, courses.map(y)),
+          },
+        ]
       : []
   })
+
+const WORDS = 17
+const PLATES = 13
+
+/** The middle of the longest piece of a sit that no course line runs through. */
+const saidAt = (top: number, bottom: number, lines: readonly number[]): number | null => {
+  const inside = lines.filter((line) => line > top - PLATES && line < bottom + PLATES).sort((a, b) => a - b)
+  const starts = [top + 5, ...inside.map((line) => line + PLATES)]
+  const ends = [...inside.map((line) => line - PLATES), bottom - 5]
+  let best: { from: number; to: number } | null = null
+  for (const [index, from] of starts.entries()) {
+    const to = ends[index] ?? from
+    if (to - from >= WORDS && (best === null || to - from > best.to - best.from)) best = { from, to }
+  }
+  return best === null ? null : (best.from + best.to) / 2 + 4
+}
 
 export interface Cloth {
   /** SVG paths: the cloth and its hem. */

@@ -11,6 +11,13 @@ export interface Column {
   readonly width: number
 }
 
+/** A column of one cook, or of all the others together. */
+export interface CookColumn extends Column {
+  readonly cooks: readonly string[]
+  /** Room before the marks for more of them side by side. */
+  readonly inset: number
+}
+
 export interface RingUnit extends Column {
   readonly kit: string
   readonly unit: number
@@ -19,7 +26,7 @@ export interface RingUnit extends Column {
 
 export interface Columns {
   readonly width: number
-  readonly cooks: readonly Column[]
+  readonly cooks: readonly CookColumn[]
   readonly table: Column
   /** The board of the cooks and the table. */
   readonly board: Column
@@ -36,7 +43,11 @@ const KIT_GAP = 14
 const OVEN = 110
 const TABLE = { wide: 224, narrow: 206, phone: 104 } as const
 const NARROW_BELOW = 960
-const COOK = { least: 178, most: 340 } as const
+const COOK = { least: 164, most: 340 } as const
+/** Where the cooks do not all fit: who reads, and all the others in one column. */
+const FOLDED = { reader: 300, others: 210, most: 460 } as const
+export const OTHERS = 'others'
+const INSET = 22.5
 const SIZES = { small: 0, medium: 1, large: 2 } as const
 
 /** Who is missed most sits outermost, so that the cloth is whole near the guests: half the cooks left of the table, half right. */
@@ -56,9 +67,39 @@ export const seatCooks = (
 const ofKind = <K extends Kit['kind']>(kitchen: Kitchen | undefined, kind: K): Extract<Kit, { kind: K }>[] =>
   (kitchen?.kit ?? []).filter((kit): kit is Extract<Kit, { kind: K }> => kit.kind === kind)
 
+interface Seat {
+  readonly id: string
+  readonly cooks: readonly string[]
+  readonly width: number
+}
+
+/** Everybody in a column of their own where there is room; otherwise who reads, the table, and the others together. */
+const seatsOf = (
+  evening: Evening,
+  order: RunningOrder,
+  reader: string | null,
+  room: number,
+): { readonly left: readonly Seat[]; readonly right: readonly Seat[] } => {
+  const { left, right } = seatCooks(evening, order)
+  const all = [...left, ...right]
+  const each = Math.floor(room / Math.max(1, all.length))
+  const first = all.find((id) => id === reader) ?? evening.cooks[0]?.id
+  if (all.length <= 2 || each >= COOK.least || first === undefined) {
+    const width = Math.min(COOK.most, Math.max(COOK.least, each))
+    const own = (id: string): Seat => ({ id, cooks: [id], width })
+    return { left: left.map(own), right: right.map(own) }
+  }
+  const width = Math.max(COOK.least, Math.min(FOLDED.reader, Math.floor(room * 0.44)))
+  const others = Math.max(FOLDED.others, Math.min(FOLDED.most, room - width))
+  return {
+    left: [{ id: first, cooks: [first], width }],
+    right: [{ id: OTHERS, cooks: all.filter((id) => id !== first), width: others }],
+  }
+}
+
 /**
  * Where every column stands. `wide`: clock gutter, cooks around the table, then ovens, rings and cold places of the hosts'
- * kitchen. `phone`: one cook and the table. The result may be wider than asked when the cooks need it.
+ * kitchen. `phone`: one cook and the table. The result may be wider than asked when much kit leaves too little room.
  */
 export const columnsOf = (
   evening: Evening,
@@ -70,7 +111,7 @@ export const columnsOf = (
   if (asked.shape === 'phone') {
     const cook = asked.cook ?? evening.cooks[0]?.id
     const lane = Math.max(120, asked.width - GUTTER - table)
-    const cooks = cook === undefined ? [] : [{ id: cook, x: GUTTER, width: lane }]
+    const cooks = cook === undefined ? [] : [{ id: cook, cooks: [cook], inset: 0, x: GUTTER, width: lane }]
     return {
       width: GUTTER + lane + table,
       cooks,
@@ -94,9 +135,7 @@ export const columnsOf = (
     ovens.length * (OVEN + GAP) +
     (units.length > 0 ? Math.max(52, units.length * RING) + GAP : 0) +
     colds.reduce((sum, cold) => sum + coldWidth(cold.id) + GAP, 0)
-  const { left, right } = seatCooks(evening, order)
-  const count = Math.max(1, left.length + right.length)
-  const cookWidth = Math.min(COOK.most, Math.max(COOK.least, Math.floor((asked.width - GUTTER - table - kitWidth) / count)))
+  const seats = seatsOf(evening, order, asked.cook, asked.width - GUTTER - table - kitWidth)
 
   let x = GUTTER
   const take = (id: string, width: number, gap = 0): Column => {
@@ -104,10 +143,11 @@ export const columnsOf = (
     x += width + gap
     return column
   }
-  const leftColumns = left.map((id) => take(id, cookWidth))
+  const seat = ({ id, cooks, width }: Seat): CookColumn => ({ ...take(id, width), cooks, inset: cooks.length > 1 ? INSET : 0 })
+  const leftColumns = seats.left.map(seat)
   const tableColumn = take('table', table)
-  const rightColumns = right.map((id) => take(id, cookWidth))
-  if (right.length === 0) x += 8
+  const rightColumns = seats.right.map(seat)
+  if (rightColumns.length === 0) x += 8
   const board = { id: 'board', x: GUTTER, width: x - GUTTER }
   x += KIT_GAP
   const ovenColumns = ovens.map((oven) => take(oven.id, OVEN, GAP))

@@ -80,9 +80,11 @@ export const courseRows = (
       name: nameLines(names.courseName(course.course), columns.table.width - 16, shape),
       colour: colour === 1 ? 1 : colour === 2 ? 2 : colour === 3 ? 3 : 4,
       plates: platesAcross(columns.table.x, columns.table.width, guests, shape),
-      cookPlates: columns.cooks
-        .filter((column) => eating.some((cook) => cook.id === column.id))
-        .map((column) => ({ x: column.x + column.width - 20, r: 10.5 })),
+      cookPlates: columns.cooks.flatMap((column) =>
+        eating
+          .filter((cook) => column.cooks.includes(cook.id))
+          .map((_, place) => ({ x: column.x + column.width - 20 - place * 26, r: 10.5 })),
+      ),
       off:
         next && off <= Date.parse(next.toTable)
           ? { y: Math.min(scale.y(off), scale.y(Date.parse(next.toTable)) - WAIT[shape] + 2), minutes }

@@ -1,5 +1,6 @@
-import { touchKind, touchTags } from '#app/_words/care.ts'
 import type { Names } from '#app/_words/names.ts'
+import { type Moment, momentShort, momentTag, type Short, stepForms } from '#app/_words/short-step.ts'
+import { shorten } from '#app/_words/shorten.ts'
 import { secondsOf } from '#lib/domain/duration.ts'
 import type { Touch, Way } from '#lib/domain/menu.ts'
 import type { Cue, RunningOrder } from '#lib/domain/running-order.ts'
@@ -17,6 +18,8 @@ export interface Doing {
   /** What to call it, and an end that is kept apart: ": in", ", with Lou". */
   readonly words: string
   readonly tail: string
+  /** The same for a line that has little room. */
+  readonly short: Short
 }
 
 /** The touch a cue's moment belongs to: the nearest by its rule. */
@@ -35,6 +38,11 @@ const touchAt = (way: Way | undefined, cue: Cue, at: number): Touch | undefined 
   )
 }
 
+const momentOf = (touch: Touch | undefined): Moment => {
+  if (touch?.when === 'in' || touch?.when === 'out') return { kind: touch.when }
+  return { kind: 'every', does: touch?.does }
+}
+
 /** What a cue is called, with its batch when it is not the first: "Fry the fritters", "Brew (2)". */
 const cueName = (cue: Cue, names: Names): string => {
   const does =
@@ -45,15 +53,19 @@ const cueName = (cue: Cue, names: Names): string => {
   return cue.batch > 0 ? `${does} (${cue.batch + 1})` : does
 }
 
+const ofBatch = ({ forms, tag }: Short, batch: number): Short => ({ forms, tag: batch > 0 ? `${tag} (${batch + 1})` : tag })
+
 const doingsOf = (cue: Cue, names: Names): Doing[] => {
   const step = names.step(cue.step)
   const way = step?.ways[cue.way]
   const [from, to] = [Date.parse(cue.start), Date.parse(cue.end)]
+  const does = step?.does.trim() || names.stepName(cue.step)
+  const place = names.kit(cue.kit[0]?.id ?? '')?.kit.kind ?? 'none'
   if (way?.care === 'leave' || (way === undefined && cue.cooks.length === 0)) {
     return cue.touches.map(({ at, cook }, index) => {
       const moment = Date.parse(at)
       const touch = touchAt(way, cue, moment)
-      const kind = touch ? touchKind(touch) : 'every'
+      const kind = momentOf(touch)
       return {
         key: `${cue.step}.${cue.batch}.t${index}`,
         cue,
@@ -61,9 +73,10 @@ const doingsOf = (cue: Cue, names: Names): Doing[] => {
         from: moment,
         to: moment + (touch ? secondsOf(touch.takes) * 1000 : 60_000),
         mark: 'knot' as const,
-        touch: kind,
+        touch: kind.kind,
         words: cueName(cue, names),
-        tail: `: ${touchTags[kind]}`,
+        tail: `: ${momentTag(kind, place)}`,
+        short: ofBatch(momentShort(does, kind, place), cue.batch),
       }
     })
   }
@@ -80,10 +93,28 @@ const doingsOf = (cue: Cue, names: Names): Doing[] => {
       touch: null,
       words: cueName(cue, names),
       tail: others.length > 0 ? `, with ${others.join(', ')}` : '',
+      short: ofBatch({ forms: stepForms(does), tag: '' }, cue.batch),
     }
+  })
+}
+
+/** Where two steps of different dishes are told in the same words, the dish is said as well. */
+const toldApart = (all: readonly Doing[], names: Names): readonly Doing[] => {
+  const said = ({ short }: Doing) => `${short.forms[short.forms.length - 1]}${short.tag}`
+  const dishOf = (doing: Doing) => names.step(doing.cue.step)?.dish ?? null
+  const dishes = new Map<string, Set<string | null>>()
+  for (const doing of all) dishes.set(said(doing), (dishes.get(said(doing)) ?? new Set()).add(dishOf(doing)))
+  return all.map((doing) => {
+    const dish = names.dish(dishOf(doing))
+    if (!dish || (dishes.get(said(doing))?.size ?? 0) < 2) return doing
+    const { forms, tag } = doing.short
+    return { ...doing, short: { forms: forms.map((form) => `${form}${tag}, ${shorten(dish.name, 16)}`), tag: '' } }
   })
 }
 
 /** Everything that cooks are seen doing, in time, then by step. */
 export const doings = (order: RunningOrder, names: Names): readonly Doing[] =>
-  order.cues.flatMap((cue) => doingsOf(cue, names)).sort((a, b) => a.from - b.from || a.to - b.to || (a.key < b.key ? -1 : 1))
+  toldApart(
+    order.cues.flatMap((cue) => doingsOf(cue, names)),
+    names,
+  ).toSorted((a, b) => a.from - b.from || a.to - b.to || (a.key < b.key ? -1 : 1))

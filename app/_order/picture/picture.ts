@@ -1,14 +1,16 @@
+import { listText } from '#app/_words/clock.ts'
 import type { Names } from '#app/_words/names.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { type Cloth, clothOf, type Sit, sitBoxes, sitTimes, tableWindow, upTimes } from './cloth.ts'
-import { type Column, type Columns, columnsOf, type Shape } from './columns.ts'
+import { type Column, type Columns, type CookColumn, columnsOf, type Shape } from './columns.ts'
 import { type CourseRow, courseDemands, courseRows } from './courses.ts'
 import { type Doing, doings } from './doings.ts'
 import { type Frame, frameOf, pacesOf } from './frame.ts'
 import { type Ribbon, ribbonOf } from './heat.ts'
 import { type Held, heldOf, lanesOf } from './held.ts'
-import { type Group, groupsOf, type Label, LINE, labelDemands, placeLabels } from './labels.ts'
+import { type Group, groupsOf, type Label, labelDemands, placeLabels } from './labels.ts'
+import { LINES, type Line, type Zoom } from './lines.ts'
 import type { Box } from './outline.ts'
 import { elastic, type Scale } from './scale.ts'
 import { type Tick, ticksOf } from './ticks.ts'
@@ -31,14 +33,19 @@ export interface Thread {
 }
 
 export interface Hatch {
+  readonly key: string
   readonly box: Box
-  readonly index: number
 }
 
 /** The evening's own day, ready to be painted: every number is in pixels from the top left. */
 export interface Picture {
   readonly width: number
   readonly height: number
+  /** It needs more width than there is. */
+  readonly isWider: boolean
+  readonly shape: Shape
+  readonly zoom: Zoom
+  readonly line: Line
   readonly columns: Columns
   readonly frame: Frame
   readonly scale: Scale
@@ -60,12 +67,17 @@ export interface Picture {
 export interface Asked {
   readonly width: number
   readonly shape: Shape
-  /** The one cook of the phone's picture. */
+  readonly zoom: Zoom
+  /** Who reads: the one cook of the phone's picture, and of a wide one in which not everybody fits. */
   readonly cook: string | null
 }
 
 const COLD_LANES = 4
+/** Between what one cook does at once, or several in one column. */
+const LANE = 7.5
 const BOTTOM = 10
+/** Room above the drawing's zero. */
+export const ABOVE = 8
 
 /** Lays out the running order as a table seen from above with time flowing down (look, drawing rules 1 to 13). */
 export const pictureOf = (evening: Evening, order: RunningOrder, names: Names, asked: Asked): Picture => {
@@ -74,19 +86,21 @@ export const pictureOf = (evening: Evening, order: RunningOrder, names: Names, a
   const held = heldOf(evening, order, names).filter((item) => item.to > frame.from && item.from < frame.to)
   const coldLanes = lanesByKit(held.filter((item) => names.kit(item.kit)?.kit.kind === 'cold'))
   const columns = columnsOf(evening, order, asked, new Map([...coldLanes].map(([kit, lanes]) => [kit, laneCount(lanes)])))
-  const shown = all.filter((doing) => doing.from >= frame.from && columns.cooks.some((column) => column.id === doing.cook))
-  const groups = groupsOf(shown)
+  const line = LINES[asked.shape][asked.zoom]
+  const shown = all.filter((doing) => doing.from >= frame.from)
+  const groups = groupsOf(shown, columns.cooks)
   const lines = order.courses.map((course) => Date.parse(course.toTable)).sort((a, b) => a - b)
   const events = [...shown.flatMap((doing) => [doing.from, doing.to]), ...lines, frame.guestsFrom]
-  const scale = elastic(frame.from, frame.to, pacesOf(frame, events, asked.shape), [
-    ...labelDemands(groups, lines, asked.shape),
+  const scale = elastic(frame.from, frame.to, pacesOf(frame, events, asked.shape, asked.zoom), [
+    ...labelDemands(groups, lines, line),
     ...courseDemands(order, frame, asked.shape),
   ])
   const height = Math.ceil(scale.height) + BOTTOM
-  const labels = placeLabels(groups, columns.cooks, scale.y, lines, evening.zone, asked.shape)
+  const who = (group: Group, doing: Doing): string => whoOf(group, doing, names)
+  const labels = placeLabels(groups, { y: scale.y, courses: lines, zone: evening.zone, line, who })
   const rows = courseRows(evening, order, names, columns, scale, asked.shape)
   const laid = laidAt(evening, all, scale)
-  const sits = columns.cooks.flatMap((column) => sitsOf(evening, column, all, frame, labels, scale, height))
+  const sits = columns.cooks.flatMap((column) => sitsOf(evening, column, all, frame, labels, scale, lines, height))
   const edges = {
     left: Math.min(...columns.cooks.map((column) => column.x), columns.table.x),
     right: columns.board.x + columns.board.width,
@@ -94,6 +108,10 @@ export const pictureOf = (evening: Evening, order: RunningOrder, names: Names, a
   return {
     width: columns.width,
     height,
+    isWider: columns.width > asked.width,
+    shape: asked.shape,
+    zoom: asked.zoom,
+    line,
     columns,
     frame,
     scale,
@@ -109,10 +127,17 @@ export const pictureOf = (evening: Evening, order: RunningOrder, names: Names, a
       ...sits.map((sit) => trim(sit.box, edges)),
     ]),
     sits,
-    marks: marksOf(groups, columns, scale, asked.shape, lines),
+    marks: marksOf(groups, scale, line, lines),
     labels,
     ...kitOf(order, names, columns, held, coldLanes, scale),
   }
+}
+
+/** In a column of several cooks a line begins with who does it. */
+const whoOf = ({ column }: Group, doing: Doing, names: Names): string => {
+  if (column.cooks.length < 2) return ''
+  const together = doing.touch === null ? doing.cue.cooks.filter((cook) => column.cooks.includes(cook)) : [doing.cook]
+  return `${listText(together.map(names.cookName))}: `
 }
 
 /** Cloth stays 8 px clear of the board's own edges. */
@@ -128,44 +153,41 @@ const laidAt = (evening: Evening, all: readonly Doing[], scale: Scale): number =
   return first ? Math.max(8, scale.y(Math.min(first.to, scale.to))) : 8
 }
 
+/** Where the cloth lies in a column: there, all of its cooks who eat sit. */
 const sitsOf = (
   evening: Evening,
-  column: Column,
+  column: CookColumn,
   all: readonly Doing[],
   frame: Frame,
   labels: readonly Label[],
   scale: Scale,
+  courses: readonly number[],
   height: number,
 ): readonly Sit[] => {
-  const cook = evening.cooks.find((candidate) => candidate.id === column.id)
-  if (!cook?.eats) return []
+  const eaters = new Set(evening.cooks.filter((cook) => cook.eats && column.cooks.includes(cook.id)).map((cook) => cook.id))
+  if (eaters.size === 0) return []
   const atTable = new Set(evening.steps.filter((step) => step.where === 'table').map((step) => step.id))
   const window = tableWindow(frame)
   const ups = upTimes(
-    all.filter((doing) => doing.cook === column.id && !atTable.has(doing.cue.step)),
+    all.filter((doing) => eaters.has(doing.cook) && !atTable.has(doing.cue.step)),
     window,
   )
-  return sitBoxes(column, sitTimes(ups, window), labels, scale.y, height - 8, window.to)
+  return sitBoxes(column, sitTimes(ups, window), labels, scale.y, courses, height - 8, window.to)
 }
 
-const marksOf = (
-  groups: readonly Group[],
-  columns: Columns,
-  scale: Scale,
-  shape: Shape,
-  lines: readonly number[],
-): readonly Mark[] => {
+const marksOf = (groups: readonly Group[], scale: Scale, line: Line, courses: readonly number[]): readonly Mark[] => {
   const busy = new Map<string, { from: number; to: number; lane: number }[]>()
-  return groups.flatMap((group) => {
-    const column = columns.cooks.find((candidate) => candidate.id === group.cook)
-    if (!column) return []
-    return group.doings.map((doing) => {
-      const before = (busy.get(group.cook) ?? []).filter((other) => other.to > doing.from)
-      const lane = [0, 1].find((free) => before.every((other) => other.lane !== free)) ?? 2
-      busy.set(group.cook, [...before, { from: doing.from, to: doing.to, lane }])
-      const top = scale.y(doing.from) + (lines.includes(doing.from) ? 2 : 0)
-      const bottom = scale.y(doing.to) - (lines.includes(doing.to) ? 2 : 0.6)
-      return { key: doing.key, doing, x: column.x + LINE[shape].mark - lane * 7.5, y: top, height: Math.max(5, bottom - top) }
+  return groups.flatMap(({ column, doings }) => {
+    const lanes = column.inset / LANE + 2
+    const right = column.x + column.inset + line.mark
+    return doings.map((doing) => {
+      const before = (busy.get(column.id) ?? []).filter((other) => other.to > doing.from)
+      const free = Array.from({ length: lanes }, (_, lane) => lane)
+      const lane = free.find((each) => before.every((other) => other.lane !== each)) ?? lanes
+      busy.set(column.id, [...before, { from: doing.from, to: doing.to, lane }])
+      const top = scale.y(doing.from) + (courses.includes(doing.from) ? 2 : 0)
+      const bottom = scale.y(doing.to) - (courses.includes(doing.to) ? 2 : 0.6)
+      return { key: doing.key, doing, x: right - lane * LANE, y: top, height: Math.max(5, bottom - top) }
     })
   })
 }
@@ -224,14 +246,26 @@ const kitOf = (
     if (thread.held.step !== null && !kitAt.has(key))
       kitAt.set(key, names.kit(thread.held.kit)?.kit.kind === 'oven' ? thread.x : thread.x + thread.width / 2)
   }
-  const boards = [...columns.ovens, ...columns.colds]
-  const hatches = order.clashes.flatMap((clash, index): Hatch[] => {
-    if (clash.kit === null) return []
-    const unit = columns.rings?.units.find((candidate) => candidate.kit === clash.kit)
-    const board = boards.find((candidate) => candidate.id === clash.kit) ?? unit
-    if (!board) return []
-    const [from, to] = [scale.y(Date.parse(clash.from)), scale.y(Date.parse(clash.to))]
-    return [{ index, box: { x: board.x + 2, y: from, width: board.width - 4, height: Math.max(22, to - from) } }]
-  })
-  return { ribbons, pans, colds, kitAt, hatches }
+  return { ribbons, pans, colds, kitAt, hatches: hatchesOf(order, columns, held, scale) }
 }
+
+/** A clash over kit: where it is wanted twice, for as long as one of the steps in question has it meanwhile. */
+const hatchesOf = (order: RunningOrder, columns: Columns, held: readonly Held[], scale: Scale): readonly Hatch[] =>
+  order.clashes.flatMap((clash, index): Hatch[] => {
+    const { kit } = clash
+    if (kit === null) return []
+    const [from, to] = [Date.parse(clash.from), Date.parse(clash.to)]
+    const having = held.filter(
+      (item) => item.kit === kit && item.step !== null && clash.steps.includes(item.step) && item.from < to && item.to > from,
+    )
+    const units = columns.rings?.units.filter((unit) => unit.kit === kit) ?? []
+    const wanted = units.filter((unit) => having.some((item) => item.unit === unit.unit))
+    const boards = [...columns.ovens, ...columns.colds].filter((column) => column.id === kit)
+    const start = having.length > 0 ? Math.max(from, Math.min(...having.map((item) => item.from))) : from
+    const end = having.length > 0 ? Math.min(to, Math.max(...having.map((item) => item.to))) : to
+    const [top, bottom] = [scale.y(start), scale.y(end)]
+    return [...boards, ...(wanted.length > 0 ? wanted : units.slice(0, 1))].map((board) => ({
+      key: `${index}.${board.id}`,
+      box: { x: board.x + 2, y: top, width: board.width - 4, height: Math.max(22, bottom - top) },
+    }))
+  })

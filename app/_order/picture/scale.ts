@@ -17,6 +17,8 @@ export interface Scale {
   readonly height: number
   /** Pixels from the top of a moment in milliseconds; clamped to the ends, never decreasing. */
   readonly y: (ms: number) => number
+  /** The moment that lies so many pixels from the top: where `y` comes from. */
+  readonly at: (px: number) => number
   /** Where the scale changes by its pace: a visible fold. */
   readonly folds: readonly number[]
 }
@@ -67,11 +69,19 @@ export const elastic = (from: number, to: number, paces: readonly Pace[], demand
     const [t0, t1, y0, y1] = [stops[low] ?? from, stops[high] ?? to, ys[low] ?? 0, ys[high] ?? 0]
     return t1 === t0 ? y0 : y0 + ((ms - t0) / (t1 - t0)) * (y1 - y0)
   }
+  const at = (px: number): number => {
+    const index = ys.findIndex((each) => each > px)
+    if (index < 0) return to
+    if (index === 0) return from
+    const [t0, t1, y0, y1] = [stops[index - 1] ?? from, stops[index] ?? to, ys[index - 1] ?? 0, ys[index] ?? 0]
+    return t0 + ((px - y0) / (y1 - y0)) * (t1 - t0)
+  }
   return {
     from,
     to,
     height: heightOf(to),
     y,
+    at,
     folds: sorted
       .filter((pace, index) => index > 0 && inside(pace.at) && pace.perMinute !== sorted[index - 1]?.perMinute)
       .map((pace) => pace.at),

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { doings } from '#app/_order/picture/doings.ts'
+import { type Doing, doings } from '#app/_order/picture/doings.ts'
 import type { Box } from '#app/_order/picture/outline.ts'
 import { type Asked, type Picture, pictureOf } from '#app/_order/picture/picture.ts'
 import { daysOf } from '#app/_order/rows.ts'
@@ -25,11 +25,15 @@ const EVENINGS: readonly (readonly [name: string, evening: Evening])[] = [
   ['120 random steps', randomEvening(7, SIZES.large)],
 ]
 
-const shapes = (evening: Evening): readonly Asked[] => [
-  { width: 900, shape: 'wide', cook: null },
-  { width: 1240, shape: 'wide', cook: null },
-  ...evening.cooks.map((cook): Asked => ({ width: 366, shape: 'phone', cook: cook.id })),
-]
+const WIDTHS = [360, 700, 860, 1100, 1600] as const
+const ZOOMS = ['evening', 'hour', 'ten'] as const
+
+/** Every width of a screen at every zoom, on a phone for each cook. */
+const shapes = (evening: Evening): readonly Asked[] =>
+  ZOOMS.flatMap((zoom) => [
+    ...WIDTHS.filter((width) => width >= 840).map((width): Asked => ({ width, shape: 'wide', zoom, cook: null })),
+    ...evening.cooks.map(({ id }, index): Asked => ({ width: WIDTHS[index % 2] ?? 360, shape: 'phone', zoom, cook: id })),
+  ])
 
 const overlap = (a: Box, b: Box): boolean =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height - 0.01 && b.y < a.y + a.height - 0.01
@@ -43,7 +47,7 @@ describe.each(EVENINGS)('%s', (_name, evening) => {
       expect(picture.labels.length).toBeGreaterThan(0)
       for (const [index, label] of picture.labels.entries()) {
         for (const other of picture.labels.slice(index + 1)) {
-          if (other.cook === label.cook) expect(overlap(label.box, other.box), `${label.key} and ${other.key}`).toBe(false)
+          if (other.column === label.column) expect(overlap(label.box, other.box), `${label.key} and ${other.key}`).toBe(false)
         }
         for (const row of picture.courses)
           for (const plate of row.cookPlates) {
@@ -57,7 +61,7 @@ describe.each(EVENINGS)('%s', (_name, evening) => {
   test('U1 every line stays in its column, beside its mark and on the drawing', () => {
     for (const [, picture] of pictures)
       for (const label of picture.labels) {
-        const column = picture.columns.cooks.find((candidate) => candidate.id === label.cook)
+        const column = picture.columns.cooks.find((candidate) => candidate.id === label.column)
         const mark = picture.marks.find((candidate) => candidate.key === label.key)
         expect(column).toBeDefined()
         expect(mark).toBeDefined()
@@ -87,7 +91,7 @@ describe.each(EVENINGS)('%s', (_name, evening) => {
     const atTable = new Set(evening.steps.filter((step) => step.where === 'table').map((step) => step.id))
     for (const [, picture] of pictures)
       for (const label of picture.labels.filter((candidate) => !atTable.has(candidate.doing.cue.step)))
-        for (const sit of picture.sits.filter((candidate) => candidate.cook === label.cook))
+        for (const sit of picture.sits.filter((candidate) => candidate.column === label.column))
           expect(overlap(label.box, sit.box), `${label.key} on the cloth`).toBe(false)
   })
 
@@ -109,16 +113,19 @@ describe.each(EVENINGS)('%s', (_name, evening) => {
     const all = doings(it.order, it.names)
     expect(all.length).toBeGreaterThan(0)
     for (const doing of all) expect(listed).toContain(`${doing.cook} ${doing.cue.step}.${doing.cue.batch} ${doing.from}`)
-    const [wide] = pictures
-    const drawn = new Set(wide?.[1].labels.map((label) => label.key))
-    for (const doing of all) if (dayOf(evening, doing.from) >= 0) expect(drawn).toContain(doing.key)
+    const id = ({ cue, from }: Doing) => `${cue.step}.${cue.batch} ${from}`
+    for (const [asked, picture] of pictures) {
+      const drawn = new Set(picture.labels.map((label) => id(label.doing)))
+      const theirs = all.filter((doing) => asked.shape === 'wide' || doing.cook === asked.cook)
+      for (const doing of theirs) if (dayOf(evening, doing.from) >= 0) expect(drawn).toContain(id(doing))
+    }
   })
 })
 
 test('U1 on a phone any two lines of a cook are 44 px apart', () => {
   const it = planned(randomEvening(5, SIZES.middle))
   for (const cook of it.evening.cooks) {
-    const { labels } = pictureOf(it.evening, it.order, it.names, { width: 366, shape: 'phone', cook: cook.id })
+    const { labels } = pictureOf(it.evening, it.order, it.names, { width: 366, shape: 'phone', zoom: 'evening', cook: cook.id })
     for (const [index, label] of labels.entries()) {
       const next = labels[index + 1]
       if (next) expect(next.box.y - label.box.y).toBeGreaterThanOrEqual(43.99)

@@ -1,0 +1,75 @@
+'use client'
+
+import { useEffect, useState } from 'react'
+import type { RunningOrder } from '#lib/domain/running-order.ts'
+import type { Doing } from './picture/doings.ts'
+import type { Picture } from './picture/picture.ts'
+
+/** How long it shows that something moved. */
+const SHOWN_MS = 60_000
+
+export interface Settling {
+  /** The picture on the screen differs from the one before by a new order alone: what moved may glide to its place. */
+  readonly isGliding: boolean
+  /** Keys of what moved within the last minute. */
+  readonly moved: ReadonlyMap<string, number>
+}
+
+interface Seen extends Settling {
+  readonly order: RunningOrder
+  readonly picture: Picture | null
+  readonly all: readonly Doing[]
+}
+
+const isSameView = (a: Picture | null, b: Picture | null): boolean =>
+  a !== null &&
+  b !== null &&
+  a.width === b.width &&
+  a.zoom === b.zoom &&
+  a.columns.cooks.map((column) => column.id).join() === b.columns.cooks.map((column) => column.id).join()
+
+const withMoves = (seen: Seen, all: readonly Doing[], now: number): ReadonlyMap<string, number> => {
+  const before = new Map(seen.all.map((doing) => [doing.key, doing.from]))
+  const moves = all.filter((doing) => before.get(doing.key) !== doing.from)
+  return new Map([
+    ...[...seen.moved].filter(([, until]) => until > now),
+    ...moves.map((doing) => [doing.key, now + SHOWN_MS] as const),
+  ])
+}
+
+/** What a new running order moved, for a minute, and whether the eye should be led there. */
+export const useSettling = (
+  order: RunningOrder,
+  all: readonly Doing[],
+  picture: Picture | null,
+  clock: () => number,
+): Settling => {
+  const [seen, setSeen] = useState<Seen>({ order, picture, all, isGliding: false, moved: new Map() })
+  let shown = seen
+  if (seen.picture !== picture || seen.order !== order) {
+    const isNew = seen.order !== order
+    shown = {
+      order,
+      picture,
+      all,
+      isGliding: isNew && isSameView(seen.picture, picture),
+      moved: isNew ? withMoves(seen, all, clock()) : seen.moved,
+    }
+    setSeen(shown)
+  }
+  const { moved } = shown
+  useEffect(() => {
+    if (moved.size === 0) return
+    const now = clock()
+    const timer = setTimeout(
+      () =>
+        setSeen((current) => ({
+          ...current,
+          moved: new Map([...current.moved].filter(([, until]) => until > clock())),
+        })),
+      Math.max(0, Math.min(...moved.values()) - now) + 50,
+    )
+    return () => clearTimeout(timer)
+  }, [moved, clock])
+  return shown
+}
