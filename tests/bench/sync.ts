@@ -1,4 +1,3 @@
-import { type ChildProcess, fork } from 'node:child_process'
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import type { Evening } from '#lib/domain/evening.ts'
@@ -6,6 +5,8 @@ import { parseEvening } from '#lib/domain/parse.ts'
 import { setFields } from '#lib/plan/commands/set.ts'
 import { readOrder, readType } from '#lib/plan/frames.ts'
 import { WIRE } from '#lib/plan/wire.ts'
+import { type Served, withServer } from './child.ts'
+import { share } from './cpu.ts'
 import { COOKS, documentOf, edit, join, joinRelay, type Load, runLoad } from './sync-load.ts'
 
 const here = (name: string) => fileURLToPath(new URL(name, import.meta.url))
@@ -28,40 +29,8 @@ const evening = (): Evening => {
   return read.value
 }
 
-/** The next message of the child that has this field. */
-const heard = <T>(child: ChildProcess, field: string): Promise<T> =>
-  new Promise((resolve, reject) => {
-    const hear = (message: unknown) => {
-      if (typeof message !== 'object' || message === null || !(field in message)) return
-      child.off('message', hear).off('exit', end)
-      resolve(Reflect.get(message, field) as T)
-    }
-    const end = (code: number | null) => reject(new Error(`the server ended with ${code}`))
-    child.on('message', hear).on('exit', end)
-  })
-
-interface Served {
-  readonly port: number
-  readonly cpuMs: () => Promise<number>
-}
-
-/** A server in a process of its own, for as long as `act` takes. */
-const withServer = async <T>(kind: Kind, act: (served: Served) => Promise<T>): Promise<T> => {
-  const child = fork(here('./sync-server.ts'), [kind, EVENING_FILE], { execArgv: ['--import', 'tsx'] })
-  const cpuMs = async () => {
-    const answer = heard<NodeJS.CpuUsage>(child, 'cpu')
-    child.send('cpu')
-    const { user, system } = await answer
-    return (user + system) / 1000
-  }
-  try {
-    return await act({ port: await heard<number>(child, 'port'), cpuMs })
-  } finally {
-    const gone = new Promise((resolve) => child.once('exit', resolve))
-    child.send('end')
-    await gone
-  }
-}
+const served = <T>(kind: Kind, act: (served: Served) => Promise<T>): Promise<T> =>
+  withServer('./sync-server.ts', [kind, EVENING_FILE], act)
 
 interface Run extends Load {
   readonly cpuPerEdit: number
@@ -90,9 +59,6 @@ const once = async (
   return { ...load, cpuPerEdit }
 }
 
-const share = (sorted: readonly number[], part: number): number =>
-  sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * part))] ?? Number.NaN
-
 const inWords = (runs: readonly Run[]): string => {
   const best = (of: (run: Run) => number) => Math.min(...runs.map(of))
   const at = (part: number) =>
@@ -108,7 +74,7 @@ const inWords = (runs: readonly Run[]): string => {
 
 /** From an edit that changes the problem to the first running order of the plan with it. */
 const planTimes = (plan: Evening): Promise<number[]> =>
-  withServer('planner', async ({ port }) => {
+  served('planner', async ({ port }) => {
     const client = await join(port, `/cook-0/sync/${plan.id}`)
     const [step] = plan.steps
     const [way] = step?.ways ?? []
@@ -164,8 +130,8 @@ const compare = (plan: Evening, relay: Served, room: Served) => async (rate: (ty
 /** Sync beside a bare relay, best of three in turn, and the time from an edit to its running order. About a minute. */
 export const run = async (report: Report): Promise<void> => {
   const plan = evening()
-  await withServer('relay', (relay) =>
-    withServer('room', async (room) => {
+  await served('relay', (relay) =>
+    served('room', async (room) => {
       for (const rate of RATES) await compare(plan, relay, room)(rate, report)
     }),
   )
