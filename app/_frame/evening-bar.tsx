@@ -13,6 +13,7 @@ import { Tools } from './tools.tsx'
 /** `wide`: only where there is room; on a phone one gets there from the screen before it. */
 const WAYS: readonly { readonly way: string; readonly words: string; readonly wide?: true }[] = [
   { way: 'menu', words: 'Menu' },
+  { way: 'drinks', words: 'Drinks', wide: true },
   { way: 'guests', words: 'Guests' },
   { way: 'order', words: 'Running order' },
   { way: 'kitchens', words: 'Cooks & kitchens' },

@@ -32,3 +32,7 @@ export const ChoresScreen = dynamic(() => import('#app/_chores/chores-screen.tsx
   ssr: false,
   loading: () => null,
 })
+export const DrinksScreen = dynamic(() => import('#app/_drinks/drinks-screen.tsx').then((module) => module.DrinksScreen), {
+  ssr: false,
+  loading: () => null,
+})

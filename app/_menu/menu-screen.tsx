@@ -57,9 +57,14 @@ export function MenuScreen({ needs }: { readonly needs: readonly KnownNeed[] | n
             Add a course
           </Button>
           {isEmpty ? null : (
-            <LinkButton tone="soft" href={`/evenings/${eveningId}/recipe`}>
-              Bring a recipe in
-            </LinkButton>
+            <>
+              <LinkButton tone="soft" href={`/evenings/${eveningId}/recipe`}>
+                Bring a recipe in
+              </LinkButton>
+              <LinkButton tone="soft" href={`/evenings/${eveningId}/drinks`}>
+                Drinks
+              </LinkButton>
+            </>
           )}
           <Button onClick={() => setEditing(!editing)} aria-pressed={editing}>
             {editing ? 'Done changing' : 'Change the menu'}

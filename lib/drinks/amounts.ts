@@ -20,13 +20,14 @@ export const bottleMl = (abv: number): number => (abv >= 8 ? 750 : abv > 1 ? 500
 
 /**
  * What is bought for the covers, of whom so many drink alcohol: each has a glass of what is for them with each course. Where a course has two of
- * a sort, they share it.
+ * a sort, they share it. Null: how many is not known, and there is enough of either for all.
  */
-export const amountsOf = (evening: Pick<Evening, 'covers' | 'drinks'>, alcohol: number): readonly Amount[] =>
+export const amountsOf = (evening: Pick<Evening, 'covers' | 'drinks'>, alcohol: number | null): readonly Amount[] =>
   evening.drinks.map((drink): Amount => {
     const isStrong = drink.abv > 0
     const alike = evening.drinks.filter((other) => other.course === drink.course && other.abv > 0 === isStrong)
-    const all = isStrong ? Math.min(alcohol, evening.covers) : Math.max(0, evening.covers - alcohol)
+    const all =
+      alcohol === null ? evening.covers : isStrong ? Math.min(alcohol, evening.covers) : Math.max(0, evening.covers - alcohol)
     const people = Math.ceil(all / alike.length)
     const ml = people * drink.mlEach
     const size = bottleMl(drink.abv)
