@@ -1,0 +1,75 @@
+import type { Source } from '#lib/domain/source.ts'
+
+/** beyond: past a rule. do: nothing is wrong, and this is to be done. know: worth knowing. None of them, and no finding, means that food is safe. */
+export type Weight = 'beyond' | 'do' | 'know'
+
+/** An edit of the plan that puts a limit into it. */
+export type Fix =
+  /** The step begins within `minutes` of the end (or the start) of the other one, for safety. */
+  | {
+      readonly kind: 'limit'
+      readonly step: string
+      readonly after: string
+      readonly from: 'end' | 'start'
+      readonly minutes: number
+    }
+  /** The finished dish waits no longer, for safety. */
+  | { readonly kind: 'keep'; readonly dish: string; readonly minutes: number }
+  /** Between the two steps it stands in the fridge. */
+  | { readonly kind: 'fridge'; readonly after: string; readonly before: string }
+
+/** Where food stands between the temperatures: before it is heated, before it is cold, or on its way to the table. */
+export type Stage = 'before-heat' | 'before-fridge' | 'to-table'
+
+interface Base {
+  readonly weight: Weight
+  readonly dish: string
+  readonly step: string | null
+  /** Milliseconds since 1970; null where it is about no time. */
+  readonly from: number | null
+  readonly to: number | null
+  readonly source: Source
+}
+
+/** What is to be known of a dish's safety: what, when, by which rule, and what to do is said by its kind. */
+export type Finding = Base &
+  (
+    | {
+        readonly kind: 'out'
+        readonly stage: Stage
+        readonly minutes: number
+        readonly most: number
+        /** Nothing of its ingredients is known: counted as if it were perishable. */
+        readonly unsure: boolean
+        readonly fixes: readonly Fix[]
+      }
+    | { readonly kind: 'out-in-all'; readonly minutes: number; readonly most: number }
+    | {
+        readonly kind: 'cool'
+        readonly minutes: number
+        readonly most: number
+        readonly boxMinutes: number
+        readonly potMinutes: number
+      }
+    | { readonly kind: 'kept-long'; readonly minutes: number; readonly most: number; readonly rice: boolean }
+    | { readonly kind: 'reheat'; readonly coreC: number }
+    | { readonly kind: 'reheat-again' }
+    | { readonly kind: 'keep-hot'; readonly hotC: number }
+    | { readonly kind: 'keep-too-cool'; readonly ovenC: number; readonly hotC: number }
+    | { readonly kind: 'core-low'; readonly coreC: number; readonly leastC: number; readonly food: string }
+    | { readonly kind: 'raw-egg'; readonly by: 'lion' | 'pasteurised' }
+    | { readonly kind: 'shellfish'; readonly food: string }
+    | { readonly kind: 'thaw'; readonly inFridge: boolean }
+  )
+
+/** How long a dish stands between the temperatures before it is on the table, and until when what is left may go in the fridge. */
+export interface DishTime {
+  readonly dish: string
+  /** Since when it is out of the heat or the fridge, and when it reaches the table. */
+  readonly since: number
+  readonly toTable: number
+  readonly minutes: number
+  readonly most: number
+  readonly leftoversBy: number
+  readonly unsure: boolean
+}
