@@ -1,6 +1,7 @@
 import { ticksDown, ticksUp } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Dish, Step, Way } from '#lib/domain/menu.ts'
+import { nearestClaims } from '#lib/domain/nearest-claim.ts'
 import { portionsAt } from '#lib/domain/portions.ts'
 import type { Cue } from '#lib/domain/running-order.ts'
 import { msOfInstant, tickOfMs } from '#lib/domain/time.ts'
@@ -37,15 +38,6 @@ export const plannedSteps = (evening: Evening): PlannedStep[] => {
       return [{ step, dish, batches: batchesOf(evening, step, dish) }]
     })
     .sort((a, b) => byText(a.step.id, b.step.id))
-}
-
-/** The nearest claim wins: the step's, then its dish's, then its course's. */
-const claimedBy = (evening: Evening, { step, dish }: PlannedStep): CookId[] => {
-  for (const target of [step.id, dish?.id, dish?.course]) {
-    const claim = target === undefined ? undefined : evening.claims.find((each) => each.target === target)
-    if (claim) return [...new Set([claim.cook, ...(claim.also ?? [])])]
-  }
-  return []
 }
 
 const ATTENDING: Readonly<Record<Way['care'], (cooks: number) => number>> = {
@@ -121,15 +113,19 @@ const happenedOf = (
   })
 }
 
-const activitiesOf = (context: Context, planned: PlannedStep): Activity[] => {
-  const { evening, tickOf, facts, opens } = context
+const activitiesOf = (
+  context: Context & { readonly heldBy: ReturnType<typeof nearestClaims> },
+  planned: PlannedStep,
+): Activity[] => {
+  const { evening, tickOf, facts, opens, heldBy } = context
   const { step, dish, batches } = planned
   const said = facts.steps.get(step.id)
   const modes = step.ways.map((way) =>
     modeOf(way, said && said.started === undefined && said.done === undefined ? said.extra : 0),
   )
   const place = placeOf(evening, planned)
-  const claimed = claimedBy(evening, planned)
+  const claim = heldBy(step)
+  const claimed = claim ? [...new Set([claim.cook, ...(claim.also ?? [])])] : []
   const happened = happenedOf(context, planned, modes, claimed)
   return Array.from({ length: batches }, (_, batch) => {
     const fact = happened[batch]
@@ -151,8 +147,10 @@ const activitiesOf = (context: Context, planned: PlannedStep): Activity[] => {
 }
 
 /** Every step with its batches as activities, by step and batch. */
-export const activitiesToProblem = (context: Context, steps: readonly PlannedStep[]): Activity[] =>
-  steps.flatMap((planned) => activitiesOf(context, planned))
+export const activitiesToProblem = (context: Context, steps: readonly PlannedStep[]): Activity[] => {
+  const heldBy = nearestClaims(context.evening)
+  return steps.flatMap((planned) => activitiesOf({ ...context, heldBy }, planned))
+}
 
 /** Batches that may not all run at once. */
 export const togetherToProblem = (steps: readonly PlannedStep[]): Problem['together'][number][] =>
