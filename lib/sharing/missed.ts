@@ -1,5 +1,6 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
+import { msOfInstant } from '#lib/domain/time.ts'
 import type { Piece } from './work.ts'
 
 /** Milliseconds since 1970, from the first to the last course at the table; the welcome is before it. */
@@ -11,7 +12,7 @@ export interface AtTable {
 /** When the guests sit; nothing when fewer than two courses come. */
 export const atTable = (evening: Evening, order: RunningOrder): AtTable => {
   const welcome = new Set(evening.courses.filter((course) => course.welcome).map(({ id }) => id))
-  const moments = order.courses.filter(({ course }) => !welcome.has(course)).map(({ toTable }) => Date.parse(toTable))
+  const moments = order.courses.filter(({ course }) => !welcome.has(course)).map(({ toTable }) => msOfInstant(toTable))
   return moments.length < 2 ? { from: 0, to: 0 } : { from: Math.min(...moments), to: Math.max(...moments) }
 }
 

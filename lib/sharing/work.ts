@@ -3,6 +3,7 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { Step, Way } from '#lib/domain/menu.ts'
 import { nearestClaims } from '#lib/domain/nearest-claim.ts'
 import type { Cue, RunningOrder } from '#lib/domain/running-order.ts'
+import { msOfInstant } from '#lib/domain/time.ts'
 import { type Hours, hoursOf } from './hours.ts'
 
 /** A stretch for which a step wants somebody. Milliseconds since 1970. */
@@ -40,7 +41,7 @@ const MINUTE = 60_000
 
 /** How long a touch takes: that which its moment belongs to, going in, coming out or in between. */
 const touchMs = (way: Way, cue: Cue, at: number): number => {
-  const [start, end] = [Date.parse(cue.start), Date.parse(cue.end)]
+  const [start, end] = [msOfInstant(cue.start), msOfInstant(cue.end)]
   const ms = (when: 'in' | 'out'): number | null => {
     const touch = way.touches.find((each) => each.when === when)
     return touch ? secondsOf(touch.takes) * 1000 : null
@@ -57,13 +58,13 @@ const piecesOf = (evening: Evening, step: Step, cue: Cue): Piece[] => {
   if (!way) return []
   const shared = { kitchen: cue.kitchen, atTable: step.where === 'table' }
   const touches = cue.touches.map(({ at }): Piece => {
-    const from = Date.parse(at)
+    const from = msOfInstant(at)
     return { ...shared, kind: 'touch', from, to: from + touchMs(way, cue, from) }
   })
   if (way.care === 'leave') return touches
   const isCarried = step.role === 'carry' && cue.kitchen !== evening.host
   const kind = isCarried ? 'road' : way.care === 'eye' ? 'eye' : 'hands'
-  return [{ ...shared, kind, from: Date.parse(cue.start), to: Date.parse(cue.end) }, ...touches]
+  return [{ ...shared, kind, from: msOfInstant(cue.start), to: msOfInstant(cue.end) }, ...touches]
 }
 
 const isThere = (hours: Hours, cook: string, { kind, kitchen, from, to }: Piece): boolean =>
