@@ -5,6 +5,7 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { Dish } from '#lib/domain/menu.ts'
 import { Dish as DishSchema } from '#lib/domain/menu.ts'
 import type { Patch } from '#lib/plan/commands/set.ts'
+import { confirmedParts } from './confirmed-words.ts'
 import { type DishEdit, meansFields } from './dish-edit.ts'
 import { carryParts, keepsParts, tableParts } from './keeps-words.ts'
 import { placeParts, variantParts } from './stands-words.ts'
@@ -82,6 +83,6 @@ export const dishSentences = (dish: Dish, evening: Evening, scene: UseScene) => 
   name: nameBlank(dish),
   portions: portionsParts(dish, evening.covers),
   done: [keepsParts(dish, scene), tableParts(dish), carryParts(dish, evening.host)],
-  stands: [placeParts(dish, evening), variantParts(dish, evening)],
+  stands: [placeParts(dish, evening), confirmedParts(dish, evening), variantParts(dish, evening)],
   found: [sourceParts(dish)],
 })

@@ -197,6 +197,20 @@ export const containsParts = (ingredient: Ingredient): Sentence => {
         line(text).length > 200 ? wrong('Say it in at most 200 letters.') : swapped({ for: swap?.for ?? [], food: line(text) }),
     },
     '. ',
+    'Its label names it right for ',
+    {
+      kind: 'text',
+      at: 'suits',
+      label: named('needs that its label names as met'),
+      text: listText((ingredient.suits ?? []).map(foodWord)),
+      empty: 'nobody in particular',
+      write: (text) => {
+        const words = readWords(text)
+        if (words === null) return wrong('Write needs such as vegan, gluten-free, halal, with commas.')
+        return means({ suits: words.length === 0 ? undefined : [...words] })
+      },
+    },
+    '. ',
     'It has ',
     {
       kind: 'text',

@@ -2,6 +2,7 @@ import { type Parts, within } from '#app/_ui/parts.ts'
 import type { Way } from '#lib/domain/menu.ts'
 import { batchParts } from './batch-words.ts'
 import { belongsParts } from './belongs-words.ts'
+import { guardParts } from './guard-words.ts'
 import { lagSentences } from './lag-words.ts'
 import { readyParts } from './ready-words.ts'
 import type { Scene } from './scene.ts'
@@ -37,6 +38,7 @@ export const moreSentences = (scene: Scene): readonly Said[] =>
     { key: 'window', parts: within(windowParts(scene), fields) },
     { key: 'batch', parts: within(batchParts(scene), fields) },
     { key: 'vessel', parts: vesselParts(scene) },
+    { key: 'guard', parts: within(guardParts(scene), fields) },
     ...scene.step.ways.map((way, index) => ({
       key: `ways.${index}.more`,
       parts: within(wayMoreParts(way, wayPlace(scene, index)), putWay(scene, index)),

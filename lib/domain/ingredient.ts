@@ -39,6 +39,8 @@ export const Ingredient = z.strictObject({
   /** The rules under which the label was read: it may be silent about what they do not list. */
   labelRules: Rules.optional(),
   contains: z.array(Word).max(20),
+  /** Needs that its label or maker names as met: "vegan", "gluten-free"; for pregnancy also pasteurised, or eggs that may be eaten runny. */
+  suits: z.array(Word).max(20).optional(),
   swap: z.strictObject({ for: z.array(Word).max(20), food: line(200) }).optional(),
   shop: line(80).optional(),
   aisle: line(80).optional(),

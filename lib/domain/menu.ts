@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { At, Celsius, Duration, Id, line, OrderKey, paragraphs, Span } from './atoms.ts'
+import { At, Celsius, Duration, Id, line, OrderKey, paragraphs, Span, Word } from './atoms.ts'
 import { Use } from './kitchen.ts'
 
 export const Bound = z.enum(['quality', 'safety'])
@@ -44,6 +44,16 @@ export const Dish = z.strictObject({
   keeps: z.strictObject({ how: KeepHow, most: Duration, kind: Bound.default('quality'), uses: z.array(Use).max(6) }),
   carry: z.strictObject({ how: KeepHow, most: Duration, kind: Bound.default('quality') }).optional(),
   variant: z.strictObject({ of: Id, fork: Id, portions: z.number().positive().max(1000) }).optional(),
+  /**
+   * Its cook has read every label and kept it apart in the kitchen, for these needs. `of`: a mark of what the dish was made of when that
+   * was said; when it is made of something else, nothing is confirmed.
+   */
+  confirmed: z
+    .strictObject({
+      for: z.array(Word).max(20),
+      of: z.string().regex(/^[0-9a-z]{1,16}$/, 'must be 1 to 16 lower-case letters or digits'),
+    })
+    .optional(),
   source: z
     .url({ protocol: /^https?$/ })
     .max(2000)
@@ -89,6 +99,10 @@ export type After = z.infer<typeof After>
 export const StepRole = z.enum(['make', 'carry', 'finish', 'plate', 'chore'])
 export type StepRole = z.infer<typeof StepRole>
 
+/** What a step does for a severe allergy: a clean place to begin, the cover, the plate, the way to the table. */
+export const Guard = z.strictObject({ for: Word, does: z.enum(['begin', 'cover', 'plate', 'carry']) })
+export type Guard = z.infer<typeof Guard>
+
 export const Step = z.strictObject({
   id: Id,
   /** null: a chore of the house. */
@@ -104,6 +118,7 @@ export const Step = z.strictObject({
   earliest: At.optional(),
   latest: At.optional(),
   batch: z.strictObject({ portions: z.number().positive().max(1000), together: z.int().min(1).max(20) }).optional(),
+  guard: Guard.optional(),
   until: z.strictObject({ coreC: Celsius.optional(), sign: line(200).optional() }).optional(),
 })
 export type Step = z.infer<typeof Step>

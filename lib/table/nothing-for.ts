@@ -1,27 +1,9 @@
 import type { Evening } from '#lib/domain/evening.ts'
-import type { Ingredient } from '#lib/domain/ingredient.ts'
-import type { Dish } from '#lib/domain/menu.ts'
 import type { KnownNeed } from '#lib/domain/people.ts'
-import { type Suits, suits } from './suits.ts'
+import { dishesOn } from './coverage.ts'
+import { dishVerdict } from './dish-verdict.ts'
+import { isSomething } from './verdict.ts'
 import type { Warning } from './warning.ts'
-
-/** Whether a dish of the evening suits a need, a variant with what it shares with the dish that it is of. */
-export const dishSuits = (evening: Evening, dish: Dish, need: string): Suits => {
-  const own = ingredientsOf(evening, dish.id)
-  if (!dish.variant) return suits(own, need)
-  const { of, fork } = dish.variant
-  const steps = evening.steps.filter((step) => step.dish === of).map(({ id }) => id)
-  const last = steps.indexOf(fork)
-  const isShared = ({ step }: Ingredient) => step !== undefined && steps.indexOf(step) <= last
-  const base = ingredientsOf(evening, of)
-  const sure = suits([...own, ...base.filter(isShared)], need)
-  // What of the other dish is in no step may be in this one too.
-  const loose = base.filter(({ step }) => step === undefined)
-  return sure === 'does-not' || suits([...own, ...base.filter(isShared), ...loose], need) === sure ? sure : 'not-confirmed'
-}
-
-const ingredientsOf = (evening: Evening, dish: string): readonly Ingredient[] =>
-  evening.ingredients.filter((ingredient) => ingredient.dish === dish)
 
 const GRAVEST: readonly KnownNeed['grade'][] = ['severe', 'allergy', 'avoids', 'dislikes']
 
@@ -31,18 +13,18 @@ const GRAVEST: readonly KnownNeed['grade'][] = ['severe', 'allergy', 'avoids', '
  */
 export const nothingFor = (evening: Evening, needs: readonly KnownNeed[]): Warning[] =>
   evening.courses.flatMap((course) => {
-    const dishes = evening.dishes.filter((dish) => dish.course === course.id && dish.state === 'on')
+    const dishes = dishesOn(evening, course.id)
     if (dishes.length === 0) return []
     const told = needs
       .filter(({ grade }) => grade !== 'dislikes')
       .toSorted((a, b) => GRAVEST.indexOf(a.grade) - GRAVEST.indexOf(b.grade))
     const found = told.map((need) => ({
       need,
-      all: dishes.map((dish) => ({ dish, suits: dishSuits(evening, dish, need.need) })),
+      all: dishes.map((dish) => ({ dish, verdict: dishVerdict(evening, dish, [need]) })),
     }))
-    const missing = found.filter(({ all }) => !all.some((one) => one.suits === 'fits' || one.suits === 'with-change'))
+    const missing = found.filter(({ all }) => !all.some(({ verdict }) => isSomething(verdict)))
     const open = ({ all }: (typeof found)[number]) =>
-      all.filter((one) => one.suits === 'not-confirmed').map(({ dish }) => dish.id)
+      all.filter(({ verdict }) => verdict.kind === 'not-confirmed').map(({ dish }) => dish.id)
     const warning = (those: typeof found): Warning[] =>
       those.length === 0
         ? []

@@ -4,7 +4,7 @@ const CEREALS = ['rye', 'barley', 'oats', 'buckwheat'] as const
 const NUTS = ['almond', 'brazil-nut', 'cashew', 'hazelnut', 'macadamia', 'pecan', 'pistachio', 'walnut', 'pine-nut'] as const
 const LOOKS_LIKE_A_NUT = ['coconut', 'chestnut'] as const
 const OF_ANIMALS = ['meat', 'poultry', 'pork', 'game', 'lard', 'gelatine', 'rennet', 'carmine', 'isinglass', 'honey'] as const
-const OTHER = ['alcohol', 'caffeine'] as const
+const OTHER = ['alcohol', 'little-lactose'] as const
 // For pregnancy and low immunity: what matters is how it was made and whether it is cooked through.
 const RISKS = [
   'raw-egg',
@@ -63,7 +63,6 @@ const ALSO: Readonly<Partial<Record<Trait, readonly Trait[]>>> = {
   lard: ['pork', 'meat'],
   'cured-fish': ['fish'],
   'predator-fish': ['fish'],
-  isinglass: ['fish'],
 }
 
 /** These and what they are besides: pork is meat, rye has gluten. */

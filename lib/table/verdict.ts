@@ -23,6 +23,8 @@ export type Because =
       readonly by: 'said' | 'name'
       readonly source: SourceKey
     }
+  /** It has what the guest would rather not have: it fits all the same. */
+  | { readonly kind: 'dislikes'; readonly ingredient: string; readonly need: string; readonly trait: Trait | null }
   /** Alcohol in food: what part of it is still there, percent, by the row of the table; never none. */
   | {
       readonly kind: 'alcohol-kept'
@@ -33,11 +35,9 @@ export type Because =
       readonly minutes: number
       readonly source: SourceKey
     }
-  /** Nobody has looked at what is in it. */
-  | { readonly kind: 'unknown'; readonly ingredient: string; readonly need: string }
-  /** Its label is to be read; `look`: what such a food often has. */
+  /** Nobody has looked at what is in it, or its label is still to be read. `look`: what such a food often has. */
   | {
-      readonly kind: 'label'
+      readonly kind: 'unknown' | 'label'
       readonly ingredient: string
       readonly need: string
       readonly look: readonly Trait[]
@@ -105,7 +105,10 @@ export type Change =
   /** The guards of a severe allergy are to be put into the plan. */
   | { readonly kind: 'guard'; readonly need: string }
 
-/** A plate for somebody: the reasons of its standing, the gravest first; `change` stands with 'with-change' only. */
+/**
+ * A plate for somebody: the reasons of its standing, the gravest first. `change`: what makes it fit; where it does not fit, or is not
+ * confirmed, what would be changed besides.
+ */
 export interface Verdict {
   readonly kind: Standing
   readonly because: readonly Because[]

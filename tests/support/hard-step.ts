@@ -62,6 +62,7 @@ const hardStep = (others: readonly Step[]): Step => ({
   earliest: { day: -2, time: '17:00' },
   latest: { day: 0, time: '14:00' },
   batch: { portions: 4, together: 2 },
+  guard: { for: 'nuts', does: 'cover' },
   until: { coreC: 74, sign: 'a knife goes through without pushing' },
 })
 

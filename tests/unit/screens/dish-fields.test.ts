@@ -45,6 +45,7 @@ const full: Dish = {
   keeps: { how: 'warm', most: 'PT15M', kind: 'quality', uses: [{ kind: 'ring', size: 'small' }] },
   carry: { how: 'cold', most: 'PT40M', kind: 'quality' },
   variant: { of: roast.id, fork: lamb.steps.find((step) => step.dish === roast.id)?.id ?? '', portions: 5 },
+  confirmed: { for: ['sesame'], of: '1' },
   source: 'https://one.example/soup',
 }
 const milk: Ingredient = {
@@ -60,6 +61,7 @@ const milk: Ingredient = {
   labelRules: 'eu',
   contains: ['milk'],
   swap: { for: ['vegan'], food: 'oat drink' },
+  suits: ['lactose'],
   shop: 'market',
   aisle: 'dairy',
   abv: 1,
@@ -192,6 +194,7 @@ describe('every field has words that change it', () => {
         step: undefined,
         labelRules: undefined,
         swap: undefined,
+        suits: undefined,
         shop: undefined,
         aisle: undefined,
         abv: undefined,
