@@ -13,6 +13,9 @@ export const STEPS: OfStage<number> = {
 }
 export const SEED = DEFAULT_BUDGET.seed
 
+/** A first answer that has an order to go on from: what fits stays, and the search is for what does not. */
+export const AGAIN_STEPS = Math.ceil(STEPS.quick / 2)
+
 /** A slice ends with the best it has after so long: a limit for evenings that take longer than most. */
 export const BUDGET_MS: OfStage<number> = { quick: 100, better: 4_000, ways: 20_000 }
 
