@@ -3,6 +3,7 @@
 import { type KeyboardEvent, useMemo, useRef } from 'react'
 import type { Names } from '#app/_words/names.ts'
 import { bandsOf } from './bands.ts'
+import { useChoose } from './choose.tsx'
 import type { Label } from './picture/labels.ts'
 import { ABOVE, type Picture } from './picture/picture.ts'
 import css from './picture.module.css'
@@ -17,6 +18,7 @@ interface Props {
 
 /** What lies over the drawing for the hand and the keyboard: one target for each line of each cook (drawing rule 13). */
 export function Hand({ picture, names, chosen, onChoose, onZoom }: Props) {
+  const { chooseClash } = useChoose()
   const hand = useRef<SVGSVGElement>(null)
   const bands = useMemo(() => bandsOf(picture), [picture])
   const tabStop = (picture.labels.find((label) => label.key === chosen) ?? picture.labels[0])?.key
@@ -78,6 +80,10 @@ export function Hand({ picture, names, chosen, onChoose, onZoom }: Props) {
       role="group"
       aria-label="Steps in the drawing. Up and down walk one cook’s steps, left and right change cook, plus and minus zoom."
     >
+      {picture.hatches.map(({ key, clash, box }) => (
+        // For the hand alone: the keyboard opens the same beside the drawing.
+        <rect className={css.target} key={key} {...box} aria-hidden="true" onClick={() => chooseClash(clash)} />
+      ))}
       {picture.labels.map((label) => {
         const band = bands.get(label.key)
         return band ? (

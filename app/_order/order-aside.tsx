@@ -1,38 +1,53 @@
 'use client'
 
-import { usePlan } from '#app/_sync/use-plan.ts'
-import type { Names } from '#app/_words/names.ts'
+import type { Plan } from '#app/_sync/plan.ts'
+import { PlanContext, usePlan } from '#app/_sync/use-plan.ts'
+import { type Names, namesOf } from '#app/_words/names.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
+import { useChoose } from './choose.tsx'
 import { Clashes } from './clashes.tsx'
 import { CourseFigures } from './course-figures.tsx'
 import { Figures } from './figures.tsx'
 import css from './order.module.css'
 import type { Doing } from './picture/doings.ts'
 import { StepPanel } from './step-panel.tsx'
+import { ThingPanel } from './thing-panel.tsx'
+import { WhatIf } from './what-if.tsx'
 
 interface Props {
   readonly order: RunningOrder
+  /** What is drawn: the plan and the order themselves, or with a change that is only looked at; and the names in it. */
+  readonly shown: Plan
+  readonly drawn: RunningOrder
   readonly names: Names
   /** The chosen line of the drawing; null when none is, and in the list, which opens its own. */
   readonly doing: Doing | null
   readonly onClose: () => void
 }
 
-/** What stands beside the drawing: the chosen step, the figures, the clashes and their ways out. */
-export function OrderAside({ order, names, doing, onClose }: Props) {
+/** What stands beside the drawing: the chosen step, the figures, the clashes and their ways out, and what if. */
+export function OrderAside({ order, shown, drawn, names, doing, onClose }: Props) {
   const { evening, order: state } = usePlan()
+  const { thing } = useChoose()
   const isEarly = state.kind === 'current' && state.more === true
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls by itself, and must do so by keyboard too
     <aside className={css.aside} aria-label="What the running order says" tabIndex={0}>
-      {doing ? (
-        <div className={css.panel} aria-live="polite">
-          <StepPanel doing={doing} order={order} names={names} onClose={onClose} />
-        </div>
-      ) : null}
-      <CourseFigures order={order} names={names} />
-      <Figures evening={evening} order={order} names={names} />
-      <Clashes order={order} names={names} evening={evening} isEarly={isEarly} />
+      <PlanContext value={shown}>
+        {thing ? (
+          <div className={css.panel} aria-live="polite">
+            <ThingPanel thing={thing} evening={shown.evening} order={drawn} names={names} />
+          </div>
+        ) : doing ? (
+          <div className={css.panel} aria-live="polite">
+            <StepPanel doing={doing} order={drawn} names={names} onClose={onClose} />
+          </div>
+        ) : null}
+        <CourseFigures order={drawn} names={names} />
+        <Figures evening={shown.evening} order={drawn} names={names} />
+      </PlanContext>
+      <Clashes order={order} names={namesOf(evening)} isEarly={isEarly} />
+      <WhatIf order={order} />
     </aside>
   )
 }

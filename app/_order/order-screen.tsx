@@ -2,20 +2,35 @@
 
 import Link from 'next/link'
 import { useParams, useSearchParams } from 'next/navigation'
-import { useEffect, useMemo, useState } from 'react'
-import { usePlan } from '#app/_sync/use-plan.ts'
+import { useCallback, useEffect, useMemo, useState } from 'react'
+import type { Plan } from '#app/_sync/plan.ts'
+import { PlanContext, usePlan } from '#app/_sync/use-plan.ts'
 import { LinkButton } from '#app/_ui/button.tsx'
 import { Ready } from '#app/_ui/ready.tsx'
 import { namesOf } from '#app/_words/names.ts'
 import { orderStateText } from '#app/_words/order-state.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
+import { ChooseProvider } from './choose.tsx'
+import { LookProvider, useLook } from './look.tsx'
+import { LookBanner } from './look-banner.tsx'
 import css from './order.module.css'
 import { OrderAside } from './order-aside.tsx'
 import { OrderDrawing } from './order-drawing.tsx'
 import { doings } from './picture/doings.ts'
+import { TakenNote, TakenProvider } from './taken.tsx'
 
 /** The running order: the table seen from above with time flowing down, or the same as a list. */
 export function OrderScreen() {
+  return (
+    <LookProvider>
+      <TakenProvider>
+        <Screen />
+      </TakenProvider>
+    </LookProvider>
+  )
+}
+
+function Screen() {
   const { evening, order } = usePlan()
   const isList = useSearchParams().get('view') === 'list'
   const planned = order.kind === 'none' ? null : order.order
@@ -45,6 +60,8 @@ export function OrderScreen() {
           ) : null}
         </p>
       </div>
+      <TakenNote />
+      <LookBanner />
       {planned === null || evening.steps.length === 0 ? <NothingYet /> : <Shown order={planned} isList={isList} isOld={isOld} />}
     </main>
   )
@@ -74,19 +91,47 @@ function NothingYet() {
 }
 
 function Shown({ order, isList, isOld }: { readonly order: RunningOrder; readonly isList: boolean; readonly isOld: boolean }) {
-  const { evening } = usePlan()
+  const plan = usePlan()
+  const { look, seen } = useLook()
+  const trial = look && seen.kind === 'seen' ? seen.trial : null
+  // While a change is looked at, the drawing and the figures are of the plan with it.
+  const shown = useMemo(
+    (): Plan => (trial ? { ...plan, evening: trial.evening, order: { kind: 'current', order: trial.after } } : plan),
+    [plan, trial],
+  )
+  const drawn = trial ? trial.after : order
   const [chosen, setChosen] = useState<string | null>(null)
-  const names = useMemo(() => namesOf(evening), [evening])
-  const all = useMemo(() => doings(order, names), [order, names])
+  const names = useMemo(() => namesOf(shown.evening), [shown.evening])
+  const all = useMemo(() => doings(drawn, names), [drawn, names])
   const current = all.find((doing) => doing.key === chosen) ?? null
   useEffect(() => {
     if (chosen !== null && current === null) setChosen(null)
   }, [chosen, current])
 
+  const onStep = useCallback(
+    (id: string): boolean => {
+      const found = all.find((doing) => doing.cue.step === id)
+      if (found) setChosen(found.key)
+      return found !== undefined
+    },
+    [all],
+  )
+
   return (
-    <div className={`${css.body} ${isOld ? css.old : ''}`}>
-      <OrderDrawing order={order} names={names} all={all} isList={isList} chosen={chosen} onChoose={setChosen} />
-      <OrderAside order={order} names={names} doing={isList ? null : current} onClose={() => setChosen(null)} />
-    </div>
+    <ChooseProvider onStep={onStep}>
+      <div className={`${css.body} ${isOld && !trial ? css.old : ''}`}>
+        <PlanContext value={shown}>
+          <OrderDrawing order={drawn} names={names} all={all} isList={isList} chosen={chosen} onChoose={setChosen} />
+        </PlanContext>
+        <OrderAside
+          order={order}
+          shown={shown}
+          drawn={drawn}
+          names={names}
+          doing={isList ? null : current}
+          onClose={() => setChosen(null)}
+        />
+      </div>
+    </ChooseProvider>
   )
 }

@@ -2,17 +2,17 @@
 
 import Link from 'next/link'
 import { useParams } from 'next/navigation'
+import { useEffect, useRef } from 'react'
 import { ClaimLine } from '#app/_frame/claim.tsx'
 import { usePlan } from '#app/_sync/use-plan.ts'
-import { becauseText, placeAgainst } from '#app/_words/because.ts'
 import { careHelp } from '#app/_words/care.ts'
 import { clockText, dayName, dayOf, listText, sentence } from '#app/_words/clock.ts'
-import { minutesText } from '#app/_words/duration.ts'
 import type { Names } from '#app/_words/names.ts'
 import { wayText } from '#app/_words/way.ts'
-import { minutesOf } from '#lib/domain/duration.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
+import { useChoose } from './choose.tsx'
 import type { Doing } from './picture/doings.ts'
+import { Reasons } from './reasons.tsx'
 import css from './step-panel.module.css'
 
 interface Props {
@@ -25,22 +25,25 @@ interface Props {
 /** What the chosen step is, when it may be, why it is there, other ways, and who has it. */
 export function StepPanel({ doing, order, names, onClose }: Props) {
   const { evening } = usePlan()
+  const { takesFocus } = useChoose()
+  const head = useRef<HTMLHeadingElement>(null)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each newly chosen step takes the focus once
+  useEffect(() => {
+    if (takesFocus()) head.current?.focus()
+  }, [doing.key])
   const id = String(useParams().id ?? evening.id)
   const { cue } = doing
   const step = names.step(cue.step)
   const dish = names.dish(step?.dish ?? null)
   const way = step?.ways[cue.way]
-  const slack = minutesOf(cue.slack)
   const day = dayOf(evening, cue.start)
   const clock = (instant: string | number) => clockText(instant, evening.zone)
   const kit = [...new Set(cue.kit.map((unit) => unit.id))].map(names.kitName)
   const others = step?.ways.filter((_, index) => index !== cue.way) ?? []
-  const reasons = [...new Set(cue.because.map((reason) => becauseText(reason, names, placeAgainst(cue, order.cues))))]
-  const isOver = cue.state === 'done' || cue.state === 'running'
   return (
     <section className={css.panel} aria-label={`Step: ${step?.does ?? ''}`}>
       <div className={css.head}>
-        <h2>
+        <h2 ref={head} tabIndex={-1}>
           {sentence(step?.does || names.stepName(cue.step))}
           {doing.tail.startsWith(':') ? doing.tail : ''}, {clock(doing.from)}
         </h2>
@@ -59,20 +62,7 @@ export function StepPanel({ doing, order, names, onClose }: Props) {
         {cue.kitchen === evening.host ? '' : ` in ${names.kitchenName(cue.kitchen)}`}.{' '}
         {way ? `${sentence(careHelp[way.care])}.` : ''}
       </p>
-      {isOver ? null : (
-        <p className={css.when}>
-          {slack > 0
-            ? `It may start up to ${minutesText(slack)} later, until ${clock(Date.parse(cue.start) + slack * 60_000)}.`
-            : 'It cannot start later.'}
-        </p>
-      )}
-      {reasons.length > 0 ? (
-        <ul className={css.why} aria-label="Why it is there">
-          {reasons.map((reason) => (
-            <li key={reason}>{reason}</li>
-          ))}
-        </ul>
-      ) : null}
+      <Reasons cue={cue} order={order} names={names} />
       {others.map((other) => (
         <p className={css.or} key={wayText(other)}>
           or: {wayText(other)}

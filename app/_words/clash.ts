@@ -1,10 +1,12 @@
 import { secondsOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
-import type { Clash, ClashKind, Cue, Remedy } from '#lib/domain/running-order.ts'
+import type { Clash, ClashKind, Cue, Remedy, RunningOrder } from '#lib/domain/running-order.ts'
 import { atText, clockText, listText, sentence } from './clock.ts'
 import { durationText } from './duration.ts'
 import { heatText } from './heat.ts'
 import type { Names } from './names.ts'
+import { wayText } from './way.ts'
+import { fightProvedText } from './wish.ts'
 
 type CueState = Cue['state']
 
@@ -86,7 +88,7 @@ const fightText = (clash: Clash, names: Names): string => {
 export const remedyText = (remedy: Remedy, names: Names, evening: Evening): string => {
   switch (remedy.kind) {
     case 'use-way':
-      return `Do “${names.stepName(remedy.step)}” the ${['first', 'second', 'third'][remedy.way] ?? 'other'} way`
+      return `Do “${names.stepName(remedy.step)}” the ${['first', 'second', 'third'][remedy.way] ?? 'other'} way${howText(remedy, names)}`
     case 'do-ahead':
       return `Do “${names.stepName(remedy.step)}” ahead, from ${atText(evening.date, remedy.earliest)}`
     case 'other-oven':
@@ -104,6 +106,16 @@ export const remedyText = (remedy: Remedy, names: Names, evening: Evening): stri
     case 'drop':
       return `Drop ${names.dishName(remedy.dish)}`
   }
+}
+
+/** ": keep an eye on it on a medium ring, usually 20 min". */
+const howText = ({ step, way }: Extract<Remedy, { kind: 'use-way' }>, names: Names): string => {
+  const how = names.step(step)?.ways[way]
+  return how
+    ? `: ${wayText(how)
+        .replace(/^./, (letter) => letter.toLowerCase())
+        .replace(/\.$/, '')}`
+    : ''
 }
 
 /** What a way out costs the cooks: "The cooks miss 4 min more at the table." Null when it costs them nothing. */
@@ -138,3 +150,21 @@ export const clashSubject = (clash: Clash, names: Names): string => {
     return clash.dish === null ? 'a dish' : names.dishName(clash.dish)
   return `“${names.stepName(step)}”`
 }
+
+/** What a person can do where the planner knows no way out. */
+const advice: Readonly<Record<ClashKind, string>> = {
+  lag: 'Look at the two steps: may one wait longer, be done on another day, in another way or in another kitchen?',
+  keeps:
+    'Look at the dish: does it keep longer in another way, can its last step come later, or can another dish of its course go first?',
+  carry: 'Look at the way: can it be packed to keep longer, or finished beside the table?',
+  wait: 'Look at the course: may it be wanted later, can more of it be done ahead, or can somebody help?',
+  'sit-down': 'Look at the first course: can you sit down later, begin sooner, or can somebody help?',
+  safety:
+    'Its times are a matter of safety and are not bent. Look at the dish: another way, another day, or something else in its place.',
+  'no-cook': 'Look at who is there when: longer hours, another cook, or fewer hands for the step.',
+  'no-kit': 'Look at the kitchen: does it have what the step asks for, or can the step do with something else?',
+}
+
+/** What is proved to fight where nothing solves it, and what a person can do. */
+export const noWayText = (clash: Clash, names: Names, proof: RunningOrder['proof']): string =>
+  `${proof.kind === 'fight' ? `${fightProvedText(proof.wishes, names)} ` : ''}${advice[clash.kind]}`

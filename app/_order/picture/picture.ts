@@ -1,3 +1,4 @@
+import { clashKey } from '#app/_words/clash.ts'
 import { listText } from '#app/_words/clock.ts'
 import type { Names } from '#app/_words/names.ts'
 import type { Evening } from '#lib/domain/evening.ts'
@@ -34,6 +35,8 @@ export interface Thread {
 
 export interface Hatch {
   readonly key: string
+  /** What its clash is of. */
+  readonly clash: string
   readonly box: Box
 }
 
@@ -266,6 +269,7 @@ const hatchesOf = (order: RunningOrder, columns: Columns, held: readonly Held[],
     const [top, bottom] = [scale.y(start), scale.y(end)]
     return [...boards, ...(wanted.length > 0 ? wanted : units.slice(0, 1))].map((board) => ({
       key: `${index}.${board.id}`,
+      clash: clashKey(clash),
       box: { x: board.x + 2, y: top, width: board.width - 4, height: Math.max(22, bottom - top) },
     }))
   })

@@ -3,13 +3,12 @@ import { durationOf, secondsOf } from '#lib/domain/duration.ts'
 import { After, Dish, Way } from '#lib/domain/menu.ts'
 import { fail } from '#lib/domain/result.ts'
 import type { Remedy } from '#lib/domain/running-order.ts'
-import { servedCourses } from '#lib/domain/served-courses.ts'
-import { epochMsOf, wallTimeOfMs } from '#lib/domain/time.ts'
 import type { Wish } from '#lib/plan/decide-claim.ts'
 import { readPlan } from '#lib/plan/read.ts'
 import { refusedFor } from './fault.ts'
 import { setWay } from './method.ts'
-import { type Edited, setEach, setEvening, setFields } from './set.ts'
+import { serveCourse } from './serve-course.ts'
+import { type Edited, setEach, setFields } from './set.ts'
 import { presentEntry } from './siblings.ts'
 
 type Unpriced<T> = T extends unknown ? Omit<T, 'missed' | 'said'> : never
@@ -40,7 +39,7 @@ export const takeRemedy = (doc: Y.Doc, remedy: WrittenWay): Edited => {
     case 'drop':
       return drop(doc, remedy.dish)
     case 'course-later':
-      return serveLater(doc, remedy)
+      return serveCourse(doc, remedy.course, secondsOf(remedy.by))
   }
 }
 
@@ -108,18 +107,3 @@ const drop = (doc: Y.Doc, dish: string): Edited => {
     ...(standIn === undefined ? [] : [[standIn, { state: 'on' }] as const]),
   ])
 }
-
-/** The first course: all sit down later, which is the host's to say. Any other: it is wanted so much later after the plates before it. */
-const serveLater = (doc: Y.Doc, { course, by }: Extract<WrittenWay, { kind: 'course-later' }>): Edited => {
-  const { evening } = readPlan(doc)
-  if (isFirst(evening, course))
-    return setEvening(doc, { sitDown: wallTimeOfMs(evening, epochMsOf(evening, evening.sitDown) + secondsOf(by) * 1000) })
-  const wait = evening.courses.find(({ id }) => id === course)?.wait
-  if (!wait) return fail({ kind: 'unknown-entry', root: 'courses', id: course })
-  const ideal: [string, string] = [longer(wait.ideal[0], by), longer(wait.ideal[1], by)]
-  return setFields(doc, 'courses', course, { wait: { ideal, most: longer(wait.most, by) } })
-}
-
-/** Whether the guests sit down to this course. */
-export const isFirst = (evening: Parameters<typeof servedCourses>[0], course: string): boolean =>
-  servedCourses(evening).find(({ welcome }) => !welcome)?.id === course

@@ -55,7 +55,7 @@ const dinner = evening(
 /** One of each kind that is an edit, and both courses: the first, and one after it. */
 const WRITTEN = [
   { kind: 'use-way', step: 'simmer', way: 1 },
-  { kind: 'do-ahead', step: 'cut', earliest: at('11:00', -1) },
+  { kind: 'do-ahead', step: 'cut', earliest: at('-1 11:00') },
   { kind: 'other-oven', step: 'bake', kit: 'oven-2' },
   { kind: 'widen-temperature', step: 'bake', way: 0, lowC: 150, highC: 190 },
   { kind: 'wait-longer', step: 'serve', after: 'bake', by: 'PT12M' },
