@@ -23,7 +23,7 @@ export const useWaysOut = () => {
   const { note } = useTaken()
   const names = namesOf(evening)
   const before = order.kind === 'none' ? null : order.order
-  const textOf = (way: Remedy) => remedyText(way, names, evening)
+  const textOf = (way: Remedy) => remedyText(way, names, evening).replace(/^./, (letter) => letter.toLowerCase())
 
   /** Asks for one after the other; gives why the first that was refused was. */
   const ask = async (wishes: readonly Wish[]): Promise<string | null> => {
@@ -88,7 +88,7 @@ export const useWaysOut = () => {
 
   const lookFor = (way: Remedy, clash: Clash): Look => ({
     key: JSON.stringify(way),
-    title: textOf(way).replace(/^./, (letter) => letter.toLowerCase()),
+    title: textOf(way),
     make: make(way),
     keepWords: 'Take it',
     keep: () => take(way, clash),

@@ -14,20 +14,21 @@ export interface Before {
   readonly order: RunningOrder | null
 }
 
-type Stage = 'quick' | 'better'
+type Stage = 'quick' | 'better' | 'trial'
 
 /** What the worker is asked, and what it answers: null where the plan could not be worked out. */
 export type Asked = { readonly job: number; readonly evening: Evening } & (
   | { readonly kind: 'hash' }
-  | ({ readonly kind: Stage | 'trial' } & Before)
+  | ({ readonly kind: Stage } & Before)
 )
 export type Told =
   | { readonly job: number; readonly kind: 'hash'; readonly hash: string | null }
   | { readonly job: number; readonly kind: 'plan'; readonly known: Known | null }
 
 /** A phone is slower than the server, and the cook is waiting. */
-const BUDGET_MS = { quick: 200, better: 1_500 } as const
-const STEPS = { quick: Math.ceil(DEFAULT_BUDGET.steps / 20), better: DEFAULT_BUDGET.steps } as const
+const BUDGET_MS = { quick: 200, better: 1_500, trial: 3_000 } as const
+/** A trial is compared with an order that was searched for as long as that takes: it takes as many steps. */
+const STEPS = { quick: Math.ceil(DEFAULT_BUDGET.steps / 20), better: DEFAULT_BUDGET.steps, trial: DEFAULT_BUDGET.steps } as const
 
 const hashed = (evening: Evening): string | null => {
   try {
@@ -57,7 +58,7 @@ const planned = (evening: Evening, kind: Stage, { last, nowMs, order: known }: B
 /** A first answer, and at once a better one that begins from it. */
 const tried = (evening: Evening, before: Before): Known | null => {
   const first = planned(evening, 'quick', before)
-  return first && (planned(evening, 'better', { ...before, order: first.order }) ?? first)
+  return first && (planned(evening, 'trial', { ...before, order: first.order }) ?? first)
 }
 
 self.onmessage = ({ data }: MessageEvent<Asked>) => {

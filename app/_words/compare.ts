@@ -87,12 +87,12 @@ const cooksText = (before: RunningOrder, after: RunningOrder, names: Names): Sid
   return Math.abs(away) < 1 ? each : [...each, sided(away, `All hosts are away together ${minutesText(Math.abs(away))}`)]
 }
 
-/** One evening in twenty is worth a word; what was not reckoned in both is not compared. */
+/** Two evenings in twenty are worth a word: less may be how the search came out. What was not reckoned in both is not compared. */
 const chancesText = (before: RunningOrder, after: RunningOrder, names: Names): Sided[] => {
   const was = new Map(before.courses.map(({ course, onTime }) => [course, onTime]))
   return after.courses.flatMap(({ course, onTime }): Sided[] => {
     const old = was.get(course) ?? null
-    if (old === null || onTime === null || Math.abs(onTime - old) < 0.05 || chanceText(old) === chanceText(onTime)) return []
+    if (old === null || onTime === null || Math.abs(onTime - old) < 0.1) return []
     const words = `${sentence(names.courseName(course))} is on time ${chanceText(onTime)} instead of ${chanceText(old)}`
     return [[onTime > old ? 'better' : 'worse', words]]
   })
