@@ -36,3 +36,11 @@ export const DrinksScreen = dynamic(() => import('#app/_drinks/drinks-screen.tsx
   ssr: false,
   loading: () => null,
 })
+export const GuestsScreen = dynamic(() => import('#app/_guests/guests-screen.tsx').then((module) => module.GuestsScreen), {
+  ssr: false,
+  loading: () => null,
+})
+export const NeedsScreen = dynamic(() => import('#app/_guests/needs-screen.tsx').then((module) => module.NeedsScreen), {
+  ssr: false,
+  loading: () => null,
+})

@@ -24,7 +24,7 @@ export const openTrials = (doc: Y.Doc, local: LocalOrder, state: () => OrderStat
   let under: Asked | null = null
 
   const begin = (asked: Asked, before: RunningOrder) => {
-    const evening = changed(doc, asked.change)
+    const evening = changedPlan(doc, asked.change)
     under = asked
     local.tryOut(evening, before, (known) => {
       if (under !== asked) return
@@ -72,7 +72,7 @@ export const openTrials = (doc: Y.Doc, local: LocalOrder, state: () => OrderStat
 }
 
 /** The plan as it would read with a change. */
-const changed = (doc: Y.Doc, change: (doc: Y.Doc) => void): Evening => {
+export const changedPlan = (doc: Y.Doc, change: (doc: Y.Doc) => void): Evening => {
   const scratch = new Y.Doc()
   try {
     Y.applyUpdate(scratch, Y.encodeStateAsUpdate(doc))

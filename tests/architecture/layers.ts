@@ -67,6 +67,7 @@ export const LAYERS: readonly Layer[] = [
       /^(react|react-dom|next|next-auth|next\/.+|next-auth\/.+|react\/.+|react-dom\/.+)$/,
       /^y-(websocket|indexeddb)$/,
       /^@fontsource-variable\//,
+      /^uqr$/,
     ],
   },
 ]
