@@ -1,6 +1,7 @@
 'use client'
 
 import { lastMinuteMinutes } from '#app/_order/last-minute.ts'
+import { DishSafety } from '#app/_safety/dish-safety.tsx'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Stitches } from '#app/_ui/stitches.tsx'
 import { clockText, dayOf, sentence, shortDay } from '#app/_words/clock.ts'
@@ -52,6 +53,7 @@ export function DishAside({ dish, planned, names }: Props) {
           </ul>
         </section>
       ) : null}
+      {planned ? <DishSafety dish={dish.id} order={planned} names={names} /> : null}
     </aside>
   )
 }

@@ -1,5 +1,6 @@
 'use client'
 
+import { Safety } from '#app/_safety/safety.tsx'
 import type { Plan } from '#app/_sync/plan.ts'
 import { PlanContext, usePlan } from '#app/_sync/use-plan.ts'
 import { type Names, namesOf } from '#app/_words/names.ts'
@@ -48,6 +49,7 @@ export function OrderAside({ order, shown, drawn, names, doing, onClose }: Props
       </PlanContext>
       <Clashes order={order} names={namesOf(evening)} isEarly={isEarly} />
       <WhatIf order={order} />
+      <Safety order={order} names={namesOf(evening)} />
     </aside>
   )
 }

@@ -4,6 +4,7 @@ import Link from 'next/link'
 import { useParams } from 'next/navigation'
 import { useEffect, useRef } from 'react'
 import { ClaimLine } from '#app/_frame/claim.tsx'
+import { Doneness } from '#app/_safety/doneness.tsx'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { careHelp } from '#app/_words/care.ts'
 import { clockText, dayName, dayOf, listText, sentence } from '#app/_words/clock.ts'
@@ -62,6 +63,7 @@ export function StepPanel({ doing, order, names, onClose }: Props) {
         {cue.kitchen === evening.host ? '' : ` in ${names.kitchenName(cue.kitchen)}`}.{' '}
         {way ? `${sentence(careHelp[way.care])}.` : ''}
       </p>
+      <Doneness step={cue.step} />
       <Reasons cue={cue} order={order} names={names} />
       {others.map((other) => (
         <p className={css.or} key={wayText(other)}>

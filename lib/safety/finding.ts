@@ -1,22 +1,8 @@
+import type { SafeFix } from '#lib/domain/safe-fix.ts'
 import type { Source } from '#lib/domain/source.ts'
 
 /** beyond: past a rule. do: nothing is wrong, and this is to be done. know: worth knowing. None of them, and no finding, means that food is safe. */
 export type Weight = 'beyond' | 'do' | 'know'
-
-/** An edit of the plan that puts a limit into it. */
-export type Fix =
-  /** The step begins within `minutes` of the end (or the start) of the other one, for safety. */
-  | {
-      readonly kind: 'limit'
-      readonly step: string
-      readonly after: string
-      readonly from: 'end' | 'start'
-      readonly minutes: number
-    }
-  /** The finished dish waits no longer, for safety. */
-  | { readonly kind: 'keep'; readonly dish: string; readonly minutes: number }
-  /** Between the two steps it stands in the fridge. */
-  | { readonly kind: 'fridge'; readonly after: string; readonly before: string }
 
 /** Where food stands between the temperatures: before it is heated, before it is cold, or on its way to the table. */
 export type Stage = 'before-heat' | 'before-fridge' | 'to-table'
@@ -41,7 +27,7 @@ export type Finding = Base &
         readonly most: number
         /** Nothing of its ingredients is known: counted as if it were perishable. */
         readonly unsure: boolean
-        readonly fixes: readonly Fix[]
+        readonly fixes: readonly SafeFix[]
       }
     | { readonly kind: 'out-in-all'; readonly minutes: number; readonly most: number }
     | {

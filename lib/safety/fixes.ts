@@ -1,6 +1,7 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Dish, Step } from '#lib/domain/menu.ts'
-import type { Fix, Stage } from './finding.ts'
+import type { SafeFix } from '#lib/domain/safe-fix.ts'
+import type { Stage } from './finding.ts'
 import { minutesOf, type Out } from './walk.ts'
 
 /** Whether the step begins within so many minutes of the other one already, for safety. */
@@ -20,11 +21,11 @@ export const fixesOf = (
   out: Out,
   step: string | null,
   most: number,
-): readonly Fix[] => {
+): readonly SafeFix[] => {
   const byId = new Map(evening.steps.map((each) => [each.id, each]))
-  const fixes: Fix[] = []
+  const fixes: SafeFix[] = []
   if (out.gap !== null && out.gap.ms / 60_000 > most / 2)
-    fixes.push({ kind: 'fridge', after: out.gap.after, before: out.gap.before })
+    fixes.push({ kind: 'fridge', after: out.gap.after, before: out.gap.before, minutes: most })
   const last = step ?? lastOf(evening, dish)
   const to = last === null ? undefined : byId.get(last)
   const from = out.after ?? out.first
@@ -46,4 +47,15 @@ const lastOf = (evening: Evening, dish: Dish): string | null => {
   const own = evening.steps.filter((step) => step.dish === dish.id)
   const waitedFor = new Set(own.flatMap((step) => step.after.map((after) => after.step)))
   return own.findLast(({ id }) => !waitedFor.has(id))?.id ?? null
+}
+
+/** A lag of the plan that lets food stand longer than `most` although this order does not, as a limit; null when the plan has it already. */
+export const softLimit = (step: Step, out: Out, most: number): SafeFix | null => {
+  const { after } = out
+  if (after === null || isHard(step, after, most)) return null
+  const lags = step.after.filter((lag) => lag.step === after && lag.from === 'end')
+  const isOpen = lags.length > 0 && lags.every((lag) => lag.most === undefined || minutesOf(lag.most) > most)
+  return isOpen && lags.every((lag) => minutesOf(lag.least) <= most)
+    ? { kind: 'limit', step: step.id, after, from: 'end', minutes: most }
+    : null
 }

@@ -9,6 +9,8 @@ const MINUTE_MS = 60_000
 /** Still hot from the heat before: common practice, no source. */
 const STILL_HOT_MS = 30 * MINUTE_MS
 const HOT_OVEN_C = 60
+/** What is told to boil is hotter than any limit. */
+const BOILS = /\b(?:boil|simmer|bubbl)/i
 const HOT_TOOLS = /slow cooker|rice cooker|steamer|grill|fryer|microwave|barbecue/i
 
 /** What a step does to the heat of its food. An oven below 60 °C keeps nothing hot. */
@@ -114,7 +116,8 @@ const until = (standing: Standing, from: Timed, to: Timed): Standing => {
 
 /**
  * A dish's food from step to step: hot, cold or out. It is counted as out from the moment it leaves the heat or the fridge, as if it cooled at
- * once. Heat makes it new only when something raw is cooked in it, when it is still hot, or when it is told to reach `reheatC` inside.
+ * once. Heat makes it new only when something raw is cooked in it, when it is still hot, or when it is told to boil or to
+ * reach `reheatC` inside.
  */
 export const walk = (evening: Evening, dish: Dish, order: RunningOrder, reheatC: number): readonly Walked[] => {
   const steps = timedSteps(evening, dish.id, order)
@@ -168,7 +171,8 @@ const afterStep = (timed: Timed, before: Standing, perishable: boolean, isReheat
     case 'heat': {
       const isCooked = before.cookedAt === null || before.raw
       const stillHot = before.out !== null && timed.start - before.out.since <= STILL_HOT_MS && !before.chilled
-      const isThrough = (timed.step.until?.coreC ?? 0) >= reheatC
+      const isThrough =
+        (timed.step.until?.coreC ?? 0) >= reheatC || BOILS.test(`${timed.step.does} ${timed.step.until?.sign ?? ''}`)
       const isNew = isCooked || stillHot || isThrough
       return {
         ...before,

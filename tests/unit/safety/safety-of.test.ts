@@ -168,7 +168,7 @@ test('SF5 a fridge or a limit is offered where food stands too long, and a limit
   const order = orderOf(plan, { boil: ['12:00', '12:30'], warm: ['19:10', '19:25'] }, { first: '19:30' })
   const [out] = safetyOf(plan, order)
   expect(out?.kind === 'out' && out.fixes).toEqual([
-    { kind: 'fridge', after: 'boil', before: 'warm' },
+    { kind: 'fridge', after: 'boil', before: 'warm', minutes: 120 },
     { kind: 'limit', step: 'warm', after: 'boil', from: 'end', minutes: 120 },
   ])
   const hard = {
