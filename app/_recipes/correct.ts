@@ -34,7 +34,9 @@ export const assumedOfDish = (draft: DishDraft): readonly Assumed['kind'][] => {
     newId: () => 'id',
     keys: (count) => Array.from({ length: count }, () => '0'),
   })
-  return assumed.map((each) => each.kind).filter((kind) => kind === 'plate-added' || kind === 'hot' || kind === 'keeps')
+  return assumed
+    .map((each) => each.kind)
+    .filter((kind) => kind === 'plate-added' || kind === 'hot' || kind === 'into-cold' || kind === 'keeps')
 }
 
 const ABOUT_AMOUNT: ReadonlySet<Doubt['kind']> = new Set(['number', 'decimal', 'no-amount', 'sum', 'alternative'])

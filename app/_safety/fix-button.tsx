@@ -28,7 +28,7 @@ export function FixButton({ fixes, names, words }: Props) {
   const take = () => {
     const done = tell((doc) => {
       for (const fix of fixes) {
-        const dish = fix.kind === 'fridge' ? names.dishName(names.step(fix.after)?.dish ?? null) : ''
+        const dish = fix.kind === 'fridge' ? (names.dish(names.step(fix.after)?.dish ?? null)?.name ?? '') : ''
         const made = keepSafe(doc, fix, { id: newId(), does: `Keep it cold: ${dish}`.slice(0, 400) })
         if (!made.ok) return made
       }

@@ -31,6 +31,7 @@ export const assumedWords: Readonly<Record<Assumed['kind'], (likely: string) => 
   'plate-added': () => 'Putting it on the plates is added as a last step: 4 min.',
   'cut-short': () => 'It has more lines than a dish can hold: the rest is not used.',
   hot: () => 'What comes from the heat is taken to go on within 15 min, to the next step and to the plates.',
+  'into-cold': () => 'What was heated is taken to be in the fridge within 2 h, for safety: the order keeps to that.',
   keeps: () => 'How long it may wait for the table is assumed from its last step.',
 }
 

@@ -1,4 +1,4 @@
-import { secondsOf } from '#lib/domain/duration.ts'
+import { durationOf, secondsOf } from '#lib/domain/duration.ts'
 import type { Ingredient } from '#lib/domain/ingredient.ts'
 import type { Dish, Step, Way } from '#lib/domain/menu.ts'
 import type { Measures } from '#lib/domain/unit-words.ts'
@@ -26,7 +26,7 @@ export interface DishPlace {
 
 /** Something that the recipe did not say and the dish has nevertheless. */
 export interface Assumed {
-  readonly kind: Assumption | 'no-yield' | 'yield-range' | 'plate-added' | 'cut-short' | 'keeps' | 'hot'
+  readonly kind: Assumption | 'no-yield' | 'yield-range' | 'plate-added' | 'cut-short' | 'keeps' | 'hot' | 'into-cold'
   /** The step it is about; null: the dish. */
   readonly step: string | null
 }
@@ -95,6 +95,28 @@ const whileHot = (steps: readonly Step[]): Step[] => {
   })
 }
 
+/** USDA FSIS, the two-hour rule (quoted); FSA, into the fridge within one to two hours (quoted). */
+const INTO_COLD = 2 * 3600
+
+/**
+ * What was heated is in the fridge within two hours, for safety: a limit of the plan, where the steps in between leave it room. Where they do
+ * not, nothing is put in: what the rules say of that order is told beside it.
+ */
+const intoCold = (steps: readonly Step[]): Step[] => {
+  let heated: { readonly id: string; readonly since: number } | null = null
+  return steps.map((step): Step => {
+    const before = heated
+    if (isHeated(step)) heated = { id: step.id, since: 0 }
+    else if (isInCold(step)) heated = null
+    else if (before) heated = { ...before, since: before.since + secondsOf(step.ways[0]?.takes.most ?? 'PT0S') }
+    if (!before || !isInCold(step) || before.since > INTO_COLD) return step
+    const limit = { from: 'end', most: durationOf(INTO_COLD), kind: 'safety' } as const
+    return step.after.some((after) => after.step === before.id)
+      ? { ...step, after: step.after.map((after) => (after.step === before.id ? { ...after, ...limit } : after)) }
+      : { ...step, after: [...step.after, { step: before.id, least: 'PT0S', ...limit }] }
+  })
+}
+
 /** What another step follows is out, to the minute, before that begins: nobody fills a tin that is still in the fridge. */
 const outInTime = (way: Way): Way => ({
   ...way,
@@ -136,6 +158,8 @@ export const finishDraft = (draft: DishDraft, place: DishPlace): MadeDish => {
   }
   steps = whileHot(steps)
   if (steps.some((step) => step.after.some((after) => after.most !== undefined))) assumed.push({ kind: 'hot', step: null })
+  steps = intoCold(steps)
+  if (steps.some((step) => step.after.some(({ kind }) => kind === 'safety'))) assumed.push({ kind: 'into-cold', step: null })
   const orders = place.keys(draft.ingredients.length)
   const { yields } = draft
   if (!yields) assumed.push({ kind: 'no-yield', step: null })
