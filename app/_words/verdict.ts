@@ -1,4 +1,5 @@
 import type { Evening } from '#lib/domain/evening.ts'
+import type { Guard } from '#lib/domain/menu.ts'
 import type { Guest } from '#lib/domain/people.ts'
 import type { TableChange } from '#lib/table/table-change.ts'
 import type { Trait } from '#lib/table/trait.ts'
@@ -176,5 +177,16 @@ export const tableChangeText = (change: TableChange, evening: Evening, guests: N
         says: `Nothing in ${names.courseName(change.course)} can be made right for ${who}: add a dish.`,
         todo: 'Add a dish',
       }
+  }
+}
+
+/** What the guards of a plate are called in the plan: everybody reads it, so no guest is named. */
+export const guardWords = (dish: string, need: string): Readonly<Record<Guard['does'], string>> => {
+  const plate = `${shorten(dish, 80)} without ${foodWord(need)}`
+  return {
+    begin: `Clean start for ${plate}: wash hands, and take a clean board, knife, pan and spoon that nothing else touches`,
+    cover: `Cover ${plate}, label it and keep it apart`,
+    plate: `Plate ${plate} first, with its own spoon, and cover it again`,
+    carry: `Carry ${plate} by itself, to the one it is for`,
   }
 }

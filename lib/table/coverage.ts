@@ -4,7 +4,9 @@ import type { Guest } from '#lib/domain/people.ts'
 import { dishVerdict, itemsOf } from './dish-verdict.ts'
 import { judgeItem } from './judge-item.ts'
 import { awayOf, sameNeed } from './need.ts'
+import type { Trait } from './trait.ts'
 import { byStanding, isSomething, type Verdict } from './verdict.ts'
+import { surelyHas } from './verdict-of.ts'
 
 /** What coverage has to know of a guest. */
 export type Eater = Pick<Guest, 'id' | 'reply' | 'needs' | 'drinks' | 'child'>
@@ -37,12 +39,9 @@ const dislikes = ({ because }: Verdict): number => (because.some(({ kind }) => k
 const best = (dishes: ForGuest['dishes']): ForGuest['best'] =>
   dishes.toSorted((a, b) => byStanding(a.verdict.kind, b.verdict.kind) || dislikes(a.verdict) - dislikes(b.verdict))[0] ?? null
 
-const hasFor = (evening: Evening, dish: Dish, word: string): boolean => {
+const hasTrait = (evening: Evening, dish: Dish, traits: readonly Trait[]): boolean => {
   const { sure, loose } = itemsOf(evening, dish)
-  const away = awayOf(word, evening.rules)
-  return [...sure, ...loose].some(
-    (item) => judgeItem(item, { need: word, grade: 'avoids' }, away, evening.rules).wrong.length > 0,
-  )
+  return [...sure, ...loose].some((item) => traits.some((trait) => surelyHas(item, trait, evening.rules)))
 }
 
 /** A food with alcohol is told to who drinks none, whether or not they have called it a need. */
@@ -77,8 +76,9 @@ const NONE_OUT = () => false
 const guestThrough = (evening: Evening, eater: Eater): readonly ForGuest[] => {
   const through = (isOut: (dish: Dish) => boolean) => evening.courses.map(({ id }) => guestAt(evening, id, eater, isOut))
   if (!keepsKosher(eater)) return through(NONE_OUT)
-  const has = (word: string) => new Set(evening.dishes.filter((dish) => hasFor(evening, dish, word)).map(({ id }) => id))
-  const [meat, milk] = [has('meat'), has('milk')]
+  const has = (...traits: readonly Trait[]) =>
+    new Set(evening.dishes.filter((dish) => hasTrait(evening, dish, traits)).map(({ id }) => id))
+  const [meat, milk] = [has('meat', 'poultry'), has('milk')]
   const sides = [through(({ id }) => milk.has(id)), through(({ id }) => meat.has(id))]
   const left = (side: readonly ForGuest[]) =>
     side.filter((one) => one.best !== null && one.best.verdict.kind !== 'does-not').length

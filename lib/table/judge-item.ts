@@ -18,7 +18,7 @@ export interface Judged {
 }
 
 /** Said of it: its allergens, what it contains, and that it has alcohol. */
-const saidOf = (ingredient: Ingredient): ReadonlySet<Trait> =>
+export const saidOf = (ingredient: Ingredient): ReadonlySet<Trait> =>
   withParents([
     ...ingredient.allergens,
     ...ingredient.contains.flatMap(traitsOfWord),

@@ -1,7 +1,9 @@
 import type { Ingredient, Rules } from '#lib/domain/ingredient.ts'
 import { type Item, looseItem } from './item.ts'
-import { judgeItem } from './judge-item.ts'
+import { judgeItem, saidOf } from './judge-item.ts'
 import { type Away, awayOf, isAllergyGrade, isFor, sameNeed } from './need.ts'
+import { readFood } from './read-food.ts'
+import type { Trait } from './trait.ts'
 import type { Because, Change, Need, Verdict } from './verdict.ts'
 
 /** All that is on a plate, and what is known of how it is made. */
@@ -35,15 +37,15 @@ interface ForNeed {
   readonly changes: readonly Change[]
 }
 
-/** Whether the ingredient surely has what a need of this word keeps away from. */
-const hasFor = (item: Item, word: string, rules: Rules): boolean =>
-  judgeItem(item, { need: word, grade: 'avoids' }, awayOf(word, rules), rules).wrong.length > 0
+/** Whether the ingredient surely is, or has, one of these. */
+export const surelyHas = ({ ingredient }: Item, trait: Trait, rules: Rules): boolean =>
+  saidOf(ingredient).has(trait) || readFood(ingredient.food, rules).has.has(trait)
 
 const meatWithMilk = (plate: Plate, need: Need, away: Away): Because[] => {
   if (away.need !== 'kosher') return []
-  const has = (item: Item, word: string) => hasFor(item, word, plate.rules)
-  const together = plate.items.some((item) => has(item, 'meat')) && plate.items.some((item) => has(item, 'milk'))
-  return together ? [{ kind: 'together', need: need.need, source: away.source }] : []
+  const has = (...traits: readonly Trait[]) =>
+    plate.items.some((item) => traits.some((trait) => surelyHas(item, trait, plate.rules)))
+  return has('meat', 'poultry') && has('milk') ? [{ kind: 'together', need: need.need, source: away.source }] : []
 }
 
 /** Who would rather not have it can eat it: it is told. */
