@@ -1,5 +1,6 @@
 import type { IncomingMessage } from 'node:http'
 import type { Settings } from '#server/env.ts'
+import { isLinkPath } from '#server/web/security-headers.ts'
 
 /**
  * Whether a request that can change something comes from a page of this site. A browser always says where from; what
@@ -7,6 +8,9 @@ import type { Settings } from '#server/env.ts'
  */
 export const isOwnOrigin = (request: IncomingMessage, settings: Settings): boolean => {
   const { origin } = request.headers
+  // A form on a page without referrers is posted from "null" (Fetch, 3.3). Who posts to a secret address knows the secret; no
+  // cookie counts there.
+  if (origin === 'null' && isLinkPath(request.url ?? '')) return request.headers['sec-fetch-site'] !== 'cross-site'
   if (origin === undefined) return request.headers['sec-fetch-site'] !== 'cross-site'
   const host = request.headers['x-forwarded-host'] ?? request.headers.host
   const own = `${request.headers['x-forwarded-proto']}://${host}`

@@ -6,8 +6,13 @@ import { scrubCopies, scrubDatabase } from './scrub.ts'
 
 /** A host takes a guest out of the list, with all that was told. */
 export const eraseGuest = async (eveningId: string, id: string): Promise<Result<null, GuestRefusal>> => {
-  const { count } = await live().db.guest.deleteMany({ where: { eveningId, id } })
-  if (count === 0) return fail({ kind: 'gone' })
+  const { db } = live()
+  const guest = await db.guest.findFirst({ where: { eveningId, id }, select: { invitationId: true } })
+  if (!guest) return fail({ kind: 'gone' })
+  await db.$transaction([
+    db.guest.deleteMany({ where: { eveningId, id } }),
+    db.invitation.updateMany({ where: { id: guest.invitationId ?? '' }, data: { revision: { increment: 1 } } }),
+  ])
   await scrub(eveningId, [id], null)
   return ok(null)
 }

@@ -15,7 +15,7 @@ export const addGuest = async (eveningId: string, { guest }: Add): Promise<Resul
   const all = await db.guest.findMany({ where: { eveningId }, select: { place: true } })
   if (all.length >= MOST_GUESTS) return fail({ kind: 'too-many' })
   const id = randomUUID()
-  const row = { eveningId, id, place: nextPlace(all), ...guestRow({ ...guest, id }), changedAt: new Date() }
+  const row = { eveningId, id, place: nextPlace(all), ...guestRow(guest), changedAt: new Date() }
   await db.$transaction([
     db.guest.create({ data: row }),
     ...(guest.words === '' ? [] : [db.guestWords.create({ data: { eveningId, guestId: id, words: guest.words } })]),

@@ -3,8 +3,13 @@ import type { Prisma } from '#prisma/client/client.ts'
 import { live } from '#server/live.ts'
 
 /** A guest's row without what says where it belongs; the words in their own are another row's. */
-export const guestRow = ({ id: _id, words: _words, arrives, needs, ...guest }: Guest) => ({
-  ...guest,
+export const guestRow = ({ name, reply, child, portion, arrives, needs, drinks, drives }: Omit<Guest, 'id' | 'words'>) => ({
+  name,
+  reply,
+  child,
+  portion,
+  drinks,
+  drives,
   arrives: arrives === undefined ? null : JSON.stringify(arrives),
   needs: needs === null ? null : JSON.stringify(needs),
 })

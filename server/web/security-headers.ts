@@ -27,9 +27,17 @@ export const setSecurityHeaders = (request: IncomingMessage, response: ServerRes
   request.headers['x-nonce'] = nonce
   response.setHeader('Content-Security-Policy', policy)
   response.setHeader('X-Content-Type-Options', 'nosniff')
-  response.setHeader('Referrer-Policy', 'same-origin')
+  const isLink = isLinkPath(request.url ?? '')
+  response.setHeader('Referrer-Policy', isLink ? 'no-referrer' : 'same-origin')
+  if (isLink) {
+    response.setHeader('Cache-Control', 'no-store')
+    response.setHeader('X-Robots-Tag', 'noindex, nofollow')
+  }
   response.setHeader('X-Frame-Options', 'DENY')
   response.setHeader('Cross-Origin-Opener-Policy', 'same-origin')
   response.setHeader('Permissions-Policy', 'camera=(), microphone=(), geolocation=()')
   if (request.headers['x-forwarded-proto'] === 'https') response.setHeader('Strict-Transport-Security', 'max-age=31536000')
 }
+
+/** Pages whose address is a secret: it goes to no other site, into no store and into no index. */
+export const isLinkPath = (path: string): boolean => path.startsWith('/reply/')

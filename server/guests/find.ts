@@ -1,0 +1,35 @@
+import { fail, ok, type Result } from '#lib/domain/result.ts'
+import type { Invitation } from '#prisma/client/client.ts'
+import { live } from '#server/live.ts'
+import { isOver, type RepliesState, repliesOf, summaryOf } from './table.ts'
+import { hashOf } from './token.ts'
+
+/** A link that never was, has run out or was withdrawn is "unknown", all alike. */
+export type FindRefusal = { readonly kind: 'unknown' } | { readonly kind: 'too-many-tries'; readonly seconds: number }
+
+export interface Opened {
+  readonly invitation: Invitation
+  readonly replies: RepliesState
+}
+
+/** What a token opens. `from`: the address that asks; tokens that open nothing are counted for it. */
+export const openLink = async (token: string, from: string): Promise<Result<Opened, FindRefusal>> => {
+  const { db, limits } = live()
+  const seconds = await limits.wait('reply', from)
+  if (seconds > 0) return fail({ kind: 'too-many-tries', seconds })
+  const hash = hashOf(token)
+  const found =
+    hash === null
+      ? null
+      : await db.invitation.findUnique({
+          where: { tokenHash: hash },
+          include: { evening: { select: { summary: true, deletedAt: true, replies: true } } },
+        })
+  if (found && !found.evening.deletedAt) {
+    const { evening, ...invitation } = found
+    const summary = summaryOf(evening.summary)
+    if (!isOver(summary)) return ok({ invitation, replies: repliesOf(evening.replies, summary.zone) })
+  }
+  await limits.try('reply', from)
+  return fail({ kind: 'unknown' })
+}
