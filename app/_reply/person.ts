@@ -78,7 +78,8 @@ const wordsOf = (blank: Blank, isSelf: boolean): Html =>
   html`<details class="more"${blank.value === '' ? null : html` open`}><summary>${isSelf ? 'Tell them something else' : 'Something else about them'}</summary><textarea id="${blank.name}" name="${blank.name}" aria-label="${blank.label}" maxlength="2000" rows="3"${wrongOf(blank)}>
 ${blank.value}</textarea>${toldOf(blank)}</details>`
 
-const NEEDS: Choices = [['', 'choose what'], ...NEED_CHOICES, [OWN, 'something that is not here', 'Something else']]
+const NEEDS: Choices = [...NEED_CHOICES, [OWN, 'something that is not here', 'Something else']]
+const needChoices = (at: string): Choices => [['', at.endsWith('-0') ? 'choose what' : 'and what else?'], ...NEEDS]
 const GRADES: Choices = [['', 'how serious is it?'], ...Object.entries(gradeWords)]
 
 const needRow = (row: PersonFields['needs'][number], at: string, who: string, problems: readonly Problem[]): Html => {
@@ -88,7 +89,7 @@ const needRow = (row: PersonFields['needs'][number], at: string, who: string, pr
     value,
     problems,
   })
-  return html`<li class="need">${choice(blank('need', 'what not', row.need), NEEDS, 'what')}<span class="own"> ${line(
+  return html`<li class="need">${choice(blank('need', 'what not', row.need), needChoices(at), 'what')}<span class="own"> ${line(
     blank('own', 'what it is', row.own),
     { most: 40, empty: 'what it is' },
   )}</span><span class="grade">, ${choice(blank('grade', 'how serious', row.grade), GRADES, 'grade-word')}</span></li>`
