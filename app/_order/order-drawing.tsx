@@ -73,6 +73,8 @@ export function OrderDrawing({ order, names, all, isList, chosen, onChoose }: Pr
             order={order}
             names={names}
             cook={shape === 'phone' ? reader : null}
+            reader={me?.cook ?? reader}
+            now={now}
             chosen={chosen}
             onChoose={onChoose}
             open={zoom === 'days'}

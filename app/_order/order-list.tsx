@@ -2,12 +2,14 @@
 
 import { useMemo } from 'react'
 import { ClaimLine } from '#app/_frame/claim.tsx'
+import { keepWords } from '#app/_words/care.ts'
+import { clashText, clashTitle } from '#app/_words/clash.ts'
 import { clockText, dayName, listText, longDate, sentence } from '#app/_words/clock.ts'
 import { durationText, minutesText } from '#app/_words/duration.ts'
 import type { Names } from '#app/_words/names.ts'
 import { minutesOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
-import type { RunningOrder } from '#lib/domain/running-order.ts'
+import type { Cue, KitUnit, RunningOrder } from '#lib/domain/running-order.ts'
 import { CourseSure } from './course-figures.tsx'
 import css from './order-list.module.css'
 import { daysOf, type Row } from './rows.ts'
@@ -84,7 +86,12 @@ function ListRow({ row, evening, order, names, isChosen, onChoose }: RowProps) {
       return (
         <li className={css.house}>
           {clock}
-          <span>Plates off{next ? `, then wait ${durationText(next.wait)} for ${names.courseName(row.next)}` : ''}</span>
+          <span>
+            Plates off
+            {next
+              ? `, then ${minutesOf(next.wait) < 0.5 ? 'no wait' : `wait ${durationText(next.wait)}`} for ${names.courseName(row.next)}`
+              : ''}
+          </span>
         </li>
       )
     }
@@ -93,8 +100,52 @@ function ListRow({ row, evening, order, names, isChosen, onChoose }: RowProps) {
         <li>
           {clock}
           <span className={css.what}>
-            <span className={css.does}>{names.stepName(row.cue.step)}</span>
-            <small>by itself</small>
+            <span className={css.does}>{names.step(row.cue.step)?.does || names.stepName(row.cue.step)}</span>
+            <small>
+              by itself until {clockText(row.cue.end, evening.zone)}
+              {withKit(row.cue, names)}
+            </small>
+          </span>
+        </li>
+      )
+    case 'keep': {
+      const kit = kitNames(row.keep.kit, names)
+      const how = names.dish(row.keep.dish)?.keeps.how
+      return (
+        <li className={css.house}>
+          {clock}
+          <span>
+            {names.dishName(row.keep.dish)} waits{how ? ` ${keepWords[how]}` : ''} until {clockText(row.keep.to, evening.zone)}
+            {kit ? `, with ${kit}` : ''}
+          </span>
+        </li>
+      )
+    }
+    case 'heat':
+      return (
+        <li className={css.house}>
+          {clock}
+          <span>
+            Set {names.kitName(row.oven)} to {row.c}°
+          </span>
+        </li>
+      )
+    case 'sits':
+      return (
+        <li className={css.house}>
+          {clock}
+          <span>
+            {listText(row.cooks.map(names.cookName))} {row.cooks.length === 1 ? 'sits' : 'sit'}{' '}
+            {minutesText((row.to - row.at) / 60_000)}, until {clockText(row.to, evening.zone)}
+          </span>
+        </li>
+      )
+    case 'clash':
+      return (
+        <li className={css.clash}>
+          {clock}
+          <span>
+            <b>{clashTitle(row.clash, order.zone)}.</b> {clashText(row.clash, names, order.cues)}
           </span>
         </li>
       )
@@ -110,12 +161,15 @@ function ListRow({ row, evening, order, names, isChosen, onChoose }: RowProps) {
           <span className={css.what}>
             <button type="button" className={css.does} aria-expanded={isChosen} onClick={() => onChoose(row.key)}>
               {sentence(step?.does || names.stepName(doing.cue.step))}
+              {doing.cue.batch > 0 ? ` (${doing.cue.batch + 1})` : ''}
               {doing.touch === null ? '' : doing.tail}
               {state}
             </button>
             <small>
               {listText(row.cooks.map(names.cookName))}, {minutes}
               {dish ? `, for ${dish.name}` : ''}
+              {withKit(doing.cue, names)}
+              {doing.touch === 'in' ? `, until ${clockText(doing.cue.end, evening.zone)}` : ''}
             </small>
           </span>
           {doing.touch === null || doing.key.endsWith('.t0') ? (
@@ -132,4 +186,12 @@ function ListRow({ row, evening, order, names, isChosen, onChoose }: RowProps) {
       )
     }
   }
+}
+
+const kitNames = (kit: readonly KitUnit[], names: Names): string =>
+  listText([...new Set(kit.map((unit) => unit.id))].map(names.kitName))
+
+const withKit = (cue: Cue, names: Names): string => {
+  const kit = kitNames(cue.kit, names)
+  return kit ? `, with ${kit}` : ''
 }

@@ -17,6 +17,16 @@ const CHAR = 6.4
 const isChosen = (thread: Thread, chosen: string | null): boolean =>
   thread.held.step !== null && `${thread.held.step}.${thread.held.batch}` === chosen
 
+/** A name is said again before the last one is out of sight. */
+const AGAIN = 700
+
+/** Where the name stands along a thread: in its middle, several times on a long one, nowhere when it is too long for it. */
+const namedAt = (thread: Thread, char: number, room: number): readonly number[] => {
+  if (thread.height < thread.held.name.length * char + room) return []
+  const times = Math.ceil(thread.height / AGAIN)
+  return Array.from({ length: times }, (_, index) => thread.y + ((index + 0.5) / times) * thread.height)
+}
+
 const upright = (x: number, y: number): string => `translate(${x} ${y}) rotate(-90)`
 
 /** Ovens as ribbons, rings as pans, cold places as threads (drawing rule 7). */
@@ -47,11 +57,11 @@ export const PaintKit = memo(function PaintKit({ picture, chosen, hatches, patte
                 // biome-ignore lint/suspicious/noArrayIndexKey: knots have no identity beyond their place
                 <circle className={css.knot} key={index} cx={thread.x} cy={y} r={3.8} />
               ))}
-              {thread.height >= thread.held.name.length * CHAR + 14 ? (
-                <text className={css.kitName} transform={upright(thread.x + 5, thread.y + thread.height / 2)} y={9}>
+              {namedAt(thread, CHAR, 14).map((y) => (
+                <text className={css.kitName} key={y} transform={upright(thread.x + 5, y)} y={9}>
                   {thread.held.name}
                 </text>
-              ) : null}
+              ))}
             </g>
           ))}
           {ribbon.figures.map((figure) => (
@@ -72,25 +82,21 @@ export const PaintKit = memo(function PaintKit({ picture, chosen, hatches, patte
             rx={6}
           />
           <path className={css.lid} d={`M${thread.x + 2.5} ${thread.y + 4.5}h${thread.width - 5}`} />
-          {thread.height >= thread.held.name.length * CHAR + 12 ? (
-            <text
-              className={css.kitName}
-              transform={upright(thread.x + thread.width / 2, thread.y + thread.height / 2 + 2)}
-              y={3.8}
-            >
+          {namedAt(thread, CHAR, 12).map((y) => (
+            <text className={css.kitName} key={y} transform={upright(thread.x + thread.width / 2, y + 2)} y={3.8}>
               {thread.held.name}
             </text>
-          ) : null}
+          ))}
         </g>
       ))}
       {picture.colds.map((thread) => (
         <g key={thread.held.key}>
           <rect className={css.cold} x={thread.x} y={thread.y} width={thread.width} height={Math.max(8, thread.height)} rx={5} />
-          {thread.height >= thread.held.name.length * 5.8 + 10 ? (
-            <text className={css.coldName} transform={upright(thread.x + thread.width / 2, thread.y + thread.height / 2)} y={3.6}>
+          {namedAt(thread, 5.8, 10).map((y) => (
+            <text className={css.coldName} key={y} transform={upright(thread.x + thread.width / 2, y)} y={3.6}>
               {thread.held.name}
             </text>
-          ) : null}
+          ))}
         </g>
       ))}
       <PaintClashWords hatches={hatches} />

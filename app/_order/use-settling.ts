@@ -28,11 +28,17 @@ const isSameView = (a: Picture | null, b: Picture | null): boolean =>
   a.zoom === b.zoom &&
   a.columns.cooks.map((column) => column.id).join() === b.columns.cooks.map((column) => column.id).join()
 
-const withMoves = (seen: Seen, all: readonly Doing[], now: number): ReadonlyMap<string, number> => {
-  const before = new Map(seen.all.map((doing) => [doing.key, doing.from]))
-  const moves = all.filter((doing) => before.get(doing.key) !== doing.from)
+/** Until when each line is shown as moved: what begins at another moment or is new, and what still counts from before. */
+export const movesOf = (
+  before: readonly Doing[],
+  after: readonly Doing[],
+  moved: ReadonlyMap<string, number>,
+  now: number,
+): ReadonlyMap<string, number> => {
+  const was = new Map(before.map((doing) => [doing.key, doing.from]))
+  const moves = after.filter((doing) => was.get(doing.key) !== doing.from)
   return new Map([
-    ...[...seen.moved].filter(([, until]) => until > now),
+    ...[...moved].filter(([, until]) => until > now),
     ...moves.map((doing) => [doing.key, now + SHOWN_MS] as const),
   ])
 }
@@ -53,7 +59,7 @@ export const useSettling = (
       picture,
       all,
       isGliding: isNew && isSameView(seen.picture, picture),
-      moved: isNew ? withMoves(seen, all, clock()) : seen.moved,
+      moved: isNew ? movesOf(seen.all, all, seen.moved, clock()) : seen.moved,
     }
     setSeen(shown)
   }

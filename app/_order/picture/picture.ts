@@ -122,6 +122,7 @@ export const pictureOf = (evening: Evening, order: RunningOrder, names: Names, a
       scale,
       rows.map((row) => row.y),
       evening.zone,
+      asked.zoom,
     ),
     courses: rows,
     laid,
@@ -156,7 +157,7 @@ const laidAt = (evening: Evening, all: readonly Doing[], scale: Scale): number =
   return first ? Math.max(8, scale.y(Math.min(first.to, scale.to))) : 8
 }
 
-/** Where the cloth lies in a column: there, all of its cooks who eat sit. */
+/** Where the cloth lies in a column: none of its cooks is up. */
 const sitsOf = (
   evening: Evening,
   column: CookColumn,
@@ -167,12 +168,11 @@ const sitsOf = (
   courses: readonly number[],
   height: number,
 ): readonly Sit[] => {
-  const eaters = new Set(evening.cooks.filter((cook) => cook.eats && column.cooks.includes(cook.id)).map((cook) => cook.id))
-  if (eaters.size === 0) return []
+  if (!evening.cooks.some((cook) => cook.eats && column.cooks.includes(cook.id))) return []
   const atTable = new Set(evening.steps.filter((step) => step.where === 'table').map((step) => step.id))
   const window = tableWindow(frame)
   const ups = upTimes(
-    all.filter((doing) => eaters.has(doing.cook) && !atTable.has(doing.cue.step)),
+    all.filter((doing) => column.cooks.includes(doing.cook) && !atTable.has(doing.cue.step)),
     window,
   )
   return sitBoxes(column, sitTimes(ups, window), labels, scale.y, courses, height - 8, window.to)

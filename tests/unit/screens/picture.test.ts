@@ -1,9 +1,10 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
+import { OTHERS } from '#app/_order/picture/columns.ts'
 import { type Doing, doings } from '#app/_order/picture/doings.ts'
 import type { Box } from '#app/_order/picture/outline.ts'
 import { type Asked, type Picture, pictureOf } from '#app/_order/picture/picture.ts'
-import { daysOf } from '#app/_order/rows.ts'
+import { daysOf, type Row } from '#app/_order/rows.ts'
 import { clockText, dayOf } from '#app/_words/clock.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import { parseEvening } from '#lib/domain/parse.ts'
@@ -23,6 +24,8 @@ const EVENINGS: readonly (readonly [name: string, evening: Evening])[] = [
   ['30 random steps', randomEvening(3, SIZES.small)],
   ['60 random steps', randomEvening(5, SIZES.middle)],
   ['120 random steps', randomEvening(7, SIZES.large)],
+  ['one cook', randomEvening(11, { steps: 14, courses: 2, cooks: 1 })],
+  ['eight cooks', randomEvening(13, { steps: 70, courses: 5, cooks: 8 })],
 ]
 
 const WIDTHS = [360, 700, 860, 1100, 1600] as const
@@ -32,7 +35,9 @@ const ZOOMS = ['evening', 'hour', 'ten'] as const
 const shapes = (evening: Evening): readonly Asked[] =>
   ZOOMS.flatMap((zoom) => [
     ...WIDTHS.filter((width) => width >= 840).map((width): Asked => ({ width, shape: 'wide', zoom, cook: null })),
-    ...evening.cooks.map(({ id }, index): Asked => ({ width: WIDTHS[index % 2] ?? 360, shape: 'phone', zoom, cook: id })),
+    ...evening.cooks
+      .slice(0, zoom === 'evening' ? 8 : 2)
+      .map(({ id }, index): Asked => ({ width: WIDTHS[index % 2] ?? 360, shape: 'phone', zoom, cook: id })),
   ])
 
 const overlap = (a: Box, b: Box): boolean =>
@@ -102,6 +107,47 @@ describe.each(EVENINGS)('%s', (_name, evening) => {
     }
   })
 
+  test('U1 what is said of a sit touches no line and no course’s plates', () => {
+    let said = 0
+    for (const [, picture] of pictures)
+      for (const sit of picture.sits) {
+        if (sit.said === null) continue
+        said += 1
+        const words = { x: sit.box.x, y: sit.said - 11, width: sit.box.width, height: 13 }
+        expect(words.y).toBeGreaterThanOrEqual(sit.box.y)
+        for (const label of picture.labels.filter((candidate) => candidate.column === sit.column))
+          expect(overlap(label.box, words), `${label.key} and the sit`).toBe(false)
+        for (const row of picture.courses) expect(Math.abs(row.y - (sit.said - 4))).toBeGreaterThan(8)
+      }
+    expect(said).toBeGreaterThan(0)
+  })
+
+  test('U20 near by, ten minutes fill a screen, times can be read at arm’s length, and every height has its moment', () => {
+    for (const [asked, picture] of pictures) {
+      const { scale, line } = picture
+      if (asked.zoom !== 'evening') expect(line.size).toBeGreaterThanOrEqual(15)
+      for (const doing of picture.labels.map((label) => label.doing))
+        expect(Math.abs(scale.y(scale.at(scale.y(doing.from))) - scale.y(doing.from))).toBeLessThan(0.01)
+      const close = picture.marks.filter((mark) => mark.doing.to - mark.doing.from >= 5 * 60_000 && mark.doing.from > scale.from)
+      for (const { doing } of asked.zoom === 'ten' ? close : []) {
+        const folds = scale.folds.some((at) => at > doing.from && at < doing.to)
+        if (!folds) expect((scale.y(doing.to) - scale.y(doing.from)) / ((doing.to - doing.from) / 600_000)).toBeGreaterThan(600)
+      }
+    }
+  })
+
+  test('U24 who reads has a column, everybody else one of their own or one together in which each line names its cook', () => {
+    for (const [asked, picture] of pictures) {
+      const inColumns = picture.columns.cooks.flatMap((column) => column.cooks)
+      expect(new Set(inColumns).size).toBe(inColumns.length)
+      if (asked.shape === 'phone') expect(inColumns).toEqual([asked.cook])
+      else expect(new Set(inColumns)).toEqual(new Set(evening.cooks.map((cook) => cook.id)))
+      const others = picture.columns.cooks.find((column) => column.id === OTHERS)
+      for (const label of picture.labels.filter((candidate) => candidate.column === others?.id))
+        expect(label.words[0]).toContain(it.names.cookName(label.doing.cook).slice(0, 4))
+    }
+  })
+
   test('U6 the list tells every doing of every cook that the picture and its days ahead show', () => {
     const listed = new Set(
       daysOf(it.evening, it.order, it.names).flatMap(({ rows }) =>
@@ -110,6 +156,15 @@ describe.each(EVENINGS)('%s', (_name, evening) => {
         ),
       ),
     )
+    const rows = daysOf(it.evening, it.order, it.names).flatMap((day) => day.rows)
+    const of = <K extends Row['kind']>(kind: K) => rows.filter((row): row is Extract<Row, { kind: K }> => row.kind === kind)
+    const told = new Set([...of('doing').map((row) => row.doing.cue), ...of('alone').map((row) => row.cue)])
+    expect(it.order.cues.filter((cue) => !told.has(cue))).toEqual([])
+    expect(of('course').map((row) => row.course)).toHaveLength(it.order.courses.length)
+    expect(of('clash').map((row) => row.clash)).toEqual(expect.arrayContaining([...it.order.clashes]))
+    expect(of('keep')).toHaveLength(it.order.keeping.filter((keep) => keep.to > keep.from).length)
+    expect(of('heat')).toHaveLength(it.order.ovens.flatMap((oven) => oven.preheats).length)
+    expect(of('sits').flatMap((row) => row.cooks)).toHaveLength(it.order.cooks.flatMap((cook) => cook.sits).length)
     const all = doings(it.order, it.names)
     expect(all.length).toBeGreaterThan(0)
     for (const doing of all) expect(listed).toContain(`${doing.cook} ${doing.cue.step}.${doing.cue.batch} ${doing.from}`)
@@ -131,4 +186,26 @@ test('U1 on a phone any two lines of a cook are 44 px apart', () => {
       if (next) expect(next.box.y - label.box.y).toBeGreaterThanOrEqual(43.99)
     }
   }
+})
+
+test('U24 a clash is hatched over its own kit, while a step in question has it', () => {
+  const it = planned(load('../../support/evenings/c-pork.json'))
+  const picture = pictureOf(it.evening, it.order, it.names, { width: 1100, shape: 'wide', zoom: 'evening', cook: null })
+  const clash = it.order.clashes.find((candidate) => candidate.kit !== null)
+  const [hatch] = picture.hatches
+  const column = picture.columns.ovens.find((oven) => oven.id === clash?.kit)
+  if (!clash || !hatch || !column) throw new Error('evening C clashes over its oven')
+  expect(hatch.box.x).toBeGreaterThanOrEqual(column.x)
+  expect(hatch.box.x + hatch.box.width).toBeLessThanOrEqual(column.x + column.width)
+  const having = it.order.cues.filter(
+    (cue) =>
+      clash.steps.includes(cue.step) &&
+      cue.kit.some((kit) => kit.id === clash.kit) &&
+      cue.end > clash.from &&
+      cue.start < clash.to,
+  )
+  expect(having.length).toBeGreaterThan(0)
+  const first = Math.min(...having.map((cue) => Date.parse(cue.start)))
+  expect(hatch.box.y).toBeCloseTo(picture.scale.y(Math.max(Date.parse(clash.from), first)))
+  expect(hatch.box.y + hatch.box.height).toBeLessThanOrEqual(picture.scale.y(Date.parse(clash.to)) + 22)
 })
