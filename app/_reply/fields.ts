@@ -72,7 +72,8 @@ export const fieldsOf = (reply: Reply): ReplyFields => {
 
 /** Empty rows behind those that are filled in. */
 export const withRows = (person: PersonFields): PersonFields => {
-  const rows = Math.min(MOST_ROWS, Math.max(ROWS, person.needs.length + 2))
+  const filled = person.needs.findLastIndex(({ need, own }) => need !== '' || own !== '') + 1
+  const rows = Math.min(MOST_ROWS, Math.max(ROWS, filled + 2))
   const empty = { need: '', own: '', grade: '' }
   return { ...person, needs: Array.from({ length: rows }, (_, at) => person.needs[at] ?? empty) }
 }

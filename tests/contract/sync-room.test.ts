@@ -4,6 +4,7 @@ import { addStep } from '#lib/plan/commands/add.ts'
 import { moveDish } from '#lib/plan/commands/move.ts'
 import { remove } from '#lib/plan/commands/remove.ts'
 import { renameDish, setEvening, setFields } from '#lib/plan/commands/set.ts'
+import { readGuests, readType } from '#lib/plan/frames.ts'
 import { readPlan } from '#lib/plan/read.ts'
 import { openUndo } from '#lib/plan/undo.ts'
 import { CLOSE, WIRE } from '#lib/plan/wire.ts'
@@ -37,6 +38,20 @@ describe('coming in', () => {
     expect(readPlan(cook.client.doc).evening.dishes).toHaveLength(lamb.dishes.length)
     expect(host.client.sent).toBe(1)
     expect(host.client.acked).toBe(1)
+  })
+
+  test('I17 hosts are told that something about the guests is new, without a word of it; cooks are not', async () => {
+    const opened = await room()
+    const { host, cook } = opened
+    const heard = () => [host, cook].map(({ client }) => client.heard.filter((type) => type === WIRE.guests).length)
+    expect(heard()).toEqual([0, 0])
+    opened.rooms().tellGuests(EVENING)
+    opened.rooms().tellGuests('another-evening')
+    await turn()
+    const frame = readType(host.line?.toClient.at(-1) ?? new Uint8Array())
+    expect(frame && [frame.type, readGuests(frame.body)]).toEqual([WIRE.guests, { at: opened.clock.now() }])
+    await opened.settle()
+    expect(heard()).toEqual([1, 0])
   })
 
   test('R20 nothing is shown or acknowledged before it is stored', async () => {
