@@ -1,21 +1,43 @@
 'use client'
 
-import { onTimeText, waitFreeText } from '#app/_words/chance.ts'
+import type { Piece } from '#app/_words/because.ts'
+import { chanceText, waitFreeText } from '#app/_words/chance.ts'
 import { clockText } from '#app/_words/clock.ts'
 import type { Names } from '#app/_words/names.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import css from './course-figures.module.css'
+import { Pieces } from './reasons.tsx'
 
 type Served = RunningOrder['courses'][number]
 
-/** How sure a course is to be on time and how long it can wait, in a line or two. */
-export function CourseSure({ served, names, zone }: { readonly served: Served; readonly names: Names; readonly zone: string }) {
-  const said = [onTimeText(served, names), waitFreeText(served, zone)].filter((text) => text !== null)
-  return said.length > 0 ? <small className={css.sure}>{said.join(' ')}</small> : null
+interface SureProps {
+  readonly served: Served
+  readonly order: RunningOrder
+  readonly names: Names
+}
+
+/** How sure a course is to be on time and how long it can wait, in a line or two. The step that decides can be followed. */
+export function CourseSure({ served, order, names }: SureProps) {
+  const { onTime, decidedBy } = served
+  const wait = waitFreeText(served, names, order.zone)
+  if (onTime === null && wait === null) return null
+  const step: Piece | null = decidedBy === null ? null : { to: 'step', id: decidedBy, words: `“${names.stepName(decidedBy)}”` }
+  return (
+    <small className={css.sure}>
+      {onTime === null ? null : `On time ${chanceText(onTime)}. `}
+      {onTime === null || step === null ? null : <Pieces pieces={['It hangs on ', step, '. ']} order={order} />}
+      {wait}
+    </small>
+  )
+}
+
+interface Props {
+  readonly order: RunningOrder
+  readonly names: Names
 }
 
 /** Each course with when it is to reach the table, how sure that is, and how long it can wait. */
-export function CourseFigures({ order, names }: { readonly order: RunningOrder; readonly names: Names }) {
+export function CourseFigures({ order, names }: Props) {
   if (!order.courses.some(({ onTime, waitFreeUntil }) => onTime !== null || waitFreeUntil !== null)) return null
   return (
     <section aria-labelledby="courses-sure">
@@ -28,7 +50,7 @@ export function CourseFigures({ order, names }: { readonly order: RunningOrder; 
             <b>{clockText(served.toTable, order.zone)}</b>
             <span>
               {names.courseName(served.course)}
-              <CourseSure served={served} names={names} zone={order.zone} />
+              <CourseSure served={served} order={order} names={names} />
             </span>
           </li>
         ))}

@@ -73,7 +73,7 @@ function ListRow({ row, evening, order, names, isChosen, onChoose }: RowProps) {
           <span>
             {names.courseName(row.course)} to table
             {served && minutesOf(served.wait) > 15 ? <em> after a long wait of {durationText(served.wait)}</em> : null}
-            {served ? <CourseSure served={served} names={names} zone={evening.zone} /> : null}
+            {served ? <CourseSure served={served} order={order} names={names} /> : null}
           </span>
           <span className={css.claim}>
             <ClaimLine target={row.course} name={names.courseName(row.course)} brief />

@@ -1,4 +1,4 @@
-import type { RunningOrder } from '#lib/domain/running-order.ts'
+import type { RunningOrder, Suffers } from '#lib/domain/running-order.ts'
 import { clockText } from './clock.ts'
 import type { Names } from './names.ts'
 
@@ -13,18 +13,35 @@ export const chanceText = (onTime: number): string => {
   return evenings === 0 ? 'hardly any evening' : `${evenings} ${evenings === 1 ? 'evening' : 'evenings'} in ${EVENINGS}`
 }
 
-/** "On time 19 evenings in 20. It hangs on “Roast slowly”." Null when it has not been reckoned. */
-export const onTimeText = ({ onTime, decidedBy }: Served, names: Names): string | null => {
-  if (onTime === null) return null
-  const sure = `On time ${chanceText(onTime)}.`
-  return decidedBy === null ? sure : `${sure} It hangs on “${names.stepName(decidedBy)}”.`
+const suffersText = (one: Suffers, names: Names): string => {
+  switch (one.kind) {
+    case 'dish':
+      return `${names.dishName(one.dish)} suffers`
+    case 'step':
+      return `“${names.stepName(one.step)}” is out of time`
+    case 'cook':
+      return `${names.cookName(one.cook)} has to go`
+  }
 }
 
-/** "Can wait until 19:38." Null when it has not been reckoned. */
-export const waitFreeText = ({ toTable, waitFreeUntil }: Served, zone: string): string | null => {
+/** "; until 19:50 Potato cake suffers", "; then Kim has to go": what gives first beyond the free wait. */
+const beyondText = ({ waitBeyond }: Served, names: Names, zone: string): string => {
+  const [first] = waitBeyond?.suffers ?? []
+  if (!waitBeyond || !first) return ''
+  const until = waitBeyond.until === null ? 'then' : `until ${clockText(waitBeyond.until, zone)}`
+  return `; ${until} ${suffersText(first, names)}`
+}
+
+/**
+ * "Can wait until 19:38; until 19:50 Potato cake suffers." "Cannot wait; then Kim has to go." Null when it has not been
+ * reckoned.
+ */
+export const waitFreeText = (served: Served, names: Names, zone: string): string | null => {
+  const { toTable, waitFreeUntil } = served
   if (waitFreeUntil === null) return null
-  if (Date.parse(waitFreeUntil) <= Date.parse(toTable)) return 'Cannot wait.'
-  return `Can wait until ${clockText(waitFreeUntil, zone)}.`
+  const free = Date.parse(waitFreeUntil) > Date.parse(toTable)
+  const can = free ? `Can wait until ${clockText(waitFreeUntil, zone)}` : 'Cannot wait'
+  return `${can}${beyondText(served, names, zone)}.`
 }
 
 /** Below this an order that keeps every wish is still called tight. */

@@ -73,6 +73,14 @@ export const Cue = z.strictObject({
 })
 export type Cue = z.infer<typeof Cue>
 
+/** What gives when a course waits too long. */
+export const Suffers = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('dish'), dish: Id }),
+  z.strictObject({ kind: z.literal('step'), step: Id }),
+  z.strictObject({ kind: z.literal('cook'), cook: Id }),
+])
+export type Suffers = z.infer<typeof Suffers>
+
 /** What the scheduler derives from an evening. Never edited, only planned again. */
 export const RunningOrder = z.strictObject({
   format: z.literal(ORDER_FORMAT),
@@ -91,6 +99,8 @@ export const RunningOrder = z.strictObject({
       onTime: z.number().min(0).max(1).nullable(),
       decidedBy: Id.nullable(),
       waitFreeUntil: Instant.nullable(),
+      /** What gives first after that, and until when nothing else does; null when it cannot be later at all. */
+      waitBeyond: z.strictObject({ suffers: z.array(Suffers), until: Instant.nullable() }).optional(),
     }),
   ),
   ovens: z.array(

@@ -1,13 +1,15 @@
 import { durationOf } from '#lib/domain/duration.ts'
-import type { RunningOrder } from '#lib/domain/running-order.ts'
+import type { RunningOrder, Suffers } from '#lib/domain/running-order.ts'
 import { epochMsOfTick, instantOfMs, instantOfTick, msOfInstant } from '#lib/domain/time.ts'
+import type { Hurt } from '#lib/scheduling/wait-free.ts'
 import type { Planned } from './planned.ts'
 
 /**
  * The served courses in order. The wait of the first course runs from sit-down, that of a welcome from when the guests
  * come, any other from the plates before it; never below zero. What happened keeps its seconds, and has no chance any more.
  */
-export const coursesOf = ({ evening, facts, scene, chances, waitFree, index }: Planned): RunningOrder['courses'] => {
+export const coursesOf = (planned: Planned): RunningOrder['courses'] => {
+  const { evening, facts, scene, chances, waitFree, index } = planned
   let since = 0
   return scene.served.map(({ serving, moment, platesOff }) => {
     const said = facts.courses.get(serving.id)
@@ -29,8 +31,42 @@ export const coursesOf = ({ evening, facts, scene, chances, waitFree, index }: P
       onTime: chance?.onTime ?? null,
       decidedBy: index.activities.get(chance?.decidedBy ?? '')?.step.id ?? null,
       waitFreeUntil: later === null ? null : instantOfTick(evening, moment + later),
+      ...beyondOf(planned, serving.id, moment),
     }
   })
+}
+
+const beyondOf = (planned: Planned, serving: string, moment: number): Pick<RunningOrder['courses'][number], 'waitBeyond'> => {
+  const beyond = planned.waitBeyond.find((one) => one.serving === serving)?.beyond
+  if (!beyond) return {}
+  const { hurts, by } = beyond
+  const named = new Map(hurts.flatMap((hurt) => sufferOf(planned, hurt)).map((one) => [Object.values(one).join(' '), one]))
+  const suffers = [...named.values()]
+  return { waitBeyond: { suffers, until: by === null ? null : instantOfTick(planned.evening, moment + by) } }
+}
+
+/** A lag that grows too long hurts the dish that waits in it, one that grows too short the step that has no time. */
+const sufferOf = ({ problem, index }: Planned, hurt: Hurt): Suffers[] => {
+  switch (hurt.kind) {
+    case 'keeps':
+    case 'carry':
+      return [{ kind: 'dish', dish: hurt.delivery }]
+    case 'presence':
+      return [{ kind: 'cook', cook: hurt.cook }]
+    case 'window':
+      return stepOf(index, hurt.activity)
+    case 'lag': {
+      const lag = problem.lags[hurt.lag]
+      const before = lag && index.activities.get(lag.from)
+      if (before?.dish && lag?.bound === 'quality') return [{ kind: 'dish', dish: before.dish.id }]
+      return lag ? stepOf(index, lag.to) : []
+    }
+  }
+}
+
+const stepOf = (index: Planned['index'], activity: string): Suffers[] => {
+  const step = index.activities.get(activity)?.step.id
+  return step === undefined ? [] : [{ kind: 'step', step }]
 }
 
 /** Finished dishes that wait for the table, with what they hold meanwhile. */

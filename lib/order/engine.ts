@@ -9,7 +9,7 @@ import { DEFAULT_BUDGET_STEPS, ENGINE, solve } from '#lib/scheduling/solve.ts'
 import { sceneOf } from '#lib/scheduling/verify/scene.ts'
 import { verify } from '#lib/scheduling/verify/verify.ts'
 import type { Violation } from '#lib/scheduling/verify/violation.ts'
-import { waitFree } from '#lib/scheduling/wait-free.ts'
+import { waitBeyond, waitFree } from '#lib/scheduling/wait-free.ts'
 import { gatherFacts } from './facts.ts'
 import { problemHash } from './hash.ts'
 import { toHint } from './hint.ts'
@@ -88,6 +88,7 @@ const write = (
     explained: explain(problem, schedule),
     chances: chances(problem, schedule, { samples: SAMPLES[quick ? 'quick' : 'whole'], seed: budget.seed }),
     waitFree: waitFree(problem, schedule),
+    waitBeyond: waitBeyond(problem, schedule),
   }
   return toRunningOrder(planned, { hash: problemHash(evening), engine: ENGINE, seed: budget.seed, budget: budget.steps })
 }

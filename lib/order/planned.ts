@@ -4,6 +4,7 @@ import type { Activity, Problem, ServingId } from '#lib/scheduling/problem.ts'
 import type { Cause, Schedule } from '#lib/scheduling/schedule.ts'
 import type { Scene } from '#lib/scheduling/verify/scene.ts'
 import type { Verdict } from '#lib/scheduling/verify/violation.ts'
+import type { Beyond } from '#lib/scheduling/wait-free.ts'
 import type { NightFacts } from './facts.ts'
 import type { ProblemIndex } from './to-problem.ts'
 
@@ -27,4 +28,6 @@ export interface Planned {
   readonly chances: Chances
   /** Ticks that each serving can wait at no cost; null once it is served. */
   readonly waitFree: readonly { readonly serving: ServingId; readonly by: number | null }[]
+  /** What gives first beyond that. */
+  readonly waitBeyond: readonly { readonly serving: ServingId; readonly beyond: Beyond | null }[]
 }

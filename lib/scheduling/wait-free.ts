@@ -39,6 +39,31 @@ export const waitFree = (problem: Problem, schedule: Schedule): { readonly servi
   })
 }
 
+/** What gives first when a serving waits beyond what is free, and the most ticks at which nothing else gives; null when it is never bent. */
+export interface Beyond {
+  readonly hurts: readonly Hurt[]
+  readonly by: number | null
+}
+
+/** For each serving what comes after `waitFree`, as V2 says; null when it is served, or can wait 4 h for nothing. */
+export const waitBeyond = (
+  problem: Problem,
+  schedule: Schedule,
+): { readonly serving: ServingId; readonly beyond: Beyond | null }[] => {
+  const laid = lay(problem, schedule)
+  return problem.servings.map(({ id, fact }) => {
+    if (fact || momentOf(schedule, id) === undefined) return { serving: id, beyond: null }
+    const limits = limitsOf(laid, id)
+    const free = limits.reduce((least, limit) => freeUnder(limit, least), MOST)
+    if (free >= MOST) return { serving: id, beyond: null }
+    const first = limits.filter(({ over }) => over(free + 1) > over(0))
+    const hurts = first.map(({ hurt }) => hurt)
+    if (hurts.some(({ safety }) => safety)) return { serving: id, beyond: { hurts, by: null } }
+    const others = limits.filter((limit) => !first.includes(limit))
+    return { serving: id, beyond: { hurts, by: others.reduce((least, limit) => freeUnder(limit, least), MOST) } }
+  })
+}
+
 /** What it costs, and what suffers, when a serving and all after it come so many ticks later (V3). */
 export const waitPrices = (problem: Problem, schedule: Schedule, serving: ServingId, later: readonly number[]): LaterPrice[] => {
   const limits = limitsOf(lay(problem, schedule), serving)

@@ -4,7 +4,7 @@ import type { Problem } from '#lib/scheduling/problem.ts'
 import type { Schedule } from '#lib/scheduling/schedule.ts'
 import { solve } from '#lib/scheduling/solve.ts'
 import { verify } from '#lib/scheduling/verify/verify.ts'
-import { waitFree, waitPrices } from '#lib/scheduling/wait-free.ts'
+import { waitBeyond, waitFree, waitPrices } from '#lib/scheduling/wait-free.ts'
 import { loadEvening } from '#tests/support/load-evening.ts'
 import { lag } from '#tests/support/problem-builders.ts'
 import { randomProblem } from '#tests/support/random-problem.ts'
@@ -60,6 +60,39 @@ describe('V2 how long a serving can wait for nothing', () => {
     expect(
       free({ ...served, deliveries: [delivery('soup', 'first', { early: 0, keeps }), delivery('roast', 'second')] })[0],
     ).toBe(2)
+  })
+
+  test('V2 beyond it is told what gives first, and until when nothing else does', () => {
+    const beyond = (of: Problem) => waitBeyond(of, made).map(({ beyond }) => beyond)
+    // The soup's lag gives at 7 and is alone until the roast is carved more than 40 after baking. Once carved it keeps for 30.
+    expect(beyond(dinner())).toEqual([
+      { hurts: [{ kind: 'lag', lag: 0, safety: false }], by: 30 },
+      { hurts: [{ kind: 'keeps', delivery: 'roast', safety: false }], by: 480 },
+    ])
+    const goes = dinner({ cooks: [cook('ann'), cook('bo', { presence: [{ place: 'home', from: 0, to: 133 }] })] })
+    expect(beyond(goes)[0]).toEqual({ hurts: [{ kind: 'presence', activity: 'carve', cook: 'bo', safety: true }], by: null })
+    expect(beyond(dinner({ servings: [{ ...first, fact: { toTable: 100 } }, second] }))[0]).toBeNull()
+  })
+
+  test('V2 on random problems nothing but what is named gives until then, and one tick later something else does', () => {
+    let seen = 0
+    for (let seed = 1; seed <= 30; seed += 1) {
+      const of = randomProblem(seed)
+      const good = solve(of, { steps: 60, seed })
+      for (const { serving: id, beyond } of waitBeyond(of, good)) {
+        const by = waitFree(of, good).find((one) => one.serving === id)?.by ?? null
+        if (beyond === null || by === null) continue
+        seen += 1
+        const named = (later: number) => (waitPrices(of, good, id, [later])[0]?.hurts ?? []).map(({ by: _, ...hurt }) => hurt)
+        expect(named(by)).toEqual([])
+        expect(named(by + 1)).toEqual(beyond.hurts)
+        expect(beyond.by === null).toBe(beyond.hurts.some(({ safety }) => safety))
+        if (beyond.by === null) continue
+        expect(named(beyond.by)).toEqual(beyond.hurts)
+        if (beyond.by < 480) expect(named(beyond.by + 1).length).toBeGreaterThan(beyond.hurts.length)
+      }
+    }
+    expect(seen).toBeGreaterThan(10)
   })
 
   test('V2 a cook who must go and a step that must be over end it', () => {

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import type { Link, OrderState } from '#app/_sync/plan.ts'
 import { becauseText } from '#app/_words/because.ts'
 import { careWords, keepWords, roleWords, stateWords, whereWords } from '#app/_words/care.ts'
-import { chanceText, onTimeText, tightText, waitFreeText } from '#app/_words/chance.ts'
+import { chanceText, tightText, waitFreeText } from '#app/_words/chance.ts'
 import { clashText, clashTitle, remedyPrice, remedyText } from '#app/_words/clash.ts'
 import { atText, clockText, countOf, dayOf, distanceText, listText, longDate } from '#app/_words/clock.ts'
 import { durationText, minutesText, readDuration, readSpan, spanText } from '#app/_words/duration.ts'
@@ -18,6 +18,7 @@ import { shorten } from '#app/_words/shorten.ts'
 import { durationOf } from '#lib/domain/duration.ts'
 import { Kit, Use } from '#lib/domain/kitchen.ts'
 import { Care, KeepHow, StepRole } from '#lib/domain/menu.ts'
+import type { Suffers } from '#lib/domain/running-order.ts'
 import { type Clash, ClashKind, Reason, Remedy } from '#lib/domain/running-order.ts'
 import { CommandRefusal } from '#lib/plan/wire.ts'
 import { randomEvening } from '#tests/support/random-evening.ts'
@@ -149,14 +150,15 @@ test('U4 a chance is so many evenings in twenty, never more than reckoned, and s
     decidedBy: step,
     waitFreeUntil: '2026-11-14T19:38:00+00:00',
   }
-  expect(onTimeText(served, names)).toBe(`On time 19 evenings in 20. It hangs on “${names.stepName(step)}”.`)
-  expect(onTimeText({ ...served, decidedBy: null }, names)).toBe('On time 19 evenings in 20.')
-  expect(waitFreeText(served, 'Europe/London')).toBe('Can wait until 19:38.')
-  expect(waitFreeText({ ...served, waitFreeUntil: served.toTable }, 'Europe/London')).toBe('Cannot wait.')
-  expect([
-    onTimeText({ ...served, onTime: null }, names),
-    waitFreeText({ ...served, waitFreeUntil: null }, 'Europe/London'),
-  ]).toEqual([null, null])
+  expect(waitFreeText(served, names, 'Europe/London')).toBe('Can wait until 19:38.')
+  expect(waitFreeText({ ...served, waitFreeUntil: served.toTable }, names, 'Europe/London')).toBe('Cannot wait.')
+  expect(waitFreeText({ ...served, waitFreeUntil: null }, names, 'Europe/London')).toBeNull()
+  const beyond = (suffers: Suffers, until: string | null) =>
+    waitFreeText({ ...served, waitBeyond: { suffers: [suffers], until } }, names, 'Europe/London')
+  const until = '2026-11-14T19:50:00+00:00'
+  expect(beyond({ kind: 'dish', dish }, until)).toBe(`Can wait until 19:38; until 19:50 ${names.dishName(dish)} suffers.`)
+  expect(beyond({ kind: 'cook', cook: 'nobody' }, null)).toBe('Can wait until 19:38; then somebody has to go.')
+  expect(beyond({ kind: 'step', step }, null)).toBe(`Can wait until 19:38; then “${names.stepName(step)}” is out of time.`)
   const unsure = { ...served, onTime: 0.66 }
   expect(tightText([served, unsure, { ...served, onTime: null }], names)).toBe(
     `${names.courseName(course)} is on time 13 evenings in 20. It hangs on “${names.stepName(step)}”.`,
