@@ -64,12 +64,15 @@ export const demoPage = async (browser: Browser): Promise<Page> => {
 }
 
 /** Brings evening A in from its file; gives the new evening's id, its menu on the screen. */
-export const bringLamb = async (page: Page): Promise<string> => {
+export const bringLamb = (page: Page): Promise<string> => bringEvening(page, 'a-lamb')
+
+/** As `bringLamb`, of another of the test evenings. */
+export const bringEvening = async (page: Page, name: 'a-lamb' | 'c-pork'): Promise<string> => {
   await page.goto('/evenings/new')
   await ready(page)
   await page
     .getByLabel('Evening file')
-    .setInputFiles({ name: 'lamb.json', mimeType: 'application/json', buffer: Buffer.from(printEvening(loadEvening('a-lamb'))) })
+    .setInputFiles({ name: `${name}.json`, mimeType: 'application/json', buffer: Buffer.from(printEvening(loadEvening(name))) })
   await page.getByRole('button', { name: 'Bring it in' }).click()
   await page.waitForURL(/\/evenings\/[^/]+\/menu$/)
   await ready(page)
