@@ -10,6 +10,7 @@ import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { type Measure, measured, measureOf, measureSource } from '#lib/drinks/alcohol.ts'
 import { type Had, hadBy, type Poured } from '#lib/drinks/had.ts'
 import { type Moderation, moderation } from '#lib/drinks/moderation.ts'
+import { dryGaps } from '#lib/drinks/pour.ts'
 import css from './drinks.module.css'
 
 interface Props {
@@ -23,6 +24,7 @@ export function HadTable({ guests, order }: Props) {
   const all = hadBy(evening, guests, order)
   if (all.length === 0) return null
   const measure = measureOf(evening.rules)
+  const gaps = dryGaps(evening).map((id) => evening.courses.find((course) => course.id === id)?.name ?? 'a course')
   const nameOf = (id: string) => guests.find((guest) => guest.id === id)?.name ?? 'a guest'
   const drivers = all.filter(({ may }) => may.kind === 'none' && may.because.includes('drives')).map(({ guest }) => nameOf(guest))
   const notes = notesOf(all, nameOf, (had) => moderation(evening.rules, had.ethanolMl, had.perHourMl))

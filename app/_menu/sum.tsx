@@ -1,7 +1,10 @@
 'use client'
 
 import { usePlan } from '#app/_sync/use-plan.ts'
+import { measuredText } from '#app/_words/alcohol.ts'
 import { countOf, listText, sentence } from '#app/_words/clock.ts'
+import { ethanolMl, measured, measureOf } from '#lib/drinks/alcohol.ts'
+import { dryGaps } from '#lib/drinks/pour.ts'
 import css from './menu.module.css'
 import type { MenuRows } from './rows.ts'
 
@@ -12,6 +15,12 @@ export function MenuSum({ rows }: { readonly rows: MenuRows }) {
   const cooks = evening.cooks.map((cook) => cook.name)
   const claimed = new Set(evening.claims.map((claim) => claim.target))
   const open = evening.dishes.filter((dish) => dish.state === 'on' && !claimed.has(dish.id) && !claimed.has(dish.course))
+  const ethanol = evening.courses.reduce((sum, { id }) => {
+    const strong = evening.drinks.find((drink) => drink.course === id && drink.abv > 0)
+    return sum + (strong ? ethanolMl(strong.mlEach, strong.abv) : 0)
+  }, 0)
+  const gaps = dryGaps(evening).map((id) => evening.courses.find((course) => course.id === id)?.name ?? 'a course')
+  const measure = measureOf(evening.rules)
   const names = open.slice(0, 3).map((dish) => dish.name)
   return (
     <section className={css.sum} aria-label="What the menu asks">
@@ -39,6 +48,17 @@ export function MenuSum({ rows }: { readonly rows: MenuRows }) {
             : `${open.length > 3 ? `${names.join(', ')} and others` : listText(names)}: the order shares them out until somebody takes them.`}
         </p>
       </div>
+      {ethanol > 0 ? (
+        <div>
+          <h2>{measuredText(measured(ethanol, measure), measure)} each</h2>
+          <p>
+            for whoever has every glass with alcohol.{' '}
+            {gaps.length === 0
+              ? 'There is one without for everybody who would rather not.'
+              : `Without alcohol there is nothing yet for ${listText(gaps)}.`}
+          </p>
+        </div>
+      ) : null}
     </section>
   )
 }

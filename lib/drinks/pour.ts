@@ -1,3 +1,4 @@
+import type { Evening } from '#lib/domain/evening.ts'
 import type { Drink, Guest } from '#lib/domain/people.ts'
 
 /** Why nobody suggests alcohol to a guest. */
@@ -36,3 +37,10 @@ export const pourFor = (drinks: readonly Drink[], guest: Guest): Drink | null =>
 /** The guests to whom alcohol may be suggested, of those who have not said no. */
 export const drinkers = (guests: readonly Guest[]): readonly Guest[] =>
   guests.filter((guest) => guest.reply !== 'no' && mayPour(guest).kind === 'may')
+
+/** The courses with a drink that has alcohol and none that has none at all: somebody would have nothing to drink there. */
+export const dryGaps = ({ courses, drinks }: Pick<Evening, 'courses' | 'drinks'>): readonly string[] =>
+  courses
+    .filter(({ id }) => drinks.some(({ course, abv }) => course === id && abv > 0))
+    .filter(({ id }) => !drinks.some(({ course, abv }) => course === id && abv === 0))
+    .map(({ id }) => id)

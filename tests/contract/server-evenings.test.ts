@@ -6,6 +6,7 @@ import { createEvening } from '#server/evenings/create.ts'
 import { exportEvening, importEvening } from '#server/evenings/file.ts'
 import { type EveningLine, listEvenings, sortLines } from '#server/evenings/list.ts'
 import { addMember } from '#server/evenings/members.ts'
+import { drinkingGuests } from '#server/guests/drinking.ts'
 import { needsFor } from '#server/guests/needs.ts'
 import { tableOf } from '#server/guests/table.ts'
 import type { Live } from '#server/live.ts'
@@ -129,6 +130,16 @@ test('A17 guests are the hosts’ alone: not in a cook’s file, not in the shar
   expect(await parts.db.guest.count({ where: { eveningId } })).toBe(demo.guests.length)
   await parts.db.evening.delete({ where: { id: eveningId } })
   expect(await parts.db.guest.count({ where: { eveningId } })).toBe(0)
+})
+
+test('DR3 what each guest drinks is told to hosts alone, without the words that they wrote', async () => {
+  const [host, cook, stranger] = [await somebody('Salma'), await somebody('Noor'), await somebody('Ama')]
+  const eveningId = await imported(host.id, printEvening(demoEvening('2027-03-06')))
+  expect((await addMember(host.id, eveningId, { email: cook.email, role: 'cook', cook: null })).ok).toBe(true)
+  const guests = await drinkingGuests(host.id, eveningId)
+  expect(guests?.map(({ id }) => id)).toEqual(demoEvening('2027-03-06').guests.map(({ id }) => id))
+  expect(guests?.some(({ words }) => words !== '')).toBe(false)
+  expect([await drinkingGuests(cook.id, eveningId), await drinkingGuests(stranger.id, eveningId)]).toEqual([null, null])
 })
 
 test('A17 who has a seat knows the needs by their number, of everybody who has not said no; unknown is no need and no answer', async () => {

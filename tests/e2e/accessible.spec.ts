@@ -53,6 +53,7 @@ test('E5 every screen is free of what axe finds, in both themes', async ({ page 
     `${evening}/menu`,
     `${evening}/kitchens`,
     `${evening}/chores`,
+    `${evening}/drinks`,
     `${evening}/order?view=list`,
     `${evening}/order`,
   ]) {

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { Drink, Guest } from '#lib/domain/people.ts'
 import { hadBy } from '#lib/drinks/had.ts'
 import { moderation } from '#lib/drinks/moderation.ts'
-import { drinkers, mayPour, pourFor } from '#lib/drinks/pour.ts'
+import { drinkers, dryGaps, mayPour, pourFor } from '#lib/drinks/pour.ts'
 import { demoEvening } from '#prisma/demo/demo-evening.ts'
 
 const evening = demoEvening('2026-12-05')
@@ -56,6 +56,14 @@ test('DR2 who is to have none has a drink of no strength at all, not one that is
   const water = Drink.parse({ ...kombucha, id: 'w', name: 'Water', abv: 0 })
   expect(pourFor([kombucha], guest({ drives: true }))).toBeNull()
   expect(pourFor([kombucha, water], guest({ drives: true }))?.id).toBe('w')
+})
+
+test('DR2 a course with alcohol and nothing without is named', () => {
+  expect(dryGaps(evening)).toEqual([])
+  const bare = { ...evening, drinks: evening.drinks.filter(({ id }) => id !== 'cherry') }
+  expect(dryGaps(bare)).toEqual(['main'])
+  const kombucha = bare.drinks.map((drink) => (drink.id === 'jasmine' ? { ...drink, abv: 0.5 } : drink))
+  expect(dryGaps({ ...bare, drinks: kombucha })).toEqual(['starter', 'main'])
 })
 
 const someNeed = fc.constantFrom('alcohol', 'no-alcohol', 'pregnancy', 'halal', 'sesame', 'vegan')

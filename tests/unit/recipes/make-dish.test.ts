@@ -176,6 +176,18 @@ describe('least and most from the usual', () => {
     ])
     expect([cool?.after[0]?.most, bake?.after[0]?.most]).toEqual(['PT15M', undefined])
   })
+  test('SF5 what a recipe heats is in the fridge within two hours, for safety: USDA FSIS (quoted); where its own steps take longer nothing is put in', () => {
+    const recipe = (cool: string) =>
+      made(
+        `Leek broth\nServes 6\n\n500 g leeks\n1 l stock\n\n1. Simmer the leeks for 30 minutes.\n2. Leave to cool for ${cool}.\n3. Chill in the fridge for 3 hours.`,
+      )
+    const hard = ({ steps }: ReturnType<typeof made>) =>
+      steps.flatMap((step) => step.after.filter(({ kind }) => kind === 'safety'))
+    const soon = recipe('40 minutes')
+    expect(hard(soon)).toEqual([{ step: soon.steps[0]?.id, from: 'end', least: 'PT0S', most: 'PT2H', kind: 'safety' }])
+    expect(soon.assumed.map(({ kind }) => kind)).toContain('into-cold')
+    expect(hard(recipe('3 hours'))).toEqual([])
+  })
   test('Z6 a length alone in brackets at a sentence’s end is the step’s; anything more in them is said by the way', () => {
     const cabbage = (line: string) =>
       made(`Cabbage\nServes 6\n\n1 kg cabbage\n2 apples\n\n1. ${line}`).steps[0]?.ways[0]?.takes.likely
