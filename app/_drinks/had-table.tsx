@@ -93,8 +93,10 @@ export function HadTable({ guests, order }: Props) {
         </Fold>
       ) : null}
       <p className={css.quiet}>
-        With food, slowly, and with water in between is what guidance agrees on. There is a drink without alcohol for everybody;
-        nobody needs a reason to take it.
+        With food, slowly, and with water in between is what guidance agrees on.{' '}
+        {gaps.length === 0
+          ? 'There is a drink without alcohol with every course; nobody needs a reason to take it.'
+          : `Without alcohol there is nothing yet for ${listText(gaps)}: pour something there too.`}
       </p>
     </section>
   )
