@@ -21,6 +21,7 @@ import {
   shopParts,
 } from './ingredient-sentences.ts'
 import css from './ingredients.module.css'
+import { NameAllergens } from './name-allergens-note.tsx'
 
 interface Props {
   readonly dish: Dish
@@ -39,6 +40,7 @@ export function IngredientEditor({ dish, ingredient, quantity }: Props) {
     <>
       <Sentence parts={ingredientParts(ingredient, steps)} onEdit={write} />
       <Figures quantity={quantity} />
+      <NameAllergens ingredient={ingredient} />
       <Fold title="Allergens, and what it contains">
         <Ticks {...allergenTicks(ingredient)} onTick={(word) => tick(allergenTicks(ingredient).tick(word))} />
         <Sentence parts={allergenParts(ingredient)} onEdit={write} />

@@ -20,6 +20,7 @@ import { ownedBy } from './bare-measures.ts'
 import { IngredientAdd } from './ingredient-add.tsx'
 import { IngredientRow } from './ingredient-row.tsx'
 import css from './ingredients.module.css'
+import { NameAllergensNote } from './name-allergens-note.tsx'
 
 const OWN = 'own'
 const ASK = ''
@@ -77,6 +78,7 @@ export function IngredientList({ dish }: { readonly dish: Dish }) {
           />
         </p>
       ) : null}
+      <NameAllergensNote ingredients={own.filter((each) => each.id !== open && each.checked !== 'known')} />
       {own.length === 0 ? <p className={css.quiet}>None yet. Write them below, one a line, as a recipe has them.</p> : null}
       <ul {...drag.list(dish.id, css.list)}>
         {own.map((each, index) => (

@@ -125,6 +125,19 @@ describe('coverage', () => {
   })
 })
 
+test('Y14 how long it is heated is read from the step where it goes in', () => {
+  const whole = tableEvening('uk')
+  expect(dishVerdict(whole, of(whole, 'chicken'), [{ need: 'alcohol', grade: 'avoids' }]).because).toContainEqual({
+    kind: 'alcohol-kept',
+    ingredient: 'chicken-1',
+    need: 'alcohol',
+    percent: 25,
+    row: '5006',
+    minutes: 60,
+    source: 'usda-retention',
+  })
+})
+
 describe('what a severe allergy asks', () => {
   const severe = (need: string) => [{ need, grade: 'severe' as const }]
 
@@ -269,7 +282,7 @@ describe('the fewest changes', () => {
     ]
     const INSTEAD = ['olive oil', 'soya cream', 'almond milk', 'coconut milk', 'mushrooms', 'capers', 'flour', '']
     let taken = 0
-    for (let round = 0; round < 200; round += 1) {
+    for (let round = 0; round < 120; round += 1) {
       const foods = ['stew', 'greens', 'pears'].flatMap((id) =>
         Array.from({ length: roll.int(1, 3) }, (_, at) => {
           const base = roll.pick(FOODS)
@@ -295,7 +308,7 @@ describe('the fewest changes', () => {
         }
       }
     }
-    expect(taken).toBeGreaterThan(30)
+    expect(taken).toBeGreaterThan(15)
   })
 
   test('Y18 the smallest set is exact: as cheap as the best of all combinations', () => {
@@ -303,7 +316,7 @@ describe('the fewest changes', () => {
     const keys = ['a', 'b', 'c', 'd', 'e', 'f', 'g', 'h', 'i']
     const prices = [PRICES['add-dish'], PRICES.swap, PRICES.check]
     let hard = 0
-    for (let round = 0; round < 300; round += 1) {
+    for (let round = 0; round < 120; round += 1) {
       const price = new Map(keys.map((key) => [key, roll.pick(prices)]))
       const costOf = (set: ReadonlySet<string>) => [...set].reduce((sum, key) => sum + (price.get(key) ?? 0), 0)
       const wishes: Wish[] = Array.from({ length: roll.int(1, 6) }, () => ({
@@ -320,7 +333,7 @@ describe('the fewest changes', () => {
       expect(costOf(found), JSON.stringify(wishes)).toBe(least)
       if (found.size > 2) hard += 1
     }
-    expect(hard).toBeGreaterThan(50)
+    expect(hard).toBeGreaterThan(20)
   })
 
   test('Y18 twenty guests at one course of fifteen dishes are answered, and each gets a way', () => {
