@@ -4,47 +4,54 @@ import { doings } from './picture/doings.ts'
 
 const WINDOW_MS = 15 * 60_000
 
-/** A stretch of a cook at a dish in the quarter of an hour before its course is to reach the table. */
-interface LastMinutes {
+/** A stretch of a cook at a dish in the quarter of an hour before its course is to reach the table, in ms since 1970. */
+interface LastStretch {
   readonly course: string
   readonly dish: string
   readonly cook: string
-  readonly minutes: number
+  readonly from: number
+  readonly to: number
 }
 
-const lastMinutes = (order: RunningOrder, names: Names): readonly LastMinutes[] => {
+const lastStretches = (order: RunningOrder, names: Names): readonly LastStretch[] => {
   const moments = new Map(order.courses.map((course) => [course.course, Date.parse(course.toTable)]))
   return doings(order, names).flatMap((doing) => {
     const dish = names.dish(names.step(doing.cue.step)?.dish ?? null)
     const moment = dish ? moments.get(dish.course) : undefined
     if (!dish || moment === undefined) return []
-    const minutes = (Math.min(doing.to, moment) - Math.max(doing.from, moment - WINDOW_MS)) / 60_000
-    return minutes > 0 ? [{ course: dish.course, dish: dish.id, cook: doing.cook, minutes }] : []
+    const [from, to] = [Math.max(doing.from, moment - WINDOW_MS), Math.min(doing.to, moment)]
+    return from < to ? [{ course: dish.course, dish: dish.id, cook: doing.cook, from, to }] : []
   })
 }
 
-const sum = (all: readonly LastMinutes[], key: (one: LastMinutes) => string): ReadonlyMap<string, number> => {
+/** Minutes that cooks are at each dish in the quarter of an hour before its course is to reach the table. */
+export const lastMinuteMinutes = (order: RunningOrder, names: Names): ReadonlyMap<string, number> => {
   const sums = new Map<string, number>()
-  for (const one of all) sums.set(key(one), (sums.get(key(one)) ?? 0) + one.minutes)
+  for (const { dish, from, to } of lastStretches(order, names)) sums.set(dish, (sums.get(dish) ?? 0) + (to - from) / 60_000)
   return sums
 }
 
-/** Minutes that cooks are at each dish in the quarter of an hour before its course is to reach the table. */
-export const lastMinuteMinutes = (order: RunningOrder, names: Names): ReadonlyMap<string, number> =>
-  sum(lastMinutes(order, names), ({ dish }) => dish)
+/** Two things at a time are one stretch. */
+const minutesOfAll = (stretches: readonly LastStretch[]): number => {
+  let [sum, until] = [0, Number.NEGATIVE_INFINITY]
+  for (const { from, to } of stretches.toSorted((a, b) => a.from - b.from)) {
+    sum += Math.max(0, to - Math.max(from, until))
+    until = Math.max(until, to)
+  }
+  return sum / 60_000
+}
 
-/** The same by course, in their order, and by cook, who is most at it first; a course without any is left out. */
+/** How long each cook is at a course in that quarter of an hour, who is longest first; a course without any is left out. */
 export const lastMinutesOfCooks = (
   order: RunningOrder,
   names: Names,
 ): readonly { readonly course: string; readonly cooks: readonly { readonly cook: string; readonly minutes: number }[] }[] => {
-  const all = lastMinutes(order, names)
+  const all = lastStretches(order, names)
   return order.courses.flatMap(({ course }) => {
-    const own = sum(
-      all.filter((one) => one.course === course),
-      ({ cook }) => cook,
-    )
-    const cooks = [...own].map(([cook, minutes]) => ({ cook, minutes })).toSorted((a, b) => b.minutes - a.minutes)
+    const own = all.filter((one) => one.course === course)
+    const cooks = [...new Set(own.map(({ cook }) => cook))]
+      .map((cook) => ({ cook, minutes: minutesOfAll(own.filter((one) => one.cook === cook)) }))
+      .toSorted((a, b) => b.minutes - a.minutes)
     return cooks.length > 0 ? [{ course, cooks }] : []
   })
 }

@@ -2,6 +2,7 @@ import { parseArgs } from 'node:util'
 import { run as engine } from './engine.ts'
 import { run as planner } from './planner.ts'
 import { run as projects } from './projects.ts'
+import { run as screens } from './screens.ts'
 import { run as sync } from './sync.ts'
 
 type Report = (line: string) => void
@@ -19,6 +20,7 @@ const PARTS: Readonly<Record<string, (report: Report) => void | Promise<void>>> 
   engine,
   sync,
   planner,
+  screens,
   projects: (report) => projects(report, folders),
 }
 

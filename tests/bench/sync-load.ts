@@ -24,9 +24,9 @@ export interface Client {
 }
 
 /** A socket with the document as the room has it. Others' edits are not read into it: the load measures the server. */
-export const join = async (port: number, path: string): Promise<Client> => {
+export const join = async (port: number, path: string, headers: Readonly<Record<string, string>> = {}): Promise<Client> => {
   const doc = new Y.Doc()
-  const socket = new WebSocket(`ws://127.0.0.1:${port}${path}`)
+  const socket = new WebSocket(`ws://127.0.0.1:${port}${path}`, { headers })
   await new Promise<void>((resolve, reject) => {
     const hear = (data: Buffer) => {
       const decoder = createDecoder(new Uint8Array(data))
