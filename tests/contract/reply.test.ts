@@ -264,7 +264,8 @@ test('I13 without consent whether they come is stored, and nothing of what they 
   const come = await postReply(path, filled((await getReply(path)).text, { 'reply-0': 'yes' }))
   expect(come.status).toBe(303)
   expect(await guestOf('Sam')).toMatchObject({ reply: 'yes', needs: null, drinks: 'unknown' })
-  for (const told of [{ 'eats-0': 'all' }, { 'words-0': 'No shellfish, please' }]) {
+  const dietary: Record<string, string>[] = [{ 'eats-0': 'all' }, { 'words-0': 'No shellfish, please' }]
+  for (const told of dietary) {
     const page = await getReply(path)
     expect((await postReply(path, filled(page.text, told))).status).toBe(422)
     expect(await guestOf('Sam')).toMatchObject({ needs: null, words: '' })
