@@ -1,7 +1,7 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { SafeFix } from '#lib/domain/safe-fix.ts'
 import type { Doneness } from '#lib/safety/doneness.ts'
-import type { Finding, Stage } from '#lib/safety/finding.ts'
+import type { Finding, InTime, Stage } from '#lib/safety/finding.ts'
 import type { Equivalent } from '#lib/safety/lethality.ts'
 import type { AlsoSaid } from '#lib/safety/rules.ts'
 import { clockText, dayName, dayOf, listText, sentence } from './clock.ts'
@@ -24,6 +24,18 @@ const stageWords: Readonly<Record<Stage, string>> = {
   'before-heat': 'before it is heated again',
   'before-fridge': 'before it is in the fridge',
   'to-table': 'before it is on the table',
+}
+
+/** A shallow box, and a pot of four litres, in a fridge of 4°: estimates. */
+const inTimeWords: Readonly<Record<InTime, string>> = {
+  yes: '(cold in time)',
+  perhaps: '(which may be cold in time: measure)',
+  no: '(too slow all the same: measure)',
+}
+const potWords: Readonly<Record<InTime, string>> = {
+  yes: 'is cold in time too',
+  perhaps: 'may be too slow',
+  no: 'would be far too slow',
 }
 
 export interface SafetyWords {
@@ -57,7 +69,7 @@ export const safetyWords = (finding: Finding, names: Names, evening: Evening): S
     case 'cool':
       return {
         says: `${sentence(dish)}: in the fridge at ${finding.to === null ? 'its time' : whenText(evening, finding.to)}, ${minutesText(finding.minutes)} after the heat.`,
-        todo: `To 21° within 2 h and to 5° within 6 h: in boxes at most 5 cm deep (to 21° in up to some ${minutesText(Math.round(finding.boxMinutes / 10) * 10)} there), in small parts or over ice. A full pot takes far too long.`,
+        todo: `To 21° within 2 h and to 5° within 6 h: in boxes at most 5 cm deep ${inTimeWords[finding.box]}, in small parts or over ice. Its full pot ${potWords[finding.pot]}.`,
         rule,
       }
     case 'kept-long':
@@ -69,7 +81,7 @@ export const safetyWords = (finding: Finding, names: Names, evening: Evening): S
     case 'reheat':
       return {
         says: `${step} heats what was cooked before.`,
-        todo: `Steaming hot all through, ${degrees(finding.coreC)} inside, and once only; within two hours from the fridge.`,
+        todo: `Steaming hot all through, ${degrees(finding.coreC)} inside, and once only; within ${minutesText(finding.within)} from the fridge.`,
         rule,
       }
     case 'reheat-again':
@@ -145,7 +157,7 @@ const seconds = ({ celsius, seconds: time }: Equivalent): string =>
   `${degrees(celsius)} for ${time < 60 ? `${time} s` : minutesText(time / 60)}`
 
 /** "At least 74° inside for poultry", and what does as much. */
-export const donenessText = ({ cores, source, equivalents, low, coreC }: Doneness): readonly string[] => [
+export const donenessText = ({ cores, source, equivalents, hold, low, coreC }: Doneness): readonly string[] => [
   ...(low && coreC !== null ? [`This step says ${degrees(coreC)}, which is less than is published.`] : []),
   `At least ${listText(
     cores.map(
@@ -156,4 +168,10 @@ export const donenessText = ({ cores, source, equivalents, low, coreC }: Donenes
   ...(equivalents
     ? [`As much as 70° for 2 min all through: ${listText(equivalents.rows.map(seconds))} (${sourceText(equivalents.source)}).`]
     : []),
+  ...(hold && coreC !== null
+    ? [`At ${degrees(coreC)} that is ${holdText(hold.minutes)} all through (${sourceText(hold.source)}).`]
+    : []),
 ]
+
+const holdText = (minutes: number): string =>
+  minutes < 1 ? `${Math.ceil(minutes * 60)} s` : minutesText(Math.ceil(minutes * 10) / 10)

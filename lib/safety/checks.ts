@@ -1,11 +1,11 @@
 import { msOfInstant } from '#lib/domain/time.ts'
-import { fridgeMinutes } from './cool.ts'
+import { coolsInTime } from './cool.ts'
 import { donenessOf, FOODSAFETY_GOV } from './doneness.ts'
 import type { Finding, Stage, Weight } from './finding.ts'
 import { fixesOf } from './fixes.ts'
 import { isEgg, isFrozen, isShellfish } from './foods.ts'
 import { lineOf } from './line.ts'
-import { ALSO_SAID, alsoSaid, COOLING, type Limit, SOURCES } from './rules.ts'
+import { ALSO_SAID, alsoSaid, COOLING, type Limit, REHEATING, SOURCES } from './rules.ts'
 import { atTable, coldLimit, isUnsure, type Scene } from './scene.ts'
 import { minutesBetween, minutesOf, type Out, placeOf } from './walk.ts'
 
@@ -85,8 +85,8 @@ const cooling: Check = (scene) =>
         kind: 'cool',
         minutes: minutesBetween(before.out.since, timed.start),
         most: limit.value,
-        boxMinutes: fridgeMinutes('shallow box', COOLING.fromC, COOLING.first.toC) ?? Number.POSITIVE_INFINITY,
-        potMinutes: fridgeMinutes('pot', COOLING.fromC, COOLING.first.toC) ?? Number.POSITIVE_INFINITY,
+        box: coolsInTime('shallow box'),
+        pot: coolsInTime('pot'),
       },
     ]
   })
@@ -122,7 +122,7 @@ const reheating: Check = (scene) =>
     const about = base(scene, 'do', timed.step.id, timed.begins, timed.end, reheatC)
     return before.reheats > 0
       ? [{ ...about, weight: 'beyond', source: SOURCES.reheatOnce, kind: 'reheat-again' }]
-      : [{ ...about, kind: 'reheat', coreC: reheatC.value }]
+      : [{ ...about, kind: 'reheat', coreC: reheatC.value, within: REHEATING.minutes }]
   })
 
 /** Kept hot for the table: an oven that is cooler than the limit keeps nothing hot. */

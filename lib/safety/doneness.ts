@@ -2,7 +2,7 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { Step } from '#lib/domain/menu.ts'
 import { type SafeCore, safeCores } from '#lib/domain/safe-core.ts'
 import type { Source } from '#lib/domain/source.ts'
-import { type Equivalent, SFBB } from './lethality.ts'
+import { type Equivalent, holdAt, SFBB } from './lethality.ts'
 import { lineOf } from './line.ts'
 import { placeOf } from './walk.ts'
 
@@ -23,7 +23,12 @@ export interface Doneness {
   readonly low: SafeCore | null
   /** Under the rules of the UK, and where none are named: times and temperatures that are worth the same. */
   readonly equivalents: { readonly rows: readonly Equivalent[]; readonly source: Source } | null
+  /** With them, for what the step says: how long all through is worth two minutes at 70 °C. */
+  readonly hold: { readonly minutes: number; readonly source: Source } | null
 }
+
+/** Colder than this nothing is published. */
+const LEAST_HOLD_C = 60
 
 const isHeat = (step: Step): boolean => step.ways.some((way) => placeOf(way) === 'heat')
 
@@ -49,6 +54,7 @@ export const donenessOf = (evening: Evening, id: string): Doneness | null => {
   )
   if (coreC === null && isLater) return null
   const low = coreC === null ? null : (cores.find((core) => coreC < core.atLeastC) ?? null)
-  const { rules } = evening
-  return { cores, source: FOODSAFETY_GOV, coreC, low, equivalents: rules === 'uk' || rules === 'strictest' ? SFBB : null }
+  const isUk = evening.rules === 'uk' || evening.rules === 'strictest'
+  const hold = isUk && coreC !== null && coreC >= LEAST_HOLD_C ? holdAt(coreC) : null
+  return { cores, source: FOODSAFETY_GOV, coreC, low, equivalents: isUk ? SFBB : null, hold }
 }

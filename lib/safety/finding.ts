@@ -1,8 +1,11 @@
 import type { SafeFix } from '#lib/domain/safe-fix.ts'
 import type { Source } from '#lib/domain/source.ts'
 
-/** beyond: past a rule. do: nothing is wrong, and this is to be done. know: worth knowing. None of them, and no finding, means that food is safe. */
-export type Weight = 'beyond' | 'do' | 'know'
+/** beyond: past a rule. do: nothing is wrong, and this is to be done. Neither of them, nor no finding, means that food is safe. */
+export type Weight = 'beyond' | 'do'
+
+/** Whether what is put in the fridge cools in time: surely not, surely, or as its shape and fridge will have it. */
+export type InTime = 'yes' | 'perhaps' | 'no'
 
 /** Where food stands between the temperatures: before it is heated, before it is cold, or on its way to the table. */
 export type Stage = 'before-heat' | 'before-fridge' | 'to-table'
@@ -34,11 +37,11 @@ export type Finding = Base &
         readonly kind: 'cool'
         readonly minutes: number
         readonly most: number
-        readonly boxMinutes: number
-        readonly potMinutes: number
+        readonly box: InTime
+        readonly pot: InTime
       }
     | { readonly kind: 'kept-long'; readonly minutes: number; readonly most: number; readonly rice: boolean }
-    | { readonly kind: 'reheat'; readonly coreC: number }
+    | { readonly kind: 'reheat'; readonly coreC: number; readonly within: number }
     | { readonly kind: 'reheat-again' }
     | { readonly kind: 'keep-hot'; readonly hotC: number }
     | { readonly kind: 'keep-too-cool'; readonly ovenC: number; readonly hotC: number }

@@ -9,9 +9,18 @@ const BASE_MINUTES = 2
 /** Minutes at one temperature all through that do as much as two minutes at 70 °C: 2 × 10^((70 − T)/z). */
 export const holdMinutes = (celsius: number, z: number): number => BASE_MINUTES * 10 ** ((BASE_C - celsius) / z)
 
-/** Minutes at 70 °C that so many minutes at each temperature are worth; two are enough. */
-export const lethality = (held: readonly { readonly celsius: number; readonly minutes: number }[], z: number): number =>
-  held.reduce((sum, { celsius, minutes }) => sum + minutes * 10 ** ((celsius - BASE_C) / z), 0)
+const Z_ACMSF: Source = {
+  publisher: 'ACMSF',
+  title: 'Report on the safe cooking of burgers, March',
+  year: 2007,
+  standing: 'read',
+}
+
+/** As `holdMinutes` by whichever of the two asks for longer. */
+export const holdAt = (celsius: number): { readonly minutes: number; readonly source: Source } => ({
+  minutes: Math.max(holdMinutes(celsius, Z_C.listeria), holdMinutes(celsius, Z_C.coli)),
+  source: Z_ACMSF,
+})
 
 /** Inside and for how long all through, as published: each does as much as the others. */
 export interface Equivalent {

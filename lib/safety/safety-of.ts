@@ -16,7 +16,7 @@ export const safetyOf = (evening: Evening, order: RunningOrder, options: SafetyO
     .flatMap((scene) => CHECKS.flatMap((check) => check(scene)))
     .toSorted((a, b) => RANK[a.weight] - RANK[b.weight])
 
-const RANK: Readonly<Record<Weight, number>> = { beyond: 0, do: 1, know: 2 }
+const RANK: Readonly<Record<Weight, number>> = { beyond: 0, do: 1 }
 
 /** How long each dish that is perishable stands out before it is on the table, and until when what is left may go in the fridge. */
 export const dishTimes = (evening: Evening, order: RunningOrder, options: SafetyOptions = {}): readonly DishTime[] =>

@@ -54,6 +54,7 @@ export interface Standing {
   readonly beforeMs: number
   readonly raw: boolean
   readonly sorts: readonly FoodSort[]
+  readonly isPanned: boolean
   /** When it was first cooked, whether it was cold since, and how often it was heated from the cold. */
   readonly cookedAt: number | null
   readonly chilled: boolean
@@ -92,7 +93,16 @@ const timedSteps = (evening: Evening, dish: string, order: RunningOrder): readon
     })
     .toSorted((a, b) => a.begins - b.begins || a.end - b.end)
 
-const NOTHING: Standing = { out: null, beforeMs: 0, raw: false, sorts: [], cookedAt: null, chilled: false, reheats: 0 }
+const NOTHING: Standing = {
+  out: null,
+  beforeMs: 0,
+  raw: false,
+  sorts: [],
+  isPanned: false,
+  cookedAt: null,
+  chilled: false,
+  reheats: 0,
+}
 
 const earlier = (a: number | null, b: number | null): number | null => (a === null ? b : b === null ? a : Math.min(a, b))
 
@@ -101,6 +111,7 @@ const merged = (a: Standing, b: Standing): Standing => ({
   beforeMs: Math.max(a.beforeMs, b.beforeMs),
   raw: a.raw || b.raw,
   sorts: [...new Set([...a.sorts, ...b.sorts])],
+  isPanned: a.isPanned || b.isPanned,
   cookedAt: earlier(a.cookedAt, b.cookedAt),
   chilled: a.chilled || b.chilled,
   reheats: Math.max(a.reheats, b.reheats),
@@ -135,12 +146,15 @@ export const walk = (evening: Evening, dish: Dish, order: RunningOrder, reheatC:
     const sorts: readonly FoodSort[] = own.length === 0 ? ['not-known'] : [...new Set([...coming.sorts, ...loose, ...added])]
     const isNew = isPerishable(
       [...added, ...(befores.length === 0 ? [...loose, ...(own.length === 0 ? ['not-known' as const] : [])] : [])],
-      false,
+      'not',
     )
-    const perishable = isPerishable(sorts, coming.cookedAt !== null || timed.place === 'heat')
+    const isPanned = coming.isPanned || (timed.place === 'heat' && timed.way.uses.some((use) => use.kind !== 'oven'))
+    const isHeated = coming.cookedAt !== null || timed.place === 'heat'
+    const perishable = isPerishable(sorts, isPanned ? 'in-a-pan' : isHeated ? 'baked' : 'not')
     const before: Standing = {
       ...coming,
       sorts,
+      isPanned,
       raw: coming.raw || isNew,
       out: coming.out ?? (isNew ? { since: timed.begins, after: null, first: timed.step.id, gap: null } : null),
     }
