@@ -66,7 +66,10 @@ export function Hand({ picture, names, chosen, onChoose, onZoom }: Props) {
     event.preventDefault()
     onChoose(next.key)
     const target = hand.current?.querySelector(`[data-key="${CSS.escape(next.key)}"]`)
-    if (target instanceof SVGElement) target.focus()
+    if (target instanceof SVGElement) {
+      target.focus({ preventScroll: true })
+      keepInView(target, picture.shape === 'phone' ? 0.5 : 1)
+    }
   }
 
   return (
@@ -98,7 +101,7 @@ export function Hand({ picture, names, chosen, onChoose, onZoom }: Props) {
             aria-label={`${label.clock} ${label.doing.words}${label.doing.tail}, ${names.cookName(label.doing.cook)}`}
             onClick={(event) => {
               onChoose(label.key)
-              if (picture.shape === 'phone') keepInView(event.currentTarget)
+              if (picture.shape === 'phone') keepInView(event.currentTarget, 0.5)
             }}
             onKeyDown={(event) => onKey(event, label)}
           >
@@ -118,10 +121,13 @@ export function Hand({ picture, names, chosen, onChoose, onZoom }: Props) {
   )
 }
 
-/** On a phone the panel covers the lower half: what was chosen moves up out of it. */
-const keepInView = (element: SVGGElement) => {
+/** What stays at the top of the screen over the drawing. */
+const HEADS = 110
+
+/** Out from under the heads; on a phone the panel covers the lower half: what was chosen moves up out of it. */
+const keepInView = (element: SVGElement, lowest = 1) => {
   const { top, bottom } = element.getBoundingClientRect()
-  if (bottom < window.innerHeight * 0.5 && top > 0) return
+  if (bottom < window.innerHeight * lowest && top > HEADS) return
   const calm = window.matchMedia('(prefers-reduced-motion: reduce)').matches
-  window.scrollBy({ top: top - window.innerHeight * 0.2, behavior: calm ? 'auto' : 'smooth' })
+  window.scrollBy({ top: top - Math.max(HEADS + 10, window.innerHeight * 0.25), behavior: calm ? 'auto' : 'smooth' })
 }

@@ -1,4 +1,4 @@
-import type { Hatch } from './picture/picture.ts'
+import type { Hatch } from './picture/kit.ts'
 import css from './picture.module.css'
 
 /** Over exactly the kit and the minutes that clash, below what lies in it (drawing rule 8). */

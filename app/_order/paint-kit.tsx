@@ -1,6 +1,7 @@
 import { memo } from 'react'
 import { PaintClashWords, PaintHatches } from './paint-hatches.tsx'
-import type { Hatch, Picture, Thread } from './picture/picture.ts'
+import type { Hatch, Thread } from './picture/kit.ts'
+import type { Picture } from './picture/picture.ts'
 import css from './picture.module.css'
 
 interface Props {
