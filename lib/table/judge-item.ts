@@ -48,7 +48,15 @@ const hits = (traits: readonly Trait[], of: { readonly has: (trait: Trait) => bo
   return found.filter((trait) => !broader(trait))
 }
 
-const wrongOf = ({ item, need, away, said, read, isLabelled }: Look): Because[] => {
+/** Oats whose label says gluten-free: most coeliacs eat them, some do not (Coeliac UK). */
+const isOatsAlone = ({ item, away, said, read }: Look): boolean => {
+  if (away.need !== 'gluten' || !isFor(item.ingredient.suits ?? [], 'gluten')) return false
+  const cereals = [...said, ...read.has.keys()].filter((trait) => trait !== 'gluten' && withParents([trait]).has('gluten'))
+  return cereals.length > 0 && cereals.every((trait) => trait === 'oats')
+}
+
+const wrongOf = (look: Look): Because[] => {
+  const { item, need, away, said, read, isLabelled } = look
   if (isLabelled) return []
   const { ingredient } = item
   const has = (trait: Trait | null, by: 'said' | 'name', source = away.source): Because => ({
@@ -61,6 +69,7 @@ const wrongOf = ({ item, need, away, said, read, isLabelled }: Look): Because[] 
   })
   if (ingredient.contains.includes(need.need)) return [has(traitsOfWord(need.need)[0] ?? null, 'said')]
   if (away.traits.length === 0 && away.beyond) return named(ingredient.food, need.need) ? [has(null, 'name')] : []
+  if (isOatsAlone(look)) return []
   // Little lactose is for the guest to say.
   if (away.ask.some((trait) => trait === 'little-lactose' && read.has.has(trait))) return []
   const bySaid = hits(away.traits, said).map((trait) => has(trait, 'said'))
@@ -92,6 +101,7 @@ const openOf = (look: Look): Because[] => {
   const found: Because[] = []
   for (const trait of hits(away.ask, { has: there }))
     found.push({ kind: 'ask-guest', ...base, trait, source: read.has.get(trait) ?? 'us-tree-nuts' })
+  if (isOatsAlone(look)) found.push({ kind: 'ask-guest', ...base, trait: 'oats', source: 'coeliac-uk' })
   if (away.vague !== null && said.has(away.vague) && !isKindSaid(away, look))
     found.push({ kind: 'which', ...base, trait: away.vague })
   if (!look.isLabelled && !isFor(ingredient.suits ?? [], need.need)) {

@@ -205,6 +205,22 @@ const TRAPS: readonly Trap[] = [
     because: '',
   },
   {
+    what: 'oats that say gluten-free are for the guest to say',
+    source: 'Coeliac UK; Codex CXS 118-1979, 2.1',
+    ingredient: food('rolled oats', { allergens: ['gluten'], suits: ['gluten-free'] }),
+    need: say('coeliac'),
+    expected: EVERY('not-confirmed'),
+    because: 'ask-guest',
+  },
+  {
+    what: 'flour of wheat that says so is wheat',
+    source: 'Codex CXS 118-1979, 2.1',
+    ingredient: food('flour', { allergens: ['gluten', 'wheat'], suits: ['gluten-free'] }),
+    need: say('coeliac'),
+    expected: EVERY('does-not'),
+    because: 'has',
+  },
+  {
     what: 'soft cheese with mould is not for the pregnant, raw',
     source: 'NHS, foods to avoid',
     ingredient: food('brie', { allergens: ['milk'] }),
