@@ -28,6 +28,9 @@ export interface PlanTables {
 /** The database's busy timeout: the other connection of this process writes too, briefly. */
 const BUSY_MS = 5000
 
+/** A command is known by its operation for sixty days: a device that was away for longer asks it as a new one. */
+const OPS_KEPT_MS = 60 * 86_400_000
+
 export const openPlanTables = (databaseFile: string): PlanTables => {
   const db = new Database(databaseFile, { timeout: BUSY_MS })
   db.exec('PRAGMA journal_mode = WAL')
@@ -45,10 +48,11 @@ export const openPlanTables = (databaseFile: string): PlanTables => {
     addOp: db.prepare('INSERT INTO PlanOp (eveningId, op, memberId, outcome, at) VALUES (?, ?, ?, ?, ?)'),
     addSnapshot: db.prepare('INSERT INTO PlanSnapshot (eveningId, bytes, seq, at) VALUES (?, ?, 0, ?)'),
     setSnapshot: db.prepare('UPDATE PlanSnapshot SET bytes = ?, seq = ?, at = ? WHERE eveningId = ? AND seq <= ?'),
+    dropOps: db.prepare('DELETE FROM PlanOp WHERE eveningId = ? AND at < ?'),
     dropUpdates: db.prepare('DELETE FROM PlanUpdate WHERE eveningId = ? AND seq <= ?'),
   }
   const stopped = new Set<string>()
-  const at = () => new Date().toISOString()
+  const at = (ms = Date.now()) => new Date(ms).toISOString()
 
   const transact = <T>(work: () => T): T => {
     db.exec('BEGIN IMMEDIATE')
@@ -127,6 +131,7 @@ export const openPlanTables = (databaseFile: string): PlanTables => {
         if (sql.setSnapshot.run([Buffer.from(bytes), seq, at(), eveningId, seq]).changes !== 1)
           throw new Error(`the evening ${eveningId} has no snapshot before update ${seq}`)
         sql.dropUpdates.run([eveningId, seq])
+        sql.dropOps.run([eveningId, at(Date.now() - OPS_KEPT_MS)])
       })
     },
     close() {

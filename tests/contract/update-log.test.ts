@@ -2,6 +2,7 @@ import { execFileSync } from 'node:child_process'
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import Database from 'libsql'
 import { afterEach, describe, expect, test } from 'vitest'
 import * as Y from 'yjs'
 import { renameDish, setFields } from '#lib/plan/commands/set.ts'
@@ -68,6 +69,25 @@ const entry = (bytes: number[] | null, more: Partial<LogEntry> = {}): LogEntry =
   clients: [],
   op: null,
   ...more,
+})
+
+test('R10 folding forgets what commands came to sixty days ago, and nothing newer', async () => {
+  const made = database()
+  const log = openThreadLog(made.file)
+  cleanups.push(() => log.close())
+  await log.create('e', new Uint8Array([1]))
+  const op = (name: string) => ({ op: name, memberId: 'm-kim-e', outcome: '{}' })
+  for (const name of ['op-long-ago', 'op-lately', 'op-now']) await log.append('e', entry([2], { op: op(name) }))
+  const last = await log.append('e', entry([3]))
+  const day = 86_400_000
+  const db = new Database(made.file)
+  const age = db.prepare('UPDATE PlanOp SET at = ? WHERE op = ?')
+  age.run([new Date(Date.now() - 61 * day).toISOString(), 'op-long-ago'])
+  age.run([new Date(Date.now() - 59 * day).toISOString(), 'op-lately'])
+  db.close()
+  expect(made.count('PlanOp', 'e')).toBe(3)
+  await log.compact('e', new Uint8Array([9]), last)
+  expect((await log.load('e'))?.ops.map((one) => one.op).toSorted()).toEqual(['op-lately', 'op-now'])
 })
 
 for (const [name, open] of Object.entries(openings))
