@@ -1,9 +1,8 @@
 'use client'
 
 import { usePlan } from '#app/_sync/use-plan.ts'
-import { WordText } from '#app/_ui/word.tsx'
-import { countOf } from '#app/_words/clock.ts'
-import { readNumber } from '#app/_words/drink.ts'
+import { WordChoice } from '#app/_ui/word.tsx'
+import { countOf, countText } from '#app/_words/clock.ts'
 import { type Amount, iceGrams, waterMl } from '#lib/drinks/amounts.ts'
 import css from './drinks.module.css'
 
@@ -25,16 +24,18 @@ export function Buying({ amounts, alcohol, onAlcohol }: Props) {
       <h2 id="buying">To have in the house</h2>
       <p className={css.sentence}>
         For {evening.covers} at the table, of whom{' '}
-        <WordText
+        <WordChoice
           label="How many drink alcohol"
-          text={alcohol === null ? '' : String(alcohol)}
-          empty="how many"
-          onWrite={(text) => {
-            const count = readNumber(text)
-            if (count === null || !Number.isInteger(count) || count < 0 || count > evening.covers)
-              return `Write a number from 0 to ${evening.covers}.`
-            onAlcohol(count)
-            return null
+          value={alcohol === null ? '' : String(alcohol)}
+          options={[
+            ...(alcohol === null ? [['', 'some'] as const] : []),
+            ...Array.from(
+              { length: evening.covers + 1 },
+              (_, count) => [String(count), count === 0 ? 'none' : countText(count)] as const,
+            ),
+          ]}
+          onChoose={(count) => {
+            if (count !== '') onAlcohol(Number(count))
           }}
         />{' '}
         drink alcohol.

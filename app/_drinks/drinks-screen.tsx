@@ -1,6 +1,7 @@
 'use client'
 
-import { useMemo, useState } from 'react'
+import { useRouter } from 'next/navigation'
+import { useEffect, useMemo, useState } from 'react'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Cloth } from '#app/_ui/cloth.tsx'
 import { Ready } from '#app/_ui/ready.tsx'
@@ -17,7 +18,11 @@ import { HadTable } from './had-table.tsx'
 
 /** What is poured: two drinks with each course, how much to have, when it goes in the fridge. `guests`: for hosts; null for everybody else. */
 export function DrinksScreen({ guests }: { readonly guests: readonly Guest[] | null }) {
-  const { evening, order } = usePlan()
+  const { evening, order, onGuests } = usePlan()
+  const router = useRouter()
+  const isHost = guests !== null
+  // An answer that comes while the page is open comes with the page again.
+  useEffect(() => (isHost ? onGuests(() => router.refresh()) : undefined), [isHost, onGuests, router])
   const known = guests === null ? null : drinkers(guests).length
   const [said, setSaid] = useState<number | null>(null)
   const alcohol = said ?? (known === null ? null : Math.min(known, evening.covers))

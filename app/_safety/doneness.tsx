@@ -1,7 +1,8 @@
 'use client'
 
 import { usePlan } from '#app/_sync/use-plan.ts'
-import { DEFER, donenessText } from '#app/_words/safety.ts'
+import { Fold } from '#app/_ui/fold.tsx'
+import { DEFER, donenessMore, donenessText } from '#app/_words/safety.ts'
 import { donenessOf } from '#lib/safety/doneness.ts'
 import css from './safety.module.css'
 
@@ -10,15 +11,15 @@ export function Doneness({ step }: { readonly step: string }) {
   const { evening } = usePlan()
   const found = donenessOf(evening, step)
   if (!found) return null
-  const lines = donenessText(found)
   return (
     <div className={css.doneness}>
-      {lines.map((line, at) => (
-        <p key={line} className={found.low && at === 0 ? css.low : undefined}>
-          {line}
-        </p>
-      ))}
+      <p className={found.low ? css.low : undefined}>{donenessText(found)}</p>
       <p>{DEFER}</p>
+      <Fold title="Whose figures, and what is worth as much">
+        {donenessMore(found).map((line) => (
+          <p key={line}>{line}</p>
+        ))}
+      </Fold>
     </div>
   )
 }

@@ -156,15 +156,18 @@ export const alsoSaidWords: Readonly<Record<AlsoSaid, string>> = {
 const seconds = ({ celsius, seconds: time }: Equivalent): string =>
   `${degrees(celsius)} for ${time < 60 ? `${time} s` : minutesText(time / 60)}`
 
-/** "At least 74° inside for poultry", and what does as much. */
-export const donenessText = ({ cores, source, equivalents, hold, low, coreC }: Doneness): readonly string[] => [
-  ...(low && coreC !== null ? [`This step says ${degrees(coreC)}, which is less than is published.`] : []),
-  `At least ${listText(
+/** "74° or more inside for poultry", at a glance. */
+export const donenessText = ({ cores, low, coreC }: Doneness): string =>
+  `${low && coreC !== null ? `This step says ${degrees(coreC)}, less than is published: ` : 'Inside '}${listText(
     cores.map(
       ({ words, atLeastC, restMinutes }) =>
-        `${degrees(atLeastC)} inside for ${words}${restMinutes > 0 ? ` and ${restMinutes} min of rest` : ''}`,
+        `${degrees(atLeastC)} or more for ${words}${restMinutes > 0 ? `, then ${restMinutes} min of rest` : ''}`,
     ),
-  )} (${sourceText(source)}).`,
+  )}.`
+
+/** Whose figure that is, and what is worth as much. */
+export const donenessMore = ({ source, equivalents, hold, coreC }: Doneness): readonly string[] => [
+  `${sourceText(source)}.`,
   ...(equivalents
     ? [`As much as 70° for 2 min all through: ${listText(equivalents.rows.map(seconds))} (${sourceText(equivalents.source)}).`]
     : []),

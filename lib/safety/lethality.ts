@@ -16,11 +16,18 @@ const Z_ACMSF: Source = {
   standing: 'read',
 }
 
+const Z_FSAI: Source = {
+  publisher: 'FSAI',
+  title: 'An Investigation of the Most Appropriate z-Value',
+  year: 2018,
+  standing: 'quoted',
+}
+
 /** As `holdMinutes` by whichever of the two asks for longer. */
-export const holdAt = (celsius: number): { readonly minutes: number; readonly source: Source } => ({
-  minutes: Math.max(holdMinutes(celsius, Z_C.listeria), holdMinutes(celsius, Z_C.coli)),
-  source: Z_ACMSF,
-})
+export const holdAt = (celsius: number): { readonly minutes: number; readonly source: Source } => {
+  const [listeria, coli] = [holdMinutes(celsius, Z_C.listeria), holdMinutes(celsius, Z_C.coli)]
+  return listeria > coli ? { minutes: listeria, source: Z_FSAI } : { minutes: coli, source: Z_ACMSF }
+}
 
 /** Inside and for how long all through, as published: each does as much as the others. */
 export interface Equivalent {

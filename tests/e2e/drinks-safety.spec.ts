@@ -14,8 +14,7 @@ test('DR7 SF5 a drink is suggested, poured and chilled in the order; a dish that
   const main = page.getByRole('listitem', { name: /Lamb|Main/ }).first()
   // Nobody has said that they drink any: none is suggested until the host says a number.
   await expect(main.getByText('so none is suggested')).toBeVisible()
-  await page.getByLabel('How many drink alcohol').fill('4')
-  await page.keyboard.press('Enter')
+  await page.getByLabel('How many drink alcohol').selectOption('4')
   await main.getByRole('button', { name: /^Pour Light red/ }).click()
   await expect(main.getByLabel(/^Name of the drink Light red/)).toHaveValue(/Light red/)
   await expect(page.getByText('one bottle of 75 cl')).toBeVisible()
