@@ -39,7 +39,9 @@ export function Offer({ course, sort, folded }: Props) {
         <li key={each.kind} className={css.offer}>
           <span>
             <b className={css.offerName}>{drinkKindWords[each.kind]}</b>
-            <small className={css.about}>{sentence(listText(each.because.map((because) => pairingWords[because])))}.</small>
+            <small className={css.about}>
+              {sentence(listText(each.because.slice(0, 3).map((because) => pairingWords[because])))}.
+            </small>
           </span>
           <Button tone="word" onClick={() => pour(each)} aria-label={`Pour ${drinkKindWords[each.kind]} with ${course.name}`}>
             Pour this
