@@ -141,14 +141,17 @@ function Column({ name, list, zone, chosen, onChoose }: ColumnProps) {
   )
 }
 
+/** A touch is what is done to what; a step is told whole. */
+const dayWords = ({ touch, words, tail, short }: Doing): string =>
+  touch === null ? `${words}${tail}` : `${short.forms[0] ?? words}${short.tag}`
+
 function Doings({ list, zone, chosen, onChoose }: Omit<ColumnProps, 'name'>) {
   return (
     <ul>
       {list.map((doing) => (
         <li key={doing.key}>
           <button type="button" aria-pressed={doing.key === chosen} onClick={() => onChoose(doing.key)}>
-            <b>{clockText(doing.from, zone)}</b> {doing.words}
-            {doing.tail}
+            <b>{clockText(doing.from, zone)}</b> {dayWords(doing)}
           </button>
         </li>
       ))}
