@@ -51,7 +51,8 @@ export function OrderDrawing({ order, names, all, isList, chosen, onChoose }: Pr
         : pictureOf(evening, order, names, { width: Math.floor(width), shape, zoom: near, cook: reader }),
     [evening, order, names, width, isList, shape, near, reader],
   )
-  const settling = useSettling(order, all, picture, serverNow)
+  const isEarly = state.kind === 'current' && state.more === true
+  const settling = useSettling(order, all, picture, isEarly, serverNow)
   const zooms = zoomsOf(all.some((doing) => dayOf(evening, doing.from) < 0))
   const isFolded = picture?.columns.cooks.some((column) => column.id === OTHERS) ?? false
   const movedSteps = new Set([...settling.moved.keys()].map((key) => key.replace(/\.[^.]*$/, ''))).size
@@ -90,7 +91,7 @@ export function OrderDrawing({ order, names, all, isList, chosen, onChoose }: Pr
             names={names}
             picture={picture}
             settling={settling}
-            isEarly={state.kind === 'current' && state.more === true}
+            isEarly={isEarly}
             chosen={chosen}
             onChoose={onChoose}
             onZoom={(by) => setZoom(zoomBy(zooms, zoom, by))}

@@ -10,7 +10,7 @@ const LONG_WAIT = 15
 const waitText = (minutes: number, shape: Shape): string => {
   const wait =
     minutes < 0.5 ? 'no wait' : minutes > LONG_WAIT ? `a long wait, ${minutesText(minutes)}` : `wait ${minutesText(minutes)}`
-  return shape === 'wide' ? `plates off, then ${wait}` : wait.replace(/^a long wait/, 'long wait')
+  return shape === 'wide' ? `plates off, then ${wait}` : wait.replace(/^a long wait/, 'long')
 }
 
 interface Props {
@@ -28,7 +28,8 @@ export const PaintTable = memo(function PaintTable({ picture, guestsFrom }: Prop
   const lead = shape === 'wide' ? 18 : 17
   const first = picture.courses[0]
   const come = picture.scale.y(picture.frame.guestsFrom)
-  const guests = first && Math.abs(first.y - come) < 36 ? first.y - (shape === 'wide' ? 34 : 44) : come
+  const near = first && Math.abs(first.y - come) < 36 ? first.y - (shape === 'wide' ? 34 : 44) : come
+  const guests = Math.max(near, Math.min(come, picture.laid) + (shape === 'wide' ? 24 : 20))
   const guestPlates = first && first.y - guests > 56 ? first.plates : []
   return (
     <>

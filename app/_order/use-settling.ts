@@ -18,7 +18,8 @@ export interface Settling {
 interface Seen extends Settling {
   readonly order: RunningOrder
   readonly picture: Picture | null
-  readonly all: readonly Doing[]
+  /** The last order that was no first answer; null before there was one. */
+  readonly settled: readonly Doing[] | null
 }
 
 const isSameView = (a: Picture | null, b: Picture | null): boolean =>
@@ -43,23 +44,33 @@ export const movesOf = (
   ])
 }
 
-/** What a new running order moved, for a minute, and whether the eye should be led there. */
+/**
+ * What a new running order moved, for a minute, and whether the eye should be led there. While a better order is being
+ * looked for nothing has moved yet: what settles is compared with what was settled before.
+ */
 export const useSettling = (
   order: RunningOrder,
   all: readonly Doing[],
   picture: Picture | null,
+  isEarly: boolean,
   clock: () => number,
 ): Settling => {
-  const [seen, setSeen] = useState<Seen>({ order, picture, all, isGliding: false, moved: new Map() })
+  const [seen, setSeen] = useState<Seen>({
+    order,
+    picture,
+    settled: isEarly ? null : all,
+    isGliding: false,
+    moved: new Map(),
+  })
   let shown = seen
-  if (seen.picture !== picture || seen.order !== order) {
-    const isNew = seen.order !== order
+  const settles = !isEarly && seen.settled !== all
+  if (seen.picture !== picture || seen.order !== order || settles) {
     shown = {
       order,
       picture,
-      all,
-      isGliding: isNew && isSameView(seen.picture, picture),
-      moved: isNew ? movesOf(seen.all, all, seen.moved, clock()) : seen.moved,
+      settled: isEarly ? seen.settled : all,
+      isGliding: seen.picture === picture ? seen.isGliding : seen.order !== order && isSameView(seen.picture, picture),
+      moved: settles && seen.settled ? movesOf(seen.settled, all, seen.moved, clock()) : seen.moved,
     }
     setSeen(shown)
   }
