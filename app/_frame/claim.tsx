@@ -2,13 +2,18 @@
 
 import Link from 'next/link'
 import { useParams } from 'next/navigation'
-import { useState } from 'react'
-import type { Wanted } from '#app/_sync/plan.ts'
+import { type PointerEvent, useEffect, useMemo, useRef } from 'react'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
-import { refusalText } from '#app/_words/link.ts'
+import { heldText, priceText } from '#app/_words/claimed.ts'
+import { listText } from '#app/_words/clock.ts'
 import { type Names, namesOf } from '#app/_words/names.ts'
+import type { Claim } from '#lib/domain/people.ts'
+import type { Wish } from '#lib/plan/decide-claim.ts'
+import { mostHands } from '#lib/sharing/same-order.ts'
 import css from './claim.module.css'
+import { ClaimOthers } from './claim-others.tsx'
+import { sameWish, useClaim } from './use-claim.ts'
 
 interface Props {
   /** A course, a dish or a step. */
@@ -21,66 +26,53 @@ interface Props {
   readonly brief?: boolean
 }
 
-/** So many names stand in the line; more are folded behind one word. */
-const FEW = 2
+/** Resting on a button for so long asks for its price. */
+const REST_MS = 350
 
-/** Who has a course, a dish or a step, and taking, returning and giving it. The server decides; until it has, it says "asking". */
+/**
+ * Who has a course, a dish or a step, and taking, returning and giving it. What it would make worse is said before it is
+ * asked for, and may be asked for all the same. The server decides; until it has, it says "asking".
+ */
 export function ClaimLine({ target, name, giving = false, brief = false }: Props) {
-  const plan = usePlan()
-  const { evening, me, asking } = plan
-  const names = namesOf(evening)
-  const [refused, setRefused] = useState<string | null>(null)
-  const [listing, setListing] = useState(false)
-  const [waiting, setWaiting] = useState(false)
+  const { evening, me } = usePlan()
+  const names = useMemo(() => namesOf(evening), [evening])
+  const { phase, worse, dear, refused, ask, look } = useClaim(target)
+  const rest = useRest()
   const eveningId = String(useParams().id ?? evening.id)
   const claim = evening.claims.find((candidate) => candidate.target === target)
   const mine = me?.cook ?? null
-  const isAsking = waiting || asking.has(target)
-
-  const ask = async (command: Wanted) => {
-    setRefused(null)
-    setWaiting(true)
-    const outcome = await plan.send(command)
-    setWaiting(false)
-    setRefused(outcome.kind === 'refused' ? refusalText(outcome.why, names) : null)
-  }
-  const give = (cook: string) => {
-    setListing(false)
-    return ask(claim ? { kind: 'reassign', target, from: claim.cook, cook } : { kind: 'claim', target, cook })
-  }
-  const others = evening.cooks.filter((cook) => cook.id !== claim?.cook && (claim !== undefined || cook.id !== mine))
-  const mayGive = giving && (me?.role === 'host' || (claim !== undefined && claim.cook === mine))
+  const own = ownWish(claim, target, mine, mostHands(evening, target))
 
   return (
     <span className={css.claim}>
       <span role="status">
-        {isAsking ? <em>asking…</em> : <Who cook={claim?.cook} mine={mine} names={names} brief={brief} />}
+        {phase === 'asking' ? (
+          <em>asking…</em>
+        ) : phase === 'looking' ? (
+          <em>seeing what it costs…</em>
+        ) : (
+          <Who claim={claim} mine={mine} names={names} brief={brief} />
+        )}
+        {worse.length > 0 ? <span className={css.price}>{priceText(worse)}</span> : null}
       </span>
-      {isAsking ? null : claim === undefined && mine !== null ? (
-        <Button tone="word" onClick={() => ask({ kind: 'claim', target, cook: mine })} aria-label={`I’ll do this: ${name}`}>
-          I’ll do this
-        </Button>
-      ) : claim !== undefined && claim.cook === mine ? (
-        <Button tone="word" onClick={() => ask({ kind: 'release', target, cook: claim.cook })} aria-label={`Give back ${name}`}>
-          give back
+      {own && phase !== 'asking' ? (
+        <Button
+          tone="word"
+          aria-disabled={phase !== 'idle'}
+          onClick={() => ask(own)}
+          onFocus={() => rest.begin(() => look(own))}
+          onBlur={rest.end}
+          onPointerEnter={(event: PointerEvent) => (event.pointerType === 'mouse' ? rest.begin(() => look(own)) : undefined)}
+          onPointerLeave={rest.end}
+          aria-label={ownName(own, name, claim, names, sameWish(own, dear))}
+        >
+          {ownWords(own, claim, names, sameWish(own, dear))}
         </Button>
       ) : null}
       {mine === null && giving && me !== null ? (
         <Link href={`/evenings/${eveningId}/kitchens`}>Say which cook you are</Link>
       ) : null}
-      {mayGive && !isAsking && others.length > 0 ? (
-        others.length <= FEW || listing ? (
-          others.map((cook) => (
-            <Button key={cook.id} tone="word" onClick={() => give(cook.id)} aria-label={`Give ${name} to ${cook.name}`}>
-              {`${claim ? 'give to' : 'for'} ${cook.name}`}
-            </Button>
-          ))
-        ) : (
-          <Button tone="word" onClick={() => setListing(true)} aria-label={`Give ${name} to somebody`}>
-            give to…
-          </Button>
-        )
-      ) : null}
+      {giving && phase !== 'asking' ? <ClaimOthers target={target} name={name} claim={claim} dear={dear} onAsk={ask} /> : null}
       {refused ? (
         <span className={css.refused} role="alert">
           {refused}
@@ -90,7 +82,48 @@ export function ClaimLine({ target, name, giving = false, brief = false }: Props
   )
 }
 
-function Who({ cook, mine, names, brief }: { cook: string | undefined; mine: string | null; names: Names; brief: boolean }) {
-  if (cook === undefined) return brief ? null : <span className={css.nobody}>nobody yet</span>
-  return <>{cook === mine ? 'You have this' : `${names.cookName(cook)} has this`}</>
+const ownWish = (claim: Claim | undefined, target: string, mine: string | null, seats: number): Wish | null => {
+  if (mine === null) return null
+  if (claim === undefined) return { kind: 'claim', target, cook: mine }
+  const team = [claim.cook, ...(claim.also ?? [])]
+  if (team.includes(mine)) return { kind: team.length > 1 ? 'leave' : 'release', target, cook: mine }
+  return team.length < seats ? { kind: 'join', target, cook: mine } : null
+}
+
+const othersText = (claim: Claim | undefined, mine: string, names: Names): string =>
+  listText([...(claim ? [claim.cook] : []), ...(claim?.also ?? [])].filter((cook) => cook !== mine).map(names.cookName))
+
+const ownWords = ({ kind, cook }: Wish, claim: Claim | undefined, names: Names, isDear: boolean): string => {
+  if (kind === 'leave') return `leave it to ${othersText(claim, cook, names)}`
+  if (kind === 'release') return 'give back'
+  return `${kind === 'join' ? 'I’ll help' : 'I’ll do this'}${isDear ? ' all the same' : ''}`
+}
+
+const ownName = (wish: Wish, name: string, claim: Claim | undefined, names: Names, isDear: boolean): string => {
+  if (wish.kind === 'leave') return `Leave ${name} to ${othersText(claim, wish.cook, names)}`
+  return wish.kind === 'release' ? `Give back ${name}` : `${ownWords(wish, claim, names, isDear)}: ${name}`
+}
+
+interface WhoProps {
+  readonly claim: Claim | undefined
+  readonly mine: string | null
+  readonly names: Names
+  readonly brief: boolean
+}
+
+function Who({ claim, mine, names, brief }: WhoProps) {
+  if (claim === undefined) return brief ? null : <span className={css.nobody}>nobody yet</span>
+  return <>{heldText(claim, mine, names)}</>
+}
+
+/** Does something after one has rested on a thing for a moment, and not when one only passes over it. */
+const useRest = () => {
+  const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined)
+  const end = () => clearTimeout(timer.current)
+  useEffect(() => () => clearTimeout(timer.current), [])
+  const begin = (then: () => void) => {
+    end()
+    timer.current = setTimeout(then, REST_MS)
+  }
+  return { begin, end }
 }

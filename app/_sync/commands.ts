@@ -16,6 +16,8 @@ export interface Commands {
   hear(op: string): void
 }
 
+const GIVES_BACK: ReadonlySet<Command['kind']> = new Set(['release', 'leave'])
+
 interface Waiting {
   readonly command: Command
   readonly key: string
@@ -59,7 +61,7 @@ export const openCommands = (shelf: Shelf, prefix: string, now: () => number): C
     waiting: () => [...waiting.values()].map(({ command }) => command),
     asking: () =>
       new Map(
-        [...waiting.values()].flatMap(({ command }) => (command.kind === 'release' ? [] : [[command.target, command.cook]])),
+        [...waiting.values()].flatMap(({ command }) => (GIVES_BACK.has(command.kind) ? [] : [[command.target, command.cook]])),
       ),
     answer(outcome) {
       const asked = waiting.get(outcome.op)

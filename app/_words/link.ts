@@ -43,6 +43,8 @@ export const refusalText = (why: CommandRefusal, names: Names): string => {
       return `${names.cookName(why.by)} has this already.`
     case 'not-yours':
       return 'This is not yours to give away; ask the host.'
+    case 'full':
+      return 'Three have this already: no more can stand at one thing.'
     case 'unknown-target':
       return 'This was removed meanwhile.'
     case 'unknown-cook':

@@ -19,9 +19,12 @@ export interface Asker {
   readonly cook: string | null
 }
 
+/** With the first: as many as ever stand at one step. */
+const MOST_ALSO = 2
+
 /**
  * Compare and set: the first to claim a free target has it, and the next one is told who. A cook speaks for themself, a
- * host for everybody. A step, its dish and its course are three targets: which claim counts for a step is decided on reading.
+ * host for everybody; who has it may let others in and out too. A step, its dish and its course are three targets: which claim counts for a step is decided on reading.
  */
 export const decideClaim = (evening: Evening, asker: Asker, command: Wish): ClaimDecision => {
   const { target, cook } = command
@@ -32,23 +35,43 @@ export const decideClaim = (evening: Evening, asker: Asker, command: Wish): Clai
   const speaksFor = (id: string) => asker.role === 'host' || asker.cook === id
   const held = evening.claims.find((claim) => claim.target === target)
 
-  if (command.kind === 'claim') {
-    const also = [...new Set(command.also ?? [])].filter((one) => one !== cook)
-    if (!also.every(known)) return refused({ kind: 'unknown-cook' })
-    if (!speaksFor(cook)) return refused({ kind: 'not-yours' })
-    if (held && held.cook !== cook) return refused({ kind: 'taken', by: held.cook })
-    const claim = also.length > 0 ? { cook, also } : { cook }
-    return held && JSON.stringify(held.also ?? []) === JSON.stringify(also) ? { kind: 'nothing' } : { kind: 'set', target, claim }
+  switch (command.kind) {
+    case 'claim': {
+      const also = [...new Set(command.also ?? [])].filter((one) => one !== cook)
+      if (!also.every(known)) return refused({ kind: 'unknown-cook' })
+      if (!speaksFor(cook)) return refused({ kind: 'not-yours' })
+      if (held && held.cook !== cook) return refused({ kind: 'taken', by: held.cook })
+      const isSo = held !== undefined && JSON.stringify(held.also ?? []) === JSON.stringify(also)
+      return isSo ? { kind: 'nothing' } : set(target, cook, also)
+    }
+    case 'release':
+      if (!speaksFor(cook)) return refused({ kind: 'not-yours' })
+      if (!held) return { kind: 'nothing' }
+      return held.cook === cook ? { kind: 'clear', target } : refused({ kind: 'taken', by: held.cook })
+    case 'reassign':
+      if (!speaksFor(command.from)) return refused({ kind: 'not-yours' })
+      if (held && held.cook === cook) return { kind: 'nothing' }
+      if (held && held.cook !== command.from) return refused({ kind: 'taken', by: held.cook })
+      return set(target, cook, held?.also ?? [])
+    case 'join': {
+      if (!speaksFor(cook) && !(held && speaksFor(held.cook))) return refused({ kind: 'not-yours' })
+      if (!held) return set(target, cook, [])
+      const also = held.also ?? []
+      if (held.cook === cook || also.includes(cook)) return { kind: 'nothing' }
+      return also.length < MOST_ALSO ? set(target, held.cook, [...also, cook]) : refused({ kind: 'full' })
+    }
+    case 'leave': {
+      if (!speaksFor(cook) && !(held && speaksFor(held.cook))) return refused({ kind: 'not-yours' })
+      const [first, ...others] = held ? [held.cook, ...(held.also ?? [])].filter((one) => one !== cook) : []
+      if (!held || ![held.cook, ...(held.also ?? [])].includes(cook)) return { kind: 'nothing' }
+      return first === undefined ? { kind: 'clear', target } : set(target, first, others)
+    }
   }
-  if (command.kind === 'release') {
-    if (!speaksFor(cook)) return refused({ kind: 'not-yours' })
-    if (!held) return { kind: 'nothing' }
-    return held.cook === cook ? { kind: 'clear', target } : refused({ kind: 'taken', by: held.cook })
-  }
-  if (!speaksFor(command.from)) return refused({ kind: 'not-yours' })
-  if (held && held.cook === cook) return { kind: 'nothing' }
-  if (held && held.cook !== command.from) return refused({ kind: 'taken', by: held.cook })
-  return { kind: 'set', target, claim: { cook } }
+}
+
+const set = (target: string, cook: string, also: readonly string[]): ClaimDecision => {
+  const others = also.filter((one) => one !== cook)
+  return { kind: 'set', target, claim: others.length > 0 ? { cook, also: others } : { cook } }
 }
 
 const refused = (why: CommandRefusal): ClaimDecision => ({ kind: 'refused', why })

@@ -54,12 +54,17 @@ export const Command = z.discriminatedUnion('kind', [
   z.strictObject({ op, kind: z.literal('claim'), target: Id, cook: Id, also: z.array(Id).max(2).optional() }),
   z.strictObject({ op, kind: z.literal('release'), target: Id, cook: Id }),
   z.strictObject({ op, kind: z.literal('reassign'), target: Id, from: Id, cook: Id }),
+  /** Beside whoever has it; the first where nobody has. */
+  z.strictObject({ op, kind: z.literal('join'), target: Id, cook: Id }),
+  /** Those who are left keep it. */
+  z.strictObject({ op, kind: z.literal('leave'), target: Id, cook: Id }),
 ])
 export type Command = z.infer<typeof Command>
 
 export const CommandRefusal = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('taken'), by: Id }),
   z.strictObject({ kind: z.literal('not-yours') }),
+  z.strictObject({ kind: z.literal('full') }),
   z.strictObject({ kind: z.literal('unknown-target') }),
   z.strictObject({ kind: z.literal('unknown-cook') }),
   z.strictObject({ kind: z.literal('not-stored') }),

@@ -95,6 +95,7 @@ test('U4 every kind of reason, clash, way out, refusal and state has words of it
   const refusals: readonly CommandRefusal[] = [
     { kind: 'taken', by: cook },
     { kind: 'not-yours' },
+    { kind: 'full' },
     { kind: 'unknown-target' },
     { kind: 'unknown-cook' },
     { kind: 'not-stored' },

@@ -1,0 +1,67 @@
+'use client'
+
+import { useState } from 'react'
+import { usePlan } from '#app/_sync/use-plan.ts'
+import { refusalText } from '#app/_words/link.ts'
+import { namesOf } from '#app/_words/names.ts'
+import type { Wish } from '#lib/plan/decide-claim.ts'
+import { usePrice } from './use-price.ts'
+
+export interface Claiming {
+  /** `looking`: its price is being worked out; `asking`: the server decides. */
+  readonly phase: 'idle' | 'looking' | 'asking'
+  /** What the wish that was looked at last would make worse. */
+  readonly worse: readonly string[]
+  /** That wish, when it has a price: it is granted when asked for again. */
+  readonly dear: Wish | null
+  readonly refused: string | null
+  /** Asks for it, unless it turns out to have a price that was not said yet; whether it was granted. */
+  readonly ask: (wish: Wish) => Promise<boolean>
+  /** Works out the price alone. */
+  readonly look: (wish: Wish) => void
+}
+
+/** Whether it asks something of a cook: giving back never makes an evening worse. */
+const binds = ({ kind }: Wish): boolean => kind === 'claim' || kind === 'reassign' || kind === 'join'
+
+export const sameWish = (a: Wish, b: Wish | null): boolean => JSON.stringify(a) === JSON.stringify(b)
+
+/** Asking for claims of one thing: what one would make worse is said before it is asked for, and may be asked for all the same. */
+export const useClaim = (target: string): Claiming => {
+  const plan = usePlan()
+  const price = usePrice(`claim ${target}`)
+  const [refused, setRefused] = useState<string | null>(null)
+  const [busy, setBusy] = useState<Claiming['phase']>('idle')
+  const [offered, setOffered] = useState<Wish | null>(null)
+  const phase = busy === 'idle' && plan.asking.has(target) ? 'asking' : busy
+  const worse = offered && phase === 'idle' ? (price.known([offered])?.worse ?? []) : []
+  const dear = worse.length > 0 ? offered : null
+
+  const isDear = async (wish: Wish): Promise<boolean> => {
+    const found = await price.find([wish])
+    if (found === null || found.worse.length === 0) return false
+    setOffered(wish)
+    return true
+  }
+  const ask = async (wish: Wish): Promise<boolean> => {
+    if (phase !== 'idle') return false
+    setRefused(null)
+    if (binds(wish) && !sameWish(wish, dear)) {
+      setBusy('looking')
+      if (await isDear(wish)) {
+        setBusy('idle')
+        return false
+      }
+    }
+    setBusy('asking')
+    const outcome = await plan.send(wish)
+    setBusy('idle')
+    setOffered(null)
+    setRefused(outcome.kind === 'refused' ? refusalText(outcome.why, namesOf(plan.evening)) : null)
+    return outcome.kind === 'done'
+  }
+  const look = (wish: Wish) => {
+    if (binds(wish) && phase === 'idle') void isDear(wish)
+  }
+  return { phase, worse, dear, refused, ask, look }
+}
