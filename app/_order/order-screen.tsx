@@ -3,6 +3,7 @@
 import Link from 'next/link'
 import { useParams, useSearchParams } from 'next/navigation'
 import { useCallback, useEffect, useMemo, useState } from 'react'
+import { ShareOut } from '#app/_share/share-out.tsx'
 import type { Plan } from '#app/_sync/plan.ts'
 import { PlanContext, usePlan } from '#app/_sync/use-plan.ts'
 import { LinkButton } from '#app/_ui/button.tsx'
@@ -19,7 +20,17 @@ import { OrderDrawing } from './order-drawing.tsx'
 import { doings } from './picture/doings.ts'
 import { TakenNote, TakenProvider } from './taken.tsx'
 
-/** The running order: the table seen from above with time flowing down, or the same as a list. */
+type View = 'picture' | 'list' | 'share'
+
+const VIEWS: readonly (readonly [view: View, words: string])[] = [
+  ['picture', 'As a picture'],
+  ['list', 'As a list'],
+  ['share', 'Share it out'],
+]
+
+const viewOf = (said: string | null): View => VIEWS.find(([view]) => view === said)?.[0] ?? 'picture'
+
+/** The running order: the table seen from above with time flowing down, the same as a list, and sharing it out. */
 export function OrderScreen() {
   return (
     <LookProvider>
@@ -32,7 +43,7 @@ export function OrderScreen() {
 
 function Screen() {
   const { evening, order } = usePlan()
-  const isList = useSearchParams().get('view') === 'list'
+  const view = viewOf(useSearchParams().get('view'))
   const planned = order.kind === 'none' ? null : order.order
   const state = orderStateText(order)
   const isOld = planned !== null && order.kind !== 'current'
@@ -42,12 +53,11 @@ function Screen() {
       <div className={css.head}>
         <h1>Running order</h1>
         <nav className={css.views} aria-label="How the running order is shown">
-          <Link href="?view=picture" aria-current={isList ? undefined : 'page'} replace scroll={false}>
-            As a picture
-          </Link>
-          <Link href="?view=list" aria-current={isList ? 'page' : undefined} replace scroll={false}>
-            As a list
-          </Link>
+          {VIEWS.map(([kind, words]) => (
+            <Link key={kind} href={`?view=${kind}`} aria-current={kind === view ? 'page' : undefined} replace scroll={false}>
+              {words}
+            </Link>
+          ))}
         </nav>
         <p className={order.kind === 'failed' ? css.failed : css.state} role="status">
           {state ? (
@@ -62,7 +72,7 @@ function Screen() {
       </div>
       <TakenNote />
       <LookBanner />
-      {planned === null || evening.steps.length === 0 ? <NothingYet /> : <Shown order={planned} isList={isList} isOld={isOld} />}
+      {planned === null || evening.steps.length === 0 ? <NothingYet /> : <Shown order={planned} view={view} isOld={isOld} />}
     </main>
   )
 }
@@ -90,7 +100,7 @@ function NothingYet() {
   )
 }
 
-function Shown({ order, isList, isOld }: { readonly order: RunningOrder; readonly isList: boolean; readonly isOld: boolean }) {
+function Shown({ order, view, isOld }: { readonly order: RunningOrder; readonly view: View; readonly isOld: boolean }) {
   const plan = usePlan()
   const { look, seen } = useLook()
   const trial = look && seen.kind === 'seen' ? seen.trial : null
@@ -120,15 +130,19 @@ function Shown({ order, isList, isOld }: { readonly order: RunningOrder; readonl
   return (
     <ChooseProvider onStep={onStep}>
       <div className={`${css.body} ${isOld && !trial ? css.old : ''}`}>
-        <PlanContext value={shown}>
-          <OrderDrawing order={drawn} names={names} all={all} isList={isList} chosen={chosen} onChoose={setChosen} />
-        </PlanContext>
+        {view === 'share' ? (
+          <ShareOut order={order} />
+        ) : (
+          <PlanContext value={shown}>
+            <OrderDrawing order={drawn} names={names} all={all} isList={view === 'list'} chosen={chosen} onChoose={setChosen} />
+          </PlanContext>
+        )}
         <OrderAside
           order={order}
           shown={shown}
           drawn={drawn}
           names={names}
-          doing={isList ? null : current}
+          doing={view === 'picture' ? current : null}
           onClose={() => setChosen(null)}
         />
       </div>

@@ -119,15 +119,22 @@ interface PartProps {
 function PartLine({ part, names, mayTake, isTicked, onTick }: PartProps) {
   const name = partName(part.of, names)
   const reasons = part.because.map((reason) => partReasonText(reason, part.cook, names))
+  const words = (
+    <span>
+      <b>{names.cookName(part.cook)}</b> has <b>{name}</b>: {effortText(part)}
+      {part.but.length > 0 ? `, but ${part.but.map((each) => exceptionText(each, names)).join('; ')}` : ''}.
+    </span>
+  )
   return (
     <li>
-      <label className={css.part}>
-        {mayTake ? <input type="checkbox" checked={isTicked} onChange={onTick} /> : <span aria-hidden="true">·</span>}
-        <span>
-          <b>{names.cookName(part.cook)}</b> has <b>{name}</b>: {effortText(part)}
-          {part.but.length > 0 ? `, but ${part.but.map((each) => exceptionText(each, names)).join('; ')}` : ''}.
-        </span>
-      </label>
+      {mayTake ? (
+        <label className={css.part}>
+          <input type="checkbox" checked={isTicked} onChange={onTick} />
+          {words}
+        </label>
+      ) : (
+        <p className={css.untaken}>{words}</p>
+      )}
       {reasons.length > 0 ? <p className={css.reasons}>{sentence(reasons.join('; '))}.</p> : null}
     </li>
   )
