@@ -1,4 +1,5 @@
 import { type Browser, expect, type Locator, type Page } from '@playwright/test'
+import type { Evening } from '#lib/domain/evening.ts'
 import { printEvening } from '#lib/domain/parse.ts'
 import { loadEvening } from '#tests/support/load-evening.ts'
 
@@ -64,15 +65,15 @@ export const demoPage = async (browser: Browser): Promise<Page> => {
 }
 
 /** Brings evening A in from its file; gives the new evening's id, its menu on the screen. */
-export const bringLamb = (page: Page): Promise<string> => bringEvening(page, 'a-lamb')
+export const bringLamb = (page: Page): Promise<string> => bringEvening(page, loadEvening('a-lamb'))
 
-/** As `bringLamb`, of another of the test evenings. */
-export const bringEvening = async (page: Page, name: 'a-lamb' | 'c-pork'): Promise<string> => {
+/** As `bringLamb`, of another evening. */
+export const bringEvening = async (page: Page, evening: Evening): Promise<string> => {
   await page.goto('/evenings/new')
   await ready(page)
   await page
     .getByLabel('Evening file')
-    .setInputFiles({ name: `${name}.json`, mimeType: 'application/json', buffer: Buffer.from(printEvening(loadEvening(name))) })
+    .setInputFiles({ name: 'evening.json', mimeType: 'application/json', buffer: Buffer.from(printEvening(evening)) })
   await page.getByRole('button', { name: 'Bring it in' }).click()
   await page.waitForURL(/\/evenings\/[^/]+\/menu$/)
   await ready(page)
@@ -98,6 +99,21 @@ export const twoCooks = async (
   await lou.page.goto(`/evenings/${eveningId}/menu`)
   await ready(lou.page)
   return { kim, lou, eveningId }
+}
+
+/** Asks for something, also when that is said to cost something: then it is pressed once more. */
+export const askFor = async (page: Page, name: string, words = 'I’ll do this'): Promise<void> => {
+  const button = page.getByRole('button', { name: `${words}: ${name}`, exact: true })
+  const dear = page.getByRole('button', { name: `${words} all the same: ${name}`, exact: true })
+  await button.click()
+  await expect(button).toBeHidden()
+  if (await dear.isVisible()) await dear.click()
+}
+
+/** Asks for something and gets it. */
+export const takeOn = async (page: Page, name: string, words?: string): Promise<void> => {
+  await askFor(page, name, words)
+  await expect(page.getByRole('button', { name: new RegExp(`^(Give back|Leave) ${name}`) })).toBeVisible()
 }
 
 /** Where this device's copy stands: saved, saving, offline, closed. */

@@ -1,6 +1,6 @@
 import { expect, test } from '@playwright/test'
 import { openCable } from '#tests/support/cable.ts'
-import { badge, openDish, ready, saved, twoCooks } from './people.ts'
+import { askFor, badge, openDish, ready, saved, takeOn, twoCooks } from './people.ts'
 
 test.describe.configure({ timeout: 120_000 })
 
@@ -24,9 +24,9 @@ test('E1 two cooks change a step, see each other do it, claim dishes, and both s
   // Each takes a dish, and sees the other's.
   await kim.page.goto(`/evenings/${eveningId}/menu`)
   await lou.page.goto(`/evenings/${eveningId}/menu`)
-  await kim.page.getByRole('button', { name: 'I’ll do this: Celeriac soup, sage butter' }).click()
+  await takeOn(kim.page, 'Celeriac soup, sage butter')
   await expect(lou.page.getByText('Kim has this')).toBeVisible()
-  await lou.page.getByRole('button', { name: 'I’ll do this: Cheese and bread' }).click()
+  await takeOn(lou.page, 'Cheese and bread')
   await expect(kim.page.getByText('Lou has this')).toBeVisible()
 
   // The order is planned again for both: the simmering is Kim's now and lasts to the half hour and five.
@@ -55,7 +55,7 @@ test('E2 an edit and a claim made offline are kept through a reload and sent whe
   await usual.press('Enter')
   await expect(badge(kim.page)).toContainText('changes kept on this device')
   // Kim asks for it offline; Lou, who is connected, is first.
-  await kim.page.getByRole('button', { name: 'I’ll do this: Blend' }).click()
+  await askFor(kim.page, 'Blend')
   await expect(kim.page.getByText('asking…')).toBeVisible()
 
   // Without a connection the page itself cannot come; the edit waits on the device.
@@ -63,7 +63,7 @@ test('E2 an edit and a claim made offline are kept through a reload and sent whe
   await openDish(lou.page, eveningId, 'soup')
   await expect(lou.page.getByText('usually 6 min')).toBeVisible()
   await lou.page.getByRole('button', { name: 'Blend' }).click()
-  await lou.page.getByRole('button', { name: 'I’ll do this: Blend' }).click()
+  await takeOn(lou.page, 'Blend')
   await expect(lou.page.getByText('You have this')).toBeVisible()
   await lou.page.getByRole('button', { name: 'Fold Blend' }).click()
   cable.plugIn()

@@ -1,4 +1,5 @@
 import { type Browser, expect, type Locator, type Page, test } from '@playwright/test'
+import { loadEvening } from '#tests/support/load-evening.ts'
 import { tabTo } from './keyboard.ts'
 import { bringEvening, demo, demoPage, ready, saved, signIn } from './people.ts'
 
@@ -10,7 +11,7 @@ const twoAtTheOven = async (browser: Browser): Promise<{ host: Page; other: Page
   if (!first || !second) throw new Error('there are not two demo cooks')
   const [host, other] = [await (await browser.newContext()).newPage(), await (await browser.newContext()).newPage()]
   await Promise.all([signIn(host, first), signIn(other, second)])
-  const id = await bringEvening(host, 'c-pork')
+  const id = await bringEvening(host, loadEvening('c-pork'))
   await host.goto(`/evenings/${id}/kitchens`)
   await ready(host)
   const form = host.getByRole('form', { name: 'Add somebody' })
