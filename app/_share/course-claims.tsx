@@ -54,8 +54,7 @@ function Course({ stand, names }: { readonly stand: CourseStand; readonly names:
               <Steps
                 steps={steps}
                 names={names}
-                title={`${sentence(countOf(steps.length, 'step'))}${open === 0 ? '' : open === steps.length ? ', nobody’s yet' : `, ${open} of them nobody’s yet`}`}
-                of={names.dishName(dish)}
+                title={`${sentence(countOf(steps.length, 'step'))} of ${names.dishName(dish)}${openText(open, steps.length)}`}
               />
             ) : null}
           </div>
@@ -65,16 +64,20 @@ function Course({ stand, names }: { readonly stand: CourseStand; readonly names:
   )
 }
 
+const openText = (open: number, steps: number): string => {
+  if (open === 0) return ''
+  return open === steps ? ', nobody’s yet' : `, ${open} of them nobody’s yet`
+}
+
 interface StepsProps {
   readonly steps: readonly Step[]
   readonly names: Names
   readonly title: string
-  readonly of?: string
 }
 
-function Steps({ steps, names, title, of }: StepsProps) {
+function Steps({ steps, names, title }: StepsProps) {
   return (
-    <Fold title={of ? `${title} of ${of}` : title}>
+    <Fold title={title}>
       <ul className={css.steps}>
         {steps.map(({ id }) => (
           <li key={id} className={css.line}>

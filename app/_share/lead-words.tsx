@@ -28,6 +28,9 @@ export function LeadWords({ course, names }: { readonly course: string; readonly
   const choices = evening.cooks.filter(({ id }) => id === lead || speaksFor(id))
   const sitting = evening.cooks.filter(({ id, eats }) => eats && id !== lead)
 
+  const sits = `${listText(sitting.map((cook) => cook.name))} ${sitting.length === 1 ? 'sits' : 'sit'}`
+  const does = lead !== NOBODY && held?.cook === lead
+
   const wish = (cook: string): Wish =>
     held ? { kind: 'reassign', target: course, from: held.cook, cook } : { kind: 'claim', target: course, cook }
   const write = (cook: string) => tell((doc) => setFields(doc, 'courses', course, { lead: cook === NOBODY ? undefined : cook }))
@@ -50,12 +53,12 @@ export function LeadWords({ course, names }: { readonly course: string; readonly
           options={[[NOBODY, 'Nobody'] as const, ...choices.map((cook) => [cook.id, cook.name] as const)]}
           onChoose={choose}
         />{' '}
-        leads it
-        {lead === NOBODY
-          ? '.'
-          : sitting.length > 0
-            ? ` and ${listText(sitting.map((cook) => cook.name))} ${sitting.length === 1 ? 'sits' : 'sit'}, but for what takes two.`
-            : '.'}
+        leads it{does && sitting.length > 0 ? ` and ${sits}, but for what takes two` : ''}.
+        {lead !== NOBODY && !held && sitting.length > 0 && speaksFor(lead) && phase !== 'asking' ? (
+          <Button tone="word" aria-label={`${names.cookName(lead)} does all of ${name}: ${sits}`} onClick={() => choose(lead)}>
+            {sits}
+          </Button>
+        ) : null}
         {phase === 'looking' ? <em> Seeing what it costs…</em> : null}
       </p>
       {dear && wanted !== null && sameWish(wish(wanted), dear) ? (

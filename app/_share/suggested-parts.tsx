@@ -163,5 +163,5 @@ const changeText = ({ better, worse, moved, same }: Comparison): string => {
   if (same) return 'The running order stays as it is.'
   const said = [...worse, ...better]
   const first = said.length > 0 ? `With what is ticked: ${said.join('; ')}.` : 'With what is ticked no figure changes.'
-  return moved ? `${first} ${moved}.` : first
+  return moved ? `${first} ${moved}` : first
 }

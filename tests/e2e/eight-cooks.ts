@@ -19,23 +19,23 @@ const dinner = () => {
       dish('broth', dishWith({ name: 'Broth' }), step('stir', 20), step('ladle', 4, cooks(2), role('plate'))),
       dish('relish', dishWith({ name: 'Relish' }), step('steep', 60, leave)),
     ),
-    course('pie', dish('pie', dishWith({ name: 'Pie' }), step('line', 25), step('fill', 15), step('cut', 6, role('plate')))),
+    course('main', dish('pie', dishWith({ name: 'Pie' }), step('line', 25), step('fill', 15), step('cut', 6, role('plate')))),
     chores(step('lay', 15)),
   )
 }
 
 export interface Cooks {
   readonly eveningId: string
-  /** In the order of EIGHT, each in a browser of their own and on the evening's screen of that name; Ada is the host. */
+  /** In the order of EIGHT, each in a browser of their own and at the menu; Ada is the host. */
   readonly pages: readonly Page[]
   readonly close: () => Promise<void>
 }
 
 /**
  * Eight people who cook together, signed in as next-auth would have it. Their accounts are put into the database beside the
- * running server: it lets no one address make so many in an hour.
+ * running server: it lets no one address make so many in an hour. `baseURL`: the server's, or that of a cable to it.
  */
-export const eightCooks = async (browser: Browser, screen: string): Promise<Cooks> => {
+export const eightCooks = async (browser: Browser, baseURL: string): Promise<Cooks> => {
   const folder = process.env.TABLEWARD_DATA ?? ''
   const host = await demoPage(browser)
   const eveningId = await bringEvening(host, dinner())
@@ -57,11 +57,11 @@ export const eightCooks = async (browser: Browser, screen: string): Promise<Cook
   const secret = readFileSync(`${folder}/secret`, 'utf8').trim()
   const pages = await Promise.all(
     people.map(async ({ id }) => {
-      const context = await browser.newContext()
+      const context = await browser.newContext({ baseURL })
       const [name = '', value = ''] = (await sessionCookie(secret, id)).split('=')
-      await context.addCookies([{ name, value, url: process.env.TABLEWARD_ADDRESS ?? '' }])
+      await context.addCookies([{ name, value, url: baseURL }])
       const page = await context.newPage()
-      await page.goto(`/evenings/${eveningId}/${screen}`)
+      await page.goto(`/evenings/${eveningId}/menu`)
       await ready(page)
       return page
     }),
