@@ -26,6 +26,8 @@ export interface Late {
   /** The order with them; null while it is worked out, or when that cannot be. */
   readonly order: RunningOrder | null
   readonly isPlanning: boolean
+  /** Works it out once more. */
+  readonly again: () => void
 }
 
 /** What the guests' answers change against how things stood, and what would come of taking every proposal. */
@@ -52,15 +54,17 @@ export const useLate = (guests: readonly Guest[], isNew: (stood: Stood) => boole
   const [trial, setTrial] = useState<{ readonly of: string; readonly evening: Evening; readonly result: Trial | null } | null>(
     null,
   )
+  const [tries, setTries] = useState(0)
   const latest = useRef(0)
   useEffect(() => {
     const wanted = JSON.parse(key) as readonly Proposal[]
     const mine = ++latest.current
     if (!changes || wanted.length === 0) return
+    if (tries > 0) setTrial(null)
     void tryOut((copy) => void takeAll(copy, wanted, newId), 'guests').then((result) => {
       if (mine === latest.current) setTrial({ of: key, evening, result })
     })
-  }, [changes, key, evening, tryOut])
+  }, [changes, key, evening, tryOut, tries])
 
   const isTried = trial !== null && trial.of === key && trial.evening === evening
   const isEmpty = proposals.length === 0
