@@ -10,27 +10,15 @@ import { comingParts, moreParts, needParts } from './guest-parts.ts'
 import css from './guests.module.css'
 import type { Guests, Pending } from './use-guests.ts'
 
-interface Props {
-  readonly desk: Guests
-  readonly open: string | null
-  readonly onOpen: (guest: string | null) => void
-}
-
 /** Everybody who was asked, each with what they answered in a line; opened, it is sentences that one can change. */
-export function GuestList({ desk, open, onOpen }: Props) {
+export function GuestList({ desk }: { readonly desk: Guests }) {
   const { guests } = desk.table
   if (guests.length === 0)
     return <p className={css.quiet}>Nobody is written down yet. Send a link, or write somebody down yourself.</p>
   return (
     <ul className={css.list}>
       {guests.map((guest) => (
-        <GuestItem
-          key={guest.id}
-          guest={guest}
-          desk={desk}
-          isOpen={open === guest.id}
-          onToggle={() => onOpen(open === guest.id ? null : guest.id)}
-        />
+        <GuestItem key={guest.id} guest={guest} desk={desk} />
       ))}
     </ul>
   )
@@ -39,11 +27,10 @@ export function GuestList({ desk, open, onOpen }: Props) {
 interface ItemProps {
   readonly guest: TableGuest
   readonly desk: Guests
-  readonly isOpen: boolean
-  readonly onToggle: () => void
 }
 
-function GuestItem({ guest, desk, isOpen, onToggle }: ItemProps) {
+function GuestItem({ guest, desk }: ItemProps) {
+  const [isOpen, setOpen] = useState(false)
   const [problem, setProblem] = useState<string | null>(null)
   const name = guestName(guest)
   const edit = (change: Parameters<Guests['change']>[1]) => {
@@ -57,7 +44,7 @@ function GuestItem({ guest, desk, isOpen, onToggle }: ItemProps) {
   return (
     <li className={isOpen ? css.openGuest : css.guest} aria-label={name}>
       <h3>
-        <button type="button" className={css.guestName} aria-expanded={isOpen} onClick={onToggle}>
+        <button type="button" className={css.guestName} aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
           {name} <small>{guestAbout(guest)}</small>
         </button>
       </h3>

@@ -49,7 +49,6 @@ function Screen({ eveningId, given }: { readonly eveningId: string; readonly giv
   const names = namesOf(evening)
   const [refused, setRefused] = useState<string | null>(null)
   const desk = useGuests(eveningId, given)
-  const [open, setOpen] = useState<string | null>(null)
   const [made, setMade] = useState<Made | null>(null)
   const { guests, replies } = desk.table
   const table = useMemo(() => atTable(guests, evening.cooks), [guests, evening.cooks])
@@ -76,7 +75,10 @@ function Screen({ eveningId, given }: { readonly eveningId: string; readonly giv
   const isNew = guestChanges(late.stood.guests, guests).length > 0
   const before = useMemo(() => platesOf(coverage(late.stood.evening, late.stood.guests)), [late.stood])
   const head = useRef<HTMLHeadingElement>(null)
-  const show = () => head.current?.focus()
+  const show = () => {
+    head.current?.closest('section')?.scrollIntoView({ block: 'start' })
+    head.current?.focus({ preventScroll: true })
+  }
   const askFor = async (id: string) => {
     const guest = guests.find((each) => each.id === id)
     if (!guest) return
@@ -127,7 +129,7 @@ function Screen({ eveningId, given }: { readonly eveningId: string; readonly giv
         <section className={css.section} aria-labelledby="who">
           <h2 id="who">Who comes</h2>
           <AddGuest desk={desk} onAdded={show} />
-          <GuestList desk={desk} open={open} onOpen={setOpen} />
+          <GuestList desk={desk} />
         </section>
         <section className={css.section} aria-labelledby="links">
           <h2 id="links">Links to answer by</h2>

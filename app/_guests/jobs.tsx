@@ -45,7 +45,7 @@ export function Jobs({ eveningId, guests, changes, few, onAsk }: Props) {
       <ul className={css.jobs}>
         {few.map((each) => (
           <li key={each.dish}>
-            <PlateState standing="does-not" colour={1} size={40} />
+            <PlateState standing="with-change" colour={1} size={40} />
             <div>
               <p>
                 {names.dishName(each.dish)} is made for {countText(each.portions)}, and {countText(each.wanted)} cannot have

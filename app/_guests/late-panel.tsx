@@ -39,7 +39,7 @@ export function LatePanel({ late, guests, before, now, proposals, headRef }: Pro
   const said = guestChanges(late.stood.guests, guests)
   const plates = plateChanges(before, now)
   const bought = useMemo(() => buyChanges(late.stood.evening, late.proposed), [late.stood.evening, late.proposed])
-  const compared = late.stood.order && late.order ? comparedText(late.stood.order, late.order, names) : null
+  const compared = late.before && late.order ? comparedText(late.before, late.order, names) : null
   const wanted = proposals.map((proposal) => proposalWords(proposal, namesOf(evening)))
   return (
     <section className={css.late} aria-labelledby="late">

@@ -23,6 +23,8 @@ export interface Late {
   readonly seen: () => void
   /** The plan with all proposals taken. */
   readonly proposed: Evening
+  /** The order as it stood; null when there was none. */
+  readonly before: RunningOrder | null
   /** The order with them; null while it is worked out, or when that cannot be. */
   readonly order: RunningOrder | null
   readonly isPlanning: boolean
@@ -72,6 +74,7 @@ export const useLate = (guests: readonly Guest[], isNew: (stood: Stood) => boole
     stood,
     seen: () => setStood({ guests, evening, order: current }),
     proposed,
+    before: stood.order ?? trial?.result?.before ?? null,
     order: isEmpty ? current : isTried ? (trial.result?.after ?? null) : null,
     isPlanning: isEmpty
       ? plan.order.kind === 'planning' || (plan.order.kind === 'current' && plan.order.more === true)

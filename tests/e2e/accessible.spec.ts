@@ -51,6 +51,7 @@ test('E5 every screen is free of what axe finds, in both themes', async ({ page 
     '/evenings/new',
     '/account',
     `${evening}/menu`,
+    `${evening}/guests`,
     `${evening}/kitchens`,
     `${evening}/chores`,
     `${evening}/drinks`,
@@ -81,6 +82,10 @@ test('E5 every screen is free of what axe finds, in both themes', async ({ page 
   await ready(page)
   await unfold(page)
   await clean(page, 'cooks and kitchens with everything open')
+  await page.goto(`${evening}/guests`)
+  await ready(page)
+  await unfold(page)
+  await clean(page, 'guests with everything open')
   await page.goto(`${evening}/menu`)
   await ready(page)
   await page.getByRole('button', { name: 'Change the menu' }).click()
