@@ -48,7 +48,7 @@ export function CoverageTable({ evening, guests, covered, order, names }: Props)
   const coming = guests.filter((guest) => guest.reply !== 'no')
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by keyboard
-    <section className={css.scroll} aria-label="Who can eat what" tabIndex={0}>
+    <section className={css.scroll} aria-label="Guests and their plates" tabIndex={0}>
       <table className={css.table}>
         <thead>
           <tr>
