@@ -84,12 +84,7 @@ export function LatePanel({ late, guests, before, now, proposals, headRef }: Pro
               It is being worked out…
             </p>
           ) : compared === null ? (
-            <p className={css.none}>
-              It could not be worked out here.{' '}
-              <Button tone="word" onClick={late.again}>
-                Try again
-              </Button>
-            </p>
+            <p className={css.none}>It could not be worked out here.</p>
           ) : compared.same ? (
             <p className={css.none}>It stays as it is.</p>
           ) : (

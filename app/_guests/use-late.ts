@@ -28,8 +28,6 @@ export interface Late {
   /** The order with them; null while it is worked out, or when that cannot be. */
   readonly order: RunningOrder | null
   readonly isPlanning: boolean
-  /** Works it out once more. */
-  readonly again: () => void
 }
 
 /** What the guests' answers change against how things stood, and what would come of taking every proposal. */
@@ -53,22 +51,22 @@ export const useLate = (guests: readonly Guest[], isNew: (stood: Stood) => boole
     return wanted.length === 0 ? evening : changedPlan(doc, (copy) => void takeAll(copy, wanted, newId))
   }, [doc, evening, key])
 
-  const [trial, setTrial] = useState<{ readonly of: string; readonly evening: Evening; readonly result: Trial | null } | null>(
-    null,
-  )
-  const [tries, setTries] = useState(0)
+  const [trial, setTrial] = useState<{
+    readonly of: string
+    readonly against: RunningOrder
+    readonly result: Trial | null
+  } | null>(null)
   const latest = useRef(0)
   useEffect(() => {
     const wanted = JSON.parse(key) as readonly Proposal[]
     const mine = ++latest.current
-    if (!changes || wanted.length === 0) return
-    if (tries > 0) setTrial(null)
+    if (!changes || wanted.length === 0 || current === null) return
     void tryOut((copy) => void takeAll(copy, wanted, newId), 'guests').then((result) => {
-      if (mine === latest.current) setTrial({ of: key, evening, result })
+      if (mine === latest.current) setTrial({ of: key, against: current, result })
     })
-  }, [changes, key, evening, tryOut, tries])
+  }, [changes, key, current, tryOut])
 
-  const isTried = trial !== null && trial.of === key && trial.evening === evening
+  const isTried = trial !== null && trial.of === key && trial.against === current
   const isEmpty = proposals.length === 0
   return {
     stood,
@@ -76,8 +74,6 @@ export const useLate = (guests: readonly Guest[], isNew: (stood: Stood) => boole
     proposed,
     before: stood.order ?? trial?.result?.before ?? null,
     order: isEmpty ? current : isTried ? (trial.result?.after ?? null) : null,
-    isPlanning: isEmpty
-      ? plan.order.kind === 'planning' || (plan.order.kind === 'current' && plan.order.more === true)
-      : !isTried,
+    isPlanning: plan.order.kind !== 'failed' && (current === null || !(isEmpty || isTried)),
   }
 }
