@@ -8,6 +8,7 @@ const WAYS_OF_EATING = new Set(['vegetarian', 'vegan', 'pescatarian', 'coeliac',
 export const needText = ({ need, grade }: Pick<KnownNeed, 'need' | 'grade'>): string => {
   const word = need.replaceAll('-', ' ')
   if (need === 'pregnancy') return 'pregnant'
+  if (need === 'low-immunity') return word
   if (WAYS_OF_EATING.has(need) || need.endsWith('-free')) return word
   switch (grade) {
     case 'severe':

@@ -51,7 +51,7 @@ const copiedIngredients = (
   })
 
 /**
- * The whole dish once more under fresh ids: pans, waits and ingredients keep to the copied steps; stand-in and variant are left out,
+ * The whole dish once more under fresh ids: pans, waits and ingredients keep to the copied steps; stand-in, variant and what its cook confirmed are left out,
  * and so are waits for steps of other dishes unless `keeps` says that they are there too.
  */
 export const copiedDish = (
@@ -67,7 +67,7 @@ export const copiedDish = (
   const { steps, ids } = copiedSteps(own, fresh, newId, keeps)
   const ingredients = of.ingredients.filter((ingredient) => ingredient.dish === id)
   return {
-    dish: { ...without(dish, 'order', 'standIn', 'variant'), id: fresh },
+    dish: { ...without(dish, 'order', 'standIn', 'variant', 'confirmed'), id: fresh },
     steps,
     ingredients: copiedIngredients(ingredients, fresh, ids, newId),
   }
@@ -113,7 +113,7 @@ export const variantOf = (of: Parts & Pick<Evening, 'host'>, id: string, fork: F
   )
   return {
     dish: {
-      ...without(dish, 'order', 'standIn', 'variant'),
+      ...without(dish, 'order', 'standIn', 'variant', 'confirmed'),
       id: fresh,
       name: fork.name,
       kitchen: isCarried(common) && !isCarried(later) ? of.host : dish.kitchen,

@@ -70,6 +70,20 @@ describe('a dish once more', () => {
     expect(readPlan(doc).evening).toEqual(before)
   })
 
+  test('Y17 a copy, and a variant, is another plate: what was confirmed of the first is not said of it', () => {
+    const dishes = withFood.dishes.map((dish) => ({ ...dish, confirmed: { for: ['sesame'], of: '1' } }))
+    const [first] = stepsOf(withFood, soup.id)
+    const fork = { step: first?.id ?? '', portions: 2, name: 'Soup without cream', without: 'cream' }
+    const copies = [
+      copiedDish({ ...withFood, dishes }, soup.id, counting()),
+      variantOf({ ...withFood, dishes }, soup.id, fork, counting()),
+    ]
+    for (const copy of copies) {
+      expect(copy?.dish.id).toBe('new-1')
+      expect(copy?.dish).not.toHaveProperty('confirmed')
+    }
+  })
+
   test('X1 pans are not shared with the first, and a wait for another dish is kept only where that is there', () => {
     const [first, second, third] = stepsOf(lamb, soup.id)
     const other = lamb.steps.find((step) => step.dish !== soup.id)
