@@ -3,7 +3,7 @@
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
-import { listText } from '#app/_words/clock.ts'
+import { countText, listText } from '#app/_words/clock.ts'
 import { splitFood } from '#app/_words/food.ts'
 import { shorten } from '#app/_words/shorten.ts'
 import type { Ingredient } from '#lib/domain/ingredient.ts'
@@ -25,7 +25,10 @@ export function NameAllergensNote({ ingredients }: { readonly ingredients: reado
   })
   if (found.length === 0) return null
   const more = found.length - SHOWN
-  const said = [...found.slice(0, SHOWN).map(hasText), ...(more > 0 ? [`${more} more have something`] : [])]
+  const said = [
+    ...found.slice(0, SHOWN).map(hasText),
+    ...(more > 0 ? [more === 1 ? 'one more has something' : `${countText(more)} more have something`] : []),
+  ]
   const put = () =>
     tell((doc) =>
       setEach(
