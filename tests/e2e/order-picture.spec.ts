@@ -25,6 +25,7 @@ test('U20 keys reach every step of the picture and zoom to ten minutes without l
 }, info) => {
   // biome-ignore lint/suspicious/noSkippedTests: one width is enough for it
   test.skip(info.project.name === 'phone', 'the same keys on one column')
+  test.setTimeout(120_000)
   const page = await demoPage(browser)
   await page.setViewportSize({ width: 1280, height: 800 })
   await page.emulateMedia({ reducedMotion: 'reduce' })
