@@ -15,6 +15,8 @@ const SLOWER = 4
 const EDITS = 12
 const BETWEEN_EDITS_MS = 1500
 const BETWEEN_KEYS_MS = 250
+/** How long one order may take to come. */
+const PATIENCE_MS = 10_000
 
 const ready = (page: Page) => page.locator('html[data-ready]').waitFor({ state: 'attached', timeout: 120_000 })
 
@@ -44,32 +46,32 @@ const bringLarge = async (context: BrowserContext): Promise<string> => {
 
 interface Weight {
   readonly path: string
-  /** gzip kB of what the page itself runs, and of what its workers do. */
-  readonly page: number
-  readonly workers: number
+  /** gzip kB of what its HTML asks for, and of all that comes until the network is quiet: workers, and screens that its links lead to. */
+  readonly own: number
+  readonly all: number
 }
 
 /** All JavaScript that a first visit of this address brings, in a browser that has kept nothing. */
 const weigh = async (context: BrowserContext, path: string): Promise<Weight> => {
   const page = await context.newPage()
   const bodies = new Map<string, Promise<Buffer>>()
-  const workers = new Set<string>()
-  page.on('worker', (worker) => workers.add(worker.url()))
   page.on('response', (response) => {
     if (/\.js(?:\?|$)/.test(response.url())) bodies.set(response.url(), response.body())
   })
   const cdp = await context.newCDPSession(page)
   await cdp.send('Network.setCacheDisabled', { cacheDisabled: true })
-  await page.goto(path)
-  await ready(page)
+  const answer = await page.goto(path)
+  const html = (await answer?.text()) ?? ''
+  // A page that runs nothing is never ready in that sense.
+  if (html.includes('<script')) await ready(page)
   await page.waitForLoadState('networkidle').catch(() => undefined)
   const sizes = await Promise.all(
     [...bodies].map(async ([url, body]) => ({ url, kB: gzipSync(await body.catch(() => Buffer.alloc(0))).length / 1000 })),
   )
+  const sum = (some: typeof sizes) => some.reduce((total, { kB }) => total + kB, 0)
+  const asked = new Set([...html.matchAll(/<script[^>]+src="([^"]+)"/g)].map(([, src = '']) => new URL(src, page.url()).href))
   await page.close()
-  const sum = (ofWorkers: boolean) =>
-    sizes.filter(({ url }) => workers.has(url) === ofWorkers).reduce((total, { kB }) => total + kB, 0)
-  return { path, page: sum(false), workers: sum(true) }
+  return { path, own: sum(sizes.filter(({ url }) => asked.has(url))), all: sum(sizes) }
 }
 
 /** Durations of all interactions with a page, the longest event of each, in ms; see https://web.dev/articles/inp. */
@@ -130,6 +132,9 @@ const measure = async (context: BrowserContext, address: string, id: string, wid
   for (let round = 0; round < EDITS; round += 1) {
     const { step, ways } = editOf(evening, round + width)
     client.socket.send(edit(client, (doc) => setFields(doc, 'steps', step, { ways: [...ways] })))
+    const before = orders
+    for (let waited = 0; orders === before && waited < PATIENCE_MS; waited += BETWEEN_KEYS_MS)
+      await page.waitForTimeout(BETWEEN_KEYS_MS)
     await page.waitForTimeout(BETWEEN_EDITS_MS)
   }
   stop = true
@@ -166,8 +171,8 @@ export const run = async (report: Report): Promise<void> => {
     for (const path of ['/', '/evenings/new', '/account', ...evening.map((name) => `/evenings/${id}/${name}`)])
       weights.push(await weigh(context, path))
     report('JavaScript of the screens, gzip kB')
-    const rows = weights.map(({ path, page, workers }) => [path.replace(id, 'ID'), page.toFixed(0), workers.toFixed(0)])
-    table(report, ['screen', 'page', 'workers'], rows)
+    const rows = weights.map(({ path, own, all }) => [path.replace(id, 'ID'), own.toFixed(0), all.toFixed(0)])
+    table(report, ['screen', 'own', 'all'], rows)
     report(`INP of the running order at 120 steps, replaced while keys are pressed, processor ${SLOWER} × slower`)
     report(`(load of the machine: ${loadavg()[0]?.toFixed(1)})`)
     const measured = [await measure(context, server.address, id, 390), await measure(context, server.address, id, 1440)]
