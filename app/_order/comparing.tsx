@@ -28,7 +28,8 @@ export function Comparing({ trial: { before, after, evening } }: { readonly tria
       {moved === null ? null : (
         <details className={css.moves}>
           <summary>{moved}</summary>
-          <ul>
+          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls by itself, and must do so by keyboard too */}
+          <ul aria-label="What moves" tabIndex={0}>
             {moves.map((move) => {
               const words = moveText(move, names, evening.zone)
               return <li key={words}>{words}</li>

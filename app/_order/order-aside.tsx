@@ -1,5 +1,6 @@
 'use client'
 
+import { useEffect, useRef } from 'react'
 import { Safety } from '#app/_safety/safety.tsx'
 import type { Plan } from '#app/_sync/plan.ts'
 import { PlanContext, usePlan } from '#app/_sync/use-plan.ts'
@@ -30,10 +31,16 @@ interface Props {
 export function OrderAside({ order, shown, drawn, names, doing, onClose }: Props) {
   const { evening, order: state } = usePlan()
   const { thing } = useChoose()
+  const aside = useRef<HTMLElement>(null)
+  const chosen = thing ? `${thing.kind} ${thing.id}` : (doing?.key ?? null)
+  useEffect(() => {
+    // What was chosen stands at the top.
+    if (chosen !== null && aside.current) aside.current.scrollTop = 0
+  }, [chosen])
   const isEarly = state.kind === 'current' && state.more === true
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls by itself, and must do so by keyboard too
-    <aside className={css.aside} aria-label="What the running order says" tabIndex={0}>
+    <aside ref={aside} className={css.aside} aria-label="What the running order says" tabIndex={0}>
       <PlanContext value={shown}>
         {thing ? (
           <div className={css.panel} aria-live="polite">

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { parseEvening } from '#lib/domain/parse.ts'
-import type { Clash, Remedy } from '#lib/domain/running-order.ts'
+import type { Clash, Remedy, RunningOrder } from '#lib/domain/running-order.ts'
 import { applyRemedy } from '#lib/order/apply-remedy.ts'
 import { planEvening } from '#lib/order/engine.ts'
 import { canonicalJson } from '#lib/order/hash.ts'
@@ -21,8 +21,12 @@ const PATIENCE_MS = 240_000 + COUNT * 10_000
 const FIRST = { steps: 6_000, seed: 77 }
 const AMPLE = { steps: 40_000, seed: 78 }
 
+/** The same from the order that is shown, as the planner goes on from it when the plan has changed. */
+const SCREEN = { first: { steps: 4_000, seed: 1 }, ample: { steps: 16_000, seed: 1 } }
+
 interface Answered {
   readonly evening: ReturnType<typeof clashingEvening>
+  readonly order: RunningOrder
   readonly clashes: readonly Clash[]
   readonly before: Outcome
 }
@@ -33,7 +37,7 @@ const answered = (seed: number): Answered => {
   const evening = parsed.value
   const order = planEvening(evening, { budget: { steps: 4_000, seed: 1 }, quick: true })
   const { clashes } = withWaysOut(evening, order, { budget: { steps: 60_000, seed: 1 } })
-  return { evening, clashes, before: outcomeOf(order) }
+  return { evening, order, clashes, before: outcomeOf(order) }
 }
 
 const complaint = (after: Outcome | null, clash: Clash, before: Outcome): string | null => {
@@ -58,6 +62,29 @@ const taken = (evening: Answered['evening'], way: Remedy): Answered['evening'] |
   return reports.length > 0 ? `leaves a plan with a report: ${reports.join()}` : after
 }
 
+interface Replanned {
+  readonly after: Answered['evening']
+  readonly order: RunningOrder
+  readonly clash: Clash
+  readonly before: Outcome
+}
+
+/**
+ * From the order that was shown, as the planner goes on, the clash must be gone; and from nothing. Where a search from nothing
+ * ends with it, and with an order that costs more than the other, the search is poor and not the way out.
+ */
+const complaintOfOrders = ({ after, order, clash, before }: Replanned): string | null => {
+  const goOn = (budget: typeof FIRST) => planEvening(after, { hint: order, budget, quick: true })
+  const isGone = (one: RunningOrder) => complaint(outcomeOf(one), clash, before) === null
+  const first = goOn(SCREEN.first)
+  const best = isGone(first) ? first : goOn(SCREEN.ample)
+  if (!isGone(best)) return `on the screen, ${complaint(outcomeOf(best), clash, before)}`
+  if (complaint(replan(after, { budget: FIRST }), clash, before) === null) return null
+  const anew = planEvening(after, { budget: AMPLE, quick: true })
+  const said = complaint(outcomeOf(anew), clash, before)
+  return said === null || anew.total > best.total ? null : said
+}
+
 const isSame = (a: Answered['evening'], b: Answered['evening']): boolean => canonicalJson(a) === canonicalJson(b)
 
 test(
@@ -68,7 +95,7 @@ test(
     let helped = 0
     let ways = 0
     holdsOnAll(fixedSeeds(1, COUNT), (seed) => {
-      const { evening, clashes, before } = answered(seed)
+      const { evening, order, clashes, before } = answered(seed)
       if (clashes.length > 0) evenings++
       for (const clash of clashes) {
         clashing++
@@ -79,10 +106,9 @@ test(
           if (!changed.ok) return `${JSON.stringify(way)} makes no evening: ${JSON.stringify(changed.error)}`
           const after = taken(evening, way)
           if (typeof after === 'string') return `${JSON.stringify(way)} ${after}`
-          if (!isSame(after, applyRemedy(readPlan(planOf(evening)).evening, way)))
+          if (!isSame(after, readPlan(planOf(applyRemedy(evening, way))).evening))
             return `${JSON.stringify(way)} is taken with another meaning than it was tried with`
-          const wrong = complaint(replan(after, { budget: FIRST }), clash, before)
-          const said = wrong === null ? null : complaint(replan(after, { budget: AMPLE }), clash, before)
+          const said = complaintOfOrders({ after, order, clash, before })
           if (said !== null) return `${JSON.stringify(way)}: ${said}`
         }
       }
