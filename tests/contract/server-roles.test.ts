@@ -4,6 +4,8 @@ import { createEvening } from '#server/evenings/create.ts'
 import { exportEvening } from '#server/evenings/file.ts'
 import { listEvenings } from '#server/evenings/list.ts'
 import { addMember, listMembers, removeMember, setCook } from '#server/evenings/members.ts'
+import { GuestCommand } from '#server/guests/command.ts'
+import { doGuestCommand } from '#server/guests/do-command.ts'
 import { needsFor } from '#server/guests/needs.ts'
 import { tableOf } from '#server/guests/table.ts'
 import type { Live } from '#server/live.ts'
@@ -34,7 +36,25 @@ const table = async () => {
   }
   await removeMember(host.id, eveningId, memberIds.get(removed.id) ?? '')
   const people = { host, cook, removed, stranger, elsewhere, nobody: { id: 'nobody', email: '', name: '' } }
-  return { eveningId, otherEveningId: other.value.eveningId, people, spare, cookMember: memberIds.get(cook.id) ?? '' }
+  const invited = await doGuestCommand(
+    host.id,
+    eveningId,
+    { kind: 'invite', label: 'Ilse', names: ['Ilse'], places: 1, email: 'ilse@test.example' },
+    async () => true,
+  )
+  const guests = await tableOf(host.id, eveningId)
+  if (!invited.ok || invited.value.kind !== 'link' || !guests.ok) throw new Error('the invitation was refused')
+  const { invitation } = invited.value
+  const guest = guests.value.guests[0]?.id ?? ''
+  return {
+    invitation,
+    guest,
+    eveningId,
+    otherEveningId: other.value.eveningId,
+    people,
+    spare,
+    cookMember: memberIds.get(cook.id) ?? '',
+  }
 }
 type Person = Awaited<ReturnType<typeof somebody>>
 type Table = Awaited<ReturnType<typeof table>>
@@ -81,6 +101,51 @@ test('A5 each role may what its row says at each function, and nothing else', as
     for (const [name, ask] of Object.entries(functions)) found[name] = await ask(t, t.people[role].id)
     expect({ role, ...found }).toEqual({ role, ...expected[role] })
   }
+})
+
+/** A body for each command about guests: a new command fails here until it stands in this table. */
+const commands: Record<GuestCommand['kind'], (t: Table) => GuestCommand> = {
+  invite: () => ({ kind: 'invite', label: 'Noor', names: ['Noor'], places: 1 }),
+  rotate: ({ invitation }) => ({ kind: 'rotate', invitation }),
+  change: ({ invitation }) => ({ kind: 'change', invitation, places: 2 }),
+  remind: ({ invitation }) => ({ kind: 'remind', invitation }),
+  set: ({ guest }) => ({ kind: 'set', guest, change: { drives: true } }),
+  add: () => ({ kind: 'add', guest: { ...UNANSWERED_GUEST, name: 'Kit' } }),
+  replies: () => ({ kind: 'replies', closed: true }),
+  revoke: ({ invitation }) => ({ kind: 'revoke', invitation }),
+  forget: ({ invitation }) => ({ kind: 'forget', invitation }),
+  remove: ({ guest }) => ({ kind: 'remove', guest }),
+}
+const UNANSWERED_GUEST = {
+  reply: 'waiting',
+  child: false,
+  portion: 1,
+  needs: null,
+  drinks: 'unknown',
+  drives: false,
+  words: '',
+} as const
+
+test('I15 each command about guests is a host’s of that evening alone, and what is refused changes nothing', async () => {
+  expect(Object.keys(commands).sort()).toEqual(GuestCommand.options.map(({ shape }) => shape.kind.value).sort())
+  const t = await table()
+  const stored = async () =>
+    JSON.stringify(await Promise.all([tableOf(t.people.host.id, t.eveningId), tableOf(t.people.elsewhere.id, t.otherEveningId)]))
+  const ask = (actor: string, eveningId: string, kind: GuestCommand['kind']) =>
+    outcome(doGuestCommand(actor, eveningId, commands[kind](t), async () => true))
+  const before = await stored()
+  const roles = Object.keys(expected) as Role[]
+  for (const kind of Object.keys(commands) as GuestCommand['kind'][])
+    for (const role of roles.filter((each) => each !== 'host')) {
+      const found = await ask(t.people[role].id, t.eveningId, kind)
+      expect({ kind, role, found }).toEqual({ kind, role, found: role === 'cook' ? 'not-allowed' : 'not-found' })
+    }
+  // A host elsewhere reaches nobody through their own evening.
+  for (const kind of ['rotate', 'change', 'remind', 'set', 'revoke', 'forget', 'remove'] as const)
+    expect([kind, await ask(t.people.elsewhere.id, t.otherEveningId, kind)]).toEqual([kind, 'gone'])
+  expect(await stored()).toBe(before)
+  for (const kind of Object.keys(commands) as GuestCommand['kind'][])
+    expect([kind, await ask(t.people.host.id, t.eveningId, kind)]).toEqual([kind, 'done'])
 })
 
 test('A5 a cook sets which cook they are themselves, and nobody else; a cook of the plan is one member at most', async () => {
