@@ -1,8 +1,11 @@
+import { gzipSync } from 'node:zlib'
 import Database from 'libsql'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { parseEvening } from '#lib/domain/parse.ts'
 import { make } from '#server/cli/make.ts'
 import { newBrowser } from '#tests/support/cookie-jar.ts'
+import { formOf } from '#tests/support/posted-form.ts'
+import { meaning, openDoors, ROLES, serverActions, waysIn } from '#tests/support/role-routes.ts'
 import { type StartedServer, startServer } from '#tests/support/start-server.ts'
 
 // The built server, as npm start runs it: builds first when that was not done yet.
@@ -164,4 +167,87 @@ test('F5 a whole evening is made by one request, and what is refused names its f
   expect(made.status).toBe(201)
   const { id } = (await made.json()) as { id: string }
   expect((await browser.get(`/evenings/${id}/menu`)).status).toBe(200)
+})
+
+/** What each way in means to a host, a cook, somebody removed, a stranger, a guest with a link, and nobody. */
+const OPEN = ['in', 'in', 'in', 'in', 'in', 'in']
+const SIGNED_IN = ['in', 'in', 'in', 'in', 'sign-in', 'sign-in']
+const SEATED = ['in', 'in', 'not-found', 'not-found', 'sign-in', 'sign-in']
+const HOST = ['in', 'not-allowed', 'not-found', 'not-found', 'sign-in', 'sign-in']
+const WAYS: Readonly<Record<string, readonly string[]>> = {
+  'GET /': SIGNED_IN,
+  'GET /account': SIGNED_IN,
+  'GET /api/auth/[...nextauth]': OPEN,
+  'POST /api/auth/[...nextauth]': OPEN,
+  'POST /api/evenings': SIGNED_IN,
+  'GET /api/evenings/[id]/file': SEATED,
+  'GET /api/evenings/[id]/guests': HOST,
+  'POST /api/evenings/[id]/guests': HOST,
+  'GET /api/fonts/[name]': OPEN,
+  'GET /api/health': OPEN,
+  'POST /api/recipes': SIGNED_IN,
+  'GET /evenings/[id]': SEATED,
+  'GET /evenings/[id]/chores': SEATED,
+  'GET /evenings/[id]/cooks': SEATED,
+  'GET /evenings/[id]/drinks': SEATED,
+  'GET /evenings/[id]/guests': SEATED,
+  'GET /evenings/[id]/kitchens': SEATED,
+  'GET /evenings/[id]/menu': SEATED,
+  'GET /evenings/[id]/menu/[dish]': SEATED,
+  'GET /evenings/[id]/order': SEATED,
+  'GET /evenings/[id]/recipe': SEATED,
+  'GET /evenings/new': SIGNED_IN,
+  // Who has the link may answer by it, whoever they are.
+  'GET /reply/[token]': OPEN,
+  'POST /reply/[token]': OPEN,
+  'GET /reply/erased': OPEN,
+  'GET /sign-in': OPEN,
+  'GET /sign-up': OPEN,
+}
+/** Server actions that need no account. All others begin by asking who it is. */
+const OPEN_ACTIONS = ['app/_account/actions.ts signUpAction']
+
+test('I15 every way in, for every role, is open to whom the table says', async () => {
+  const ways = waysIn()
+  const isThere = (way: string) => !way.endsWith('(not there)')
+  expect(ways.filter(isThere)).toEqual(Object.keys(WAYS).sort())
+  const doors = await openDoors(server)
+  for (const way of ways) {
+    const roles = isThere(way) ? ROLES : (['host'] as const)
+    const found = await Promise.all(roles.map(async (role) => meaning(await doors.ask(way, role))))
+    expect([way, found]).toEqual([way, WAYS[way] ?? ['no-such-method']])
+  }
+  const own = await (await doors.ask('GET /reply/[token]', 'guest')).text()
+  expect(own).toContain('Own household')
+  expect(own).not.toContain('Other household')
+})
+
+test('I15 every server action asks who it is first, but for signing up', () => {
+  const actions = serverActions()
+  expect(actions.length).toBeGreaterThan(5)
+  expect(actions.filter(({ text }) => !/(requireUser|currentUser)\(\)/.test(text)).map(({ name }) => name)).toEqual(OPEN_ACTIONS)
+})
+
+test('I11 I12 a link’s page is plain HTML that is kept and told nowhere, and its form is taken from a page without referrers', async () => {
+  const { otherLink } = await openDoors(server)
+  const ask = (headers: Record<string, string> = {}, body?: URLSearchParams) =>
+    fetch(`${server.address}${otherLink}`, { redirect: 'manual', headers, ...(body && { method: 'POST', body }) })
+  for (const answer of [await ask(), await fetch(`${server.address}/reply/AAAAAAAAAAAAAAAAAAAAAA`)]) {
+    expect(answer.headers.get('referrer-policy')).toBe('no-referrer')
+    expect(answer.headers.get('cache-control')).toMatch(/^(no-store(, )?)+$/)
+    expect(answer.headers.get('x-robots-tag')).toBe('noindex, nofollow')
+  }
+  const page = await (await ask()).text()
+  const scripts = [...page.matchAll(/<script\b([^>]*)>([\s\S]*?)<\/script>/g)]
+  expect(scripts.map(([, attributes]) => /\bsrc=/.test(attributes ?? ''))).toEqual([false])
+  expect(gzipSync(scripts.map(([, , text]) => text).join('')).length).toBeLessThan(120 * 1024)
+  const form = formOf(page, 'data-answer') ?? new URLSearchParams()
+  form.set('reply-0', 'yes')
+  form.set('do', 'answer')
+  expect((await ask({ origin: 'https://evil.example' }, form)).status).toBe(403)
+  expect((await ask({ origin: 'null', 'sec-fetch-site': 'cross-site' }, form)).status).toBe(403)
+  const sent = await ask({ origin: 'null' }, form)
+  expect([sent.status, sent.headers.get('location')]).toEqual([303, `${otherLink}?sent`])
+  expect((await fetch(`${server.address}/sign-in`, { method: 'POST', headers: { origin: 'null' } })).status).toBe(403)
+  expect(server.output()).not.toContain(otherLink.slice('/reply/'.length))
 })

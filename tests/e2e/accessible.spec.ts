@@ -1,6 +1,7 @@
 import AxeBuilder from '@axe-core/playwright'
 import { expect, type Page, test } from '@playwright/test'
 import { DINNER } from './dinner.ts'
+import { inviteHousehold } from './household.ts'
 import { tabTo } from './keyboard.ts'
 import { bringLamb, demo, firstDemo, ready, signIn } from './people.ts'
 
@@ -65,6 +66,12 @@ test('E5 every screen is free of what axe finds, in both themes', async ({ page 
     if (path.includes('/order')) await expect(page.getByText('19:30').first()).toBeVisible()
     await clean(page, path)
   }
+  const link = await inviteHousehold(page, evening.split('/')[2] ?? '', 'Noor', 2)
+  await page.goto(link)
+  await page.getByLabel('You: coming or not').selectOption('yes')
+  await page.getByLabel('You: what is eaten').selectOption('but')
+  await unfold(page)
+  await clean(page, 'a reply with everything open')
   await page.goto('/evenings/new')
   await ready(page)
   await page.getByLabel('Paste a menu or recipes').fill(DINNER)

@@ -114,3 +114,11 @@ export const openDoors = async ({ address, dataFolder }: Server): Promise<Doors>
     },
   }
 }
+
+/** What an answer means to who asked: "in" is whatever is heard, also when it is then refused for what it says. */
+export const meaning = (answer: Response): string => {
+  const away = answer.headers.get('location') ?? ''
+  if (answer.status === 401 || (answer.status >= 300 && answer.status < 400 && away.includes('/sign-in'))) return 'sign-in'
+  const refused: Readonly<Record<number, string>> = { 403: 'not-allowed', 404: 'not-found', 405: 'no-such-method', 429: 'wait' }
+  return refused[answer.status] ?? (answer.status < 500 ? 'in' : 'failed')
+}
