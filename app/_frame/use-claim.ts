@@ -21,6 +21,10 @@ export interface Claiming {
   readonly look: (wish: Wish) => void
 }
 
+/** So long somebody waits for a price who has pressed, and who only rests on a button. */
+const PRESSED_MS = 4_000
+const RESTING_MS = 30_000
+
 /** Whether it asks something of a cook: giving back never makes an evening worse. */
 const binds = ({ kind }: Wish): boolean => kind === 'claim' || kind === 'reassign' || kind === 'join'
 
@@ -37,8 +41,8 @@ export const useClaim = (target: string): Claiming => {
   const worse = offered && phase === 'idle' ? (price.known([offered])?.worse ?? []) : []
   const dear = worse.length > 0 ? offered : null
 
-  const isDear = async (wish: Wish): Promise<boolean> => {
-    const found = await price.find([wish])
+  const isDear = async (wish: Wish, patienceMs: number): Promise<boolean> => {
+    const found = await price.find([wish], patienceMs)
     if (found === null || found.worse.length === 0) return false
     setOffered(wish)
     return true
@@ -48,7 +52,7 @@ export const useClaim = (target: string): Claiming => {
     setRefused(null)
     if (binds(wish) && !sameWish(wish, dear)) {
       setBusy('looking')
-      if (await isDear(wish)) {
+      if (await isDear(wish, PRESSED_MS)) {
         setBusy('idle')
         return false
       }
@@ -61,7 +65,7 @@ export const useClaim = (target: string): Claiming => {
     return outcome.kind === 'done'
   }
   const look = (wish: Wish) => {
-    if (binds(wish) && phase === 'idle') void isDear(wish)
+    if (binds(wish) && phase === 'idle') void isDear(wish, RESTING_MS)
   }
   return { phase, worse, dear, refused, ask, look }
 }

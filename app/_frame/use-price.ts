@@ -15,10 +15,8 @@ export interface Price {
   /** As it is known now, of the order on the screen; null while it is not. */
   readonly known: (wishes: readonly Wish[]) => Comparison | null
   /** Works it out; null when that cannot be told within the time one would wait for it. */
-  readonly find: (wishes: readonly Wish[], patienceMs?: number) => Promise<Comparison | null>
+  readonly find: (wishes: readonly Wish[], patienceMs: number) => Promise<Comparison | null>
 }
-
-const PATIENCE_MS = 2_000
 
 const NOTHING: Comparison = { better: [], worse: [], moved: null, same: true }
 
@@ -32,7 +30,7 @@ export const usePrice = (asker: string): Price => {
   const known = (wishes: readonly Wish[]): Comparison | null =>
     found && found.of === JSON.stringify(wishes) && found.order === order ? found.price : null
 
-  const find = async (wishes: readonly Wish[], patienceMs = PATIENCE_MS): Promise<Comparison | null> => {
+  const find = async (wishes: readonly Wish[], patienceMs: number): Promise<Comparison | null> => {
     const before = known(wishes)
     if (before || order === null || me === null) return before
     const asked = { role: me.role, cook: me.cook }
