@@ -26,6 +26,7 @@ const keptOnDevice = (page: Page): Promise<string> =>
 test('I12 I14 a guest answers on a phone without scripts in a few taps; the host sees it; erased, it is nowhere on their device', async ({
   browser,
 }, info) => {
+  // biome-ignore lint/suspicious/noSkippedTests: one width is enough for it
   test.skip(info.project.name !== 'phone', 'guests answer on a phone')
   const word = 'Holunderblüte'
   const host = await demoPage(browser)
