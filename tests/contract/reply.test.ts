@@ -270,11 +270,13 @@ test('I13 without consent whether they come is stored, and nothing of what they 
     expect((await postReply(path, filled(page.text, told))).status).toBe(422)
     expect(await guestOf('Sam')).toMatchObject({ needs: null, words: '' })
     expect((await postReply(path, filled(page.text, { ...told, consent: 'yes' }))).status).toBe(303)
+    if (told['words-0']) expect(await filesWith('No shellfish, please')).not.toEqual([])
     // Taken back: it is gone, as is the consent.
     const back = filled((await getReply(path)).text, { 'eats-0': '', 'words-0': '', consent: null })
     expect((await postReply(path, back)).status).toBe(303)
     expect(await guestOf('Sam')).toMatchObject({ needs: null, words: '' })
     expect(await lineOf('Sam')).toMatchObject({ consent: false })
+    expect(await filesWith('No shellfish, please')).toEqual([])
   }
 })
 
