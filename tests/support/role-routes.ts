@@ -99,16 +99,14 @@ export const openDoors = async ({ address, dataFolder }: Server): Promise<Doors>
     ask: (way, role) => {
       const [method = '', pattern = ''] = way.split(' ')
       const path = pattern.replace(/\[[^\]]+\]/g, (name) => fill[name] ?? name)
-      const asGuest = role === 'guest' ? { authorization: `Bearer ${token}` } : {}
-      return fetch(`${address}${path}${role === 'guest' ? `?token=${token}` : ''}`, {
+      const headers: Record<string, string> = { origin: address, cookie: cookieOf[role] }
+      if (role === 'guest') headers.authorization = `Bearer ${token}`
+      if (method !== 'GET') headers['content-type'] = 'application/json'
+      const query = role === 'guest' ? `?token=${token}` : ''
+      return fetch(`${address}${path}${query}`, {
         method,
         redirect: 'manual',
-        headers: {
-          origin: address,
-          cookie: cookieOf[role],
-          ...asGuest,
-          ...(method === 'GET' ? {} : { 'content-type': 'application/json' }),
-        },
+        headers,
         ...(method === 'GET' ? {} : { body: '{}' }),
       })
     },
