@@ -2,9 +2,11 @@
 
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
-import { WordText } from '#app/_ui/word.tsx'
+import { WordChoice, WordText } from '#app/_ui/word.tsx'
+import { rulesWords } from '#app/_words/food.ts'
 import { readClock } from '#app/_words/read-clock.ts'
 import { cleanText } from '#lib/domain/atoms.ts'
+import { Rules } from '#lib/domain/ingredient.ts'
 import { setEvening } from '#lib/plan/commands/set.ts'
 import css from './menu.module.css'
 
@@ -49,8 +51,16 @@ export function EveningWords() {
       . Guests come from{' '}
       <WordText label="Guests come from" text={evening.guestsFrom.time} disabled={!isHost} onWrite={clock('guestsFrom')} />, and
       everybody sits down at{' '}
-      <WordText label="Sit down at" text={evening.sitDown.time} disabled={!isHost} onWrite={clock('sitDown')} />.
-      {isHost ? null : <span className="vh"> Only the host can change this.</span>}
+      <WordText label="Sit down at" text={evening.sitDown.time} disabled={!isHost} onWrite={clock('sitDown')} />. What is in the
+      food and how long it keeps is judged by{' '}
+      <WordChoice
+        label="Rules by which food is judged"
+        value={evening.rules}
+        options={Rules.options.map((rules) => [rules, rulesWords[rules]] as const)}
+        disabled={!isHost}
+        onChoose={(rules) => change((doc) => setEvening(doc, { rules }))}
+      />
+      .{isHost ? null : <span className="vh"> Only the host can change this.</span>}
     </p>
   )
 }

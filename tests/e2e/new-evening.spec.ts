@@ -12,6 +12,7 @@ test('E7 an evening begins with four things, and a course, a dish and a step are
   await page.getByRole('button', { name: 'Plan this evening' }).click()
   await page.waitForURL(/\/evenings\/[^/]+\/menu$/)
   await ready(page)
+  await page.getByLabel('Rules by which food is judged').selectOption({ label: 'British rules' })
   await page.getByRole('button', { name: 'Add the first course' }).click()
   const course = page.getByLabel('Name of course 1')
   await course.fill('The soup')
@@ -49,4 +50,5 @@ test('E7 an evening begins with four things, and a course, a dish and a step are
   await page.reload()
   await ready(page)
   await expect(page.getByRole('link', { name: /Lentils with lemon/ })).toBeVisible()
+  await expect(page.getByLabel('Rules by which food is judged')).toHaveValue('uk')
 })
