@@ -10,7 +10,7 @@ import { type FindRefusal, type Opened, openLink } from './find.ts'
 import { inTurn } from './in-turn.ts'
 import { nextPlace } from './invitations.ts'
 import { guestOf, guestRow, loadGuests } from './rows.ts'
-import { scrubDatabase } from './scrub.ts'
+import { scrub } from './scrub.ts'
 
 /** What a household sends: `id` null for somebody whom it adds. Who is left out stays as they are. */
 export const Answer = z.strictObject({
@@ -91,7 +91,7 @@ const store = async ({ invitation, replies }: Opened, answer: Answer): Promise<R
     }),
   ])
   // What they no longer agree to is gone for good.
-  if (invitation.consentAt && !answer.consent) await scrubDatabase()
+  if (invitation.consentAt && !answer.consent) await scrub({ eveningId, guests: [...known.keys()], invitation: null })
   return ok(null)
 }
 

@@ -2,7 +2,7 @@ import { fail, ok, type Result } from '#lib/domain/result.ts'
 import type { Invitation } from '#prisma/client/client.ts'
 import { live } from '#server/live.ts'
 import type { GuestRefusal } from './refusal.ts'
-import { scrubCopies, scrubDatabase } from './scrub.ts'
+import { scrub } from './scrub.ts'
 
 /** A host takes a guest out of the list, with all that was told. */
 export const eraseGuest = async (eveningId: string, id: string): Promise<Result<null, GuestRefusal>> => {
@@ -13,7 +13,7 @@ export const eraseGuest = async (eveningId: string, id: string): Promise<Result<
     db.guest.deleteMany({ where: { eveningId, id } }),
     db.invitation.updateMany({ where: { id: guest.invitationId ?? '' }, data: { revision: { increment: 1 } } }),
   ])
-  await scrub(eveningId, [id], null)
+  await scrub({ eveningId, guests: [id], invitation: null })
   return ok(null)
 }
 
@@ -31,14 +31,5 @@ export const eraseHousehold = async ({ id, eveningId }: Invitation): Promise<voi
       data: { label: '', email: null, tokenHash: null, consentAt: null, answeredAt: null, erasedAt: new Date() },
     }),
   ])
-  await scrub(
-    eveningId,
-    guests.map((guest) => guest.id),
-    id,
-  )
-}
-
-const scrub = async (eveningId: string, guests: readonly string[], invitation: string | null): Promise<void> => {
-  await scrubDatabase()
-  scrubCopies({ eveningId, guests, invitation })
+  await scrub({ eveningId, guests: guests.map((guest) => guest.id), invitation: id })
 }

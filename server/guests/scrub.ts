@@ -11,7 +11,7 @@ const PAUSE = 100
  * Leaves nothing of deleted rows in the database: SQLite keeps their bytes in its free pages and its write-ahead log until
  * they are written over. All is written anew, and the log is emptied. (sqlite.org/lang_vacuum.html, pragma wal_checkpoint)
  */
-export const scrubDatabase = async (): Promise<void> => {
+const scrubDatabase = async (): Promise<void> => {
   const { db } = live()
   await db.$executeRawUnsafe('VACUUM')
   for (let tries = 0; tries < TRIES; tries += 1) {
@@ -22,15 +22,15 @@ export const scrubDatabase = async (): Promise<void> => {
   console.error('the write-ahead log could not be emptied after an erasure: it is at the next stop')
 }
 
-/** Which rows go out of copies of the database. */
-export interface Erased {
+/** Whose rows go out of copies of the database. */
+interface Erased {
   readonly eveningId: string
   readonly guests: readonly string[]
   readonly invitation: string | null
 }
 
 /** Takes guests out of the copies that were made before migrations; what is too old to have had guests is left alone. */
-export const scrubCopies = ({ eveningId, guests, invitation }: Erased): void => {
+const scrubCopies = ({ eveningId, guests, invitation }: Erased): void => {
   const { copies } = live()
   for (const name of copyNames(copies)) {
     const db = new Database(`${copies}/${name}`)
@@ -62,4 +62,10 @@ const copyNames = (folder: string): readonly string[] => {
     if (cause instanceof Error && 'code' in cause && cause.code === 'ENOENT') return []
     throw cause
   }
+}
+
+/** After rows were deleted: leaves nothing of them in the database, nor of these guests in its copies. */
+export const scrub = async (erased: Erased): Promise<void> => {
+  await scrubDatabase()
+  scrubCopies(erased)
 }
