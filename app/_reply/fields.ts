@@ -1,5 +1,6 @@
 import { NEED_CHOICES } from '#app/_words/need-choices.ts'
 import type { Guest } from '#lib/domain/people.ts'
+import { MOST_PLACES } from '#server/guests/most.ts'
 import type { Reply } from '#server/guests/reply.ts'
 
 // The answer as the form has it: text alone, so that whatever was written comes back as it was.
@@ -114,7 +115,7 @@ const plateOf = ({ child, portion }: Guest): string =>
 export const readFields = (form: URLSearchParams): ReplyFields => {
   const text = (name: string) => form.get(name) ?? ''
   const people: PersonFields[] = []
-  for (let at = 0; form.has(`name-${at}`); at += 1) {
+  for (let at = 0; at < MOST_PLACES && form.has(`name-${at}`); at += 1) {
     const needs: NeedFields[] = []
     for (let row = 0; row < MOST_ROWS && form.has(`need-${at}-${row}`); row += 1)
       needs.push({

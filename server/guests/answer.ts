@@ -5,10 +5,11 @@ import { refusals } from '#lib/domain/parse.ts'
 import type { Guest } from '#lib/domain/people.ts'
 import { fail, ok, type Refusal, type Result } from '#lib/domain/result.ts'
 import { live } from '#server/live.ts'
-import { MOST_PLACES, Written } from './command.ts'
+import { Written } from './command.ts'
 import { type FindRefusal, type Opened, openLink } from './find.ts'
 import { inTurn } from './in-turn.ts'
 import { nextPlace } from './invitations.ts'
+import { MOST_GUESTS, MOST_PLACES } from './most.ts'
 import { guestOf, guestRow, loadGuests } from './rows.ts'
 import { scrub } from './scrub.ts'
 
@@ -64,6 +65,7 @@ const store = async ({ invitation, replies }: Opened, answer: Answer): Promise<R
   if (told.some((id) => !known.has(id)) || new Set(told).size < told.length) return fail({ kind: 'changed-meanwhile', revision })
   if (rows.length + added > places) return fail({ kind: 'too-many-people', places })
   const all = await db.guest.findMany({ where: { eveningId }, select: { place: true } })
+  if (all.length + added > MOST_GUESTS) return fail({ kind: 'too-many-people', places: rows.length + MOST_GUESTS - all.length })
   const now = new Date()
   const people = answer.people.map((person, at) => ({ ...person, id: person.id ?? randomUUID(), place: nextPlace(all) + at }))
   await db.$transaction([

@@ -3,9 +3,7 @@ import { Id, line } from '#lib/domain/atoms.ts'
 import { Guest } from '#lib/domain/people.ts'
 import { isDate } from '#lib/domain/time.ts'
 import { Email } from '#server/auth/accounts.ts'
-
-/** How many people may answer by one link. */
-export const MOST_PLACES = 12
+import { MOST_PLACES } from './most.ts'
 
 const name = z.string().trim().min(1, 'must not be empty').pipe(line(80))
 const Places = z.int().min(1).max(MOST_PLACES)

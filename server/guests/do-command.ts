@@ -26,33 +26,41 @@ export const doGuestCommand = async (
   if (!host.ok) return host
   const parsed = GuestCommand.safeParse(data)
   if (!parsed.success) return fail({ kind: 'invalid', refusals: refusals(parsed.error) })
-  const done = await inTurn(eveningId, () => carryOut(eveningId, parsed.data, send))
+  const done = await carryOut(eveningId, parsed.data, limited(userId, send))
   if (done.ok) live().rooms.tellGuests(eveningId)
   return done
 }
 
+/** Whoever has an account can write letters to anybody in our name: not without end. */
+const limited =
+  (userId: string, send: SendLetter): SendLetter =>
+  async (to, letter) =>
+    (await live().limits.try('letter', userId)) === 0 && (await send(to, letter))
+
+/** A letter goes out after the turn: guests who answer do not wait for a mail server. */
 const carryOut = async (eveningId: string, command: ReadCommand, send: SendLetter): Promise<Result<Done, GuestRefusal>> => {
+  const turn = <T>(work: () => Promise<T>) => inTurn(eveningId, work)
   switch (command.kind) {
     case 'invite':
-      return linked(eveningId, await invite(eveningId, command), command.send ? send : null)
+      return linked(eveningId, await turn(() => invite(eveningId, command)), command.send ? send : null)
     case 'rotate':
-      return linked(eveningId, await rotate(eveningId, command.invitation), command.send ? send : null)
+      return linked(eveningId, await turn(() => rotate(eveningId, command.invitation)), command.send ? send : null)
     case 'revoke':
-      return done(await revoke(eveningId, command.invitation))
+      return done(await turn(() => revoke(eveningId, command.invitation)))
     case 'forget':
-      return done(await forget(eveningId, command.invitation))
+      return done(await turn(() => forget(eveningId, command.invitation)))
     case 'change':
-      return done(await change(eveningId, command))
+      return done(await turn(() => change(eveningId, command)))
     case 'remind':
       return remind(eveningId, command.invitation, send)
     case 'add':
-      return done(await addGuest(eveningId, command))
+      return done(await turn(() => addGuest(eveningId, command)))
     case 'set':
-      return done(await setGuest(eveningId, command))
+      return done(await turn(() => setGuest(eveningId, command)))
     case 'remove':
-      return done(await eraseGuest(eveningId, command.guest))
+      return done(await turn(() => eraseGuest(eveningId, command.guest)))
     case 'replies':
-      return done(await setReplies(eveningId, command))
+      return done(await turn(() => setReplies(eveningId, command)))
   }
 }
 

@@ -3,12 +3,11 @@ import { fail, ok, type Result } from '#lib/domain/result.ts'
 import { live } from '#server/live.ts'
 import type { Add, SetGuest, SetReplies } from './command.ts'
 import { nextPlace } from './invitations.ts'
+import { MOST_GUESTS } from './most.ts'
 import type { GuestRefusal } from './refusal.ts'
 import { guestOf, guestRow, loadGuests } from './rows.ts'
 
 // What hosts write about guests themselves. Who may is asked in do-command.ts.
-
-const MOST_GUESTS = 120
 
 export const addGuest = async (eveningId: string, { guest }: Add): Promise<Result<null, GuestRefusal>> => {
   const { db } = live()

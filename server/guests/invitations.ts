@@ -4,6 +4,7 @@ import { fail, ok, type Result } from '#lib/domain/result.ts'
 import type { Invitation, Prisma } from '#prisma/client/client.ts'
 import { live } from '#server/live.ts'
 import type { Change, Invite } from './command.ts'
+import { MOST_GUESTS } from './most.ts'
 import type { GuestRefusal } from './refusal.ts'
 import { guestRow } from './rows.ts'
 import { hashOf, newToken } from './token.ts'
@@ -12,7 +13,6 @@ import { hashOf, newToken } from './token.ts'
 
 /** As many households as a dinner has people. */
 const MOST_INVITATIONS = 60
-const MOST_GUESTS = 120
 
 export interface MadeLink {
   readonly invitation: string

@@ -1,6 +1,6 @@
 import { bySiblingOrder, type Evening } from '#lib/domain/evening.ts'
 import type { Guest } from '#lib/domain/people.ts'
-import { ok, type Result } from '#lib/domain/result.ts'
+import { fail, ok, type Result } from '#lib/domain/result.ts'
 import { live } from '#server/live.ts'
 import { eraseHousehold } from './erase.ts'
 import { type EveningFacts, factsOf } from './facts.ts'
@@ -87,8 +87,13 @@ export const exportReply = async (token: string, from: string): Promise<Result<o
 export const eraseReply = async (token: string, from: string): Promise<Result<null, FindRefusal>> => {
   const opened = await openLink(token, from)
   if (!opened.ok) return opened
-  const { invitation } = opened.value
-  await inTurn(invitation.eveningId, () => eraseHousehold(invitation))
-  live().rooms.tellGuests(invitation.eveningId)
-  return ok(null)
+  const { id, eveningId } = opened.value.invitation
+  return inTurn(eveningId, async (): Promise<Result<null, FindRefusal>> => {
+    // A host may have taken the invitation away before the turn came: its guests are then no longer this link's to erase.
+    const invitation = await live().db.invitation.findUnique({ where: { id } })
+    if (!invitation) return fail({ kind: 'unknown' })
+    if (!invitation.erasedAt) await eraseHousehold(invitation)
+    live().rooms.tellGuests(eveningId)
+    return ok(null)
+  })
 }

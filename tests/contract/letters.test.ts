@@ -23,7 +23,7 @@ afterAll(async () => {
 
 const from = 'Mira <mira@mail.example>'
 const use = (server: string | null) => setLive({ ...parts, mail: openMail({ mail: server === null ? null : { server, from } }) })
-const ask = (command: unknown) => doGuestCommand(scene.hostId, scene.eveningId, command, sendLetter(scene.eveningId))
+const ask = (command: unknown, send = sendLetter(scene.eveningId)) => doGuestCommand(scene.hostId, scene.eveningId, command, send)
 const invite = (email: string) => ask({ kind: 'invite', label: 'Noor', names: [], places: 1, email, send: true })
 
 test('I16 a letter carries the evening and the link that opens it; a reminder carries no link', async () => {
@@ -71,6 +71,32 @@ test('I16 what no mail server took is said, the link is there all the same, and 
   const reminded = await ask({ kind: 'remind', invitation: invitations.at(-1)?.id })
   expect(reminded.ok || reminded.error.kind).toBe('no-mail')
   expect((await scene.table()).mail).toBe(false)
+})
+
+test('I16 one host writes so many letters an hour and no more; the link is there all the same, and others still write', async () => {
+  use(stub.address)
+  while ((await parts.limits.try('letter', scene.hostId)) === 0);
+  const before = stub.letters.length
+  const made = await invite('noor@mail.example')
+  expect(made.ok && made.value).toMatchObject({ kind: 'link', sent: false })
+  expect(stub.letters).toHaveLength(before)
+  scene = await replyScene()
+  const other = await invite('noor@mail.example')
+  expect(other.ok && other.value).toMatchObject({ kind: 'link', sent: true })
+})
+
+test('I16 who answers does not wait for a mail server', async () => {
+  use(stub.address)
+  const made = await invite('noor@mail.example')
+  if (!made.ok || made.value.kind !== 'link') throw new Error('no link')
+  let take: (sent: boolean) => void = () => undefined
+  const taken = new Promise<boolean>((resolve) => {
+    take = resolve
+  })
+  const slow = ask({ kind: 'rotate', invitation: made.value.invitation, send: true }, () => taken)
+  expect((await ask({ kind: 'replies', closed: true })).ok).toBe(true)
+  take(true)
+  expect(await slow).toMatchObject({ ok: true, value: { sent: true } })
 })
 
 test('I16 the mail server is set whole or not at all, and its password is not repeated', () => {

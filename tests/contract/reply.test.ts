@@ -266,6 +266,21 @@ const copyDatabase = async (name: string): Promise<void> => {
   cpSync(`${await folder()}/tableward.db`, `${parts.copies}/${name}.db`)
 }
 
+test('I12 nobody is added beyond what an evening holds', async () => {
+  const full = await replyScene()
+  const path = await invite('Ines', 2, full)
+  const rest = Array.from({ length: 119 }, (_, at) => ({
+    ...{ eveningId: full.eveningId, id: `g${at}`, place: at + 1, name: `Guest ${at}`, reply: 'yes', child: false },
+    ...{ portion: 1, drinks: 'unknown', drives: false },
+  }))
+  await parts.db.guest.createMany({ data: rest })
+  const answer = filled((await getReply(path)).text, { 'reply-0': 'yes', 'name-1': 'Jan' })
+  const refused = await postReply(path, answer)
+  expect([refused.status, wordsOf(refused.text, 'late')[0]]).toEqual([409, expect.stringContaining('This link is for 1 at most')])
+  expect((await postReply(path, filled((await getReply(path)).text, { 'reply-0': 'yes' }))).status).toBe(303)
+  expect((await full.table()).guests).toHaveLength(120)
+})
+
 test('I13 without consent whether they come is stored, and nothing of what they eat or wrote; silence stays unknown', async () => {
   const path = await invite('Sam')
   const come = await postReply(path, filled((await getReply(path)).text, { 'reply-0': 'yes' }))
