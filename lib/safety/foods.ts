@@ -70,6 +70,6 @@ export const isShellfish = ({ food }: Pick<Ingredient, 'food'>): boolean =>
   !word('sauce|tinned|tin|smoked|cooked|mushrooms?').test(food)
 
 export const isEgg = ({ food, contains }: Pick<Ingredient, 'food' | 'contains'>): boolean =>
-  contains.includes('egg') || word('eggs?|yolks?').test(food)
+  contains.includes('egg') || contains.includes('eggs') || word('eggs?|yolks?').test(food)
 
 export const isFrozen = ({ food }: Pick<Ingredient, 'food'>): boolean => word('frozen').test(food)

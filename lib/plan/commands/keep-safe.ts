@@ -16,6 +16,7 @@ export interface FridgeStep {
 }
 
 const MOST_LAGS = 20
+const TOO_MANY = refusedFor('after', 'the step waits for too many others')
 /** In the fridge for so long at least, and for a day unless the wait before said how long. */
 const LEAST_SECONDS = 1800
 const DAY_SECONDS = 86_400
@@ -58,9 +59,7 @@ const limitLag = (doc: Y.Doc, { step: id, after, from, minutes }: Extract<SafeFi
   const longer = own.find((lag) => seconds(lag.most) >= limit)
   const hard: After = { step: after, from, least: longer?.least ?? 'PT0S', most, kind: 'safety' }
   const next = longer ? lags.map((lag) => (lag === longer ? hard : lag)) : [...lags, hard]
-  return next.length > MOST_LAGS
-    ? fail(refusedFor('after', 'the step waits for too many others'))
-    : setFields(doc, 'steps', id, { after: next })
+  return next.length > MOST_LAGS ? fail(TOO_MANY) : setFields(doc, 'steps', id, { after: next })
 }
 
 const limitKeeping = (doc: Y.Doc, { dish: id, minutes }: Extract<SafeFix, { kind: 'keep' }>): Edited => {
@@ -80,6 +79,8 @@ const keepCold = (
   if (!first.ok) return first
   if (!next.ok) return next
   const old = next.value.after.filter((lag) => lag.step === after && lag.from === 'end')
+  const others = next.value.after.filter((lag) => !old.includes(lag))
+  if (others.length >= MOST_LAGS) return fail(TOO_MANY)
   const least = Math.max(LEAST_SECONDS, ...old.map((lag) => secondsOf(lag.least)))
   const most = Math.max(least, Math.min(...old.map((lag) => seconds(lag.most)), DAY_SECONDS))
   const takes = durationOf(least)
@@ -111,7 +112,6 @@ const keepCold = (
       { kind: 'after', id: after },
     )
     if (!added.ok) return added
-    const others = next.value.after.filter((lag) => !old.includes(lag))
     return setFields(doc, 'steps', before, {
       after: [...others, { step: id, from: 'end', least: 'PT0S', most: out, kind: 'safety' }],
     })

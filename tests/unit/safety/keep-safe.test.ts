@@ -5,6 +5,7 @@ import { planEvening } from '#lib/order/engine.ts'
 import { keepSafe } from '#lib/plan/commands/keep-safe.ts'
 import { putChore } from '#lib/plan/commands/put-chore.ts'
 import { remove } from '#lib/plan/commands/remove.ts'
+import { setFields } from '#lib/plan/commands/set.ts'
 import { readPlan } from '#lib/plan/read.ts'
 import { safetyOf, softLimits } from '#lib/safety/safety-of.ts'
 import { course, dish, evening, eye, follows, oven, ring, role, step } from '#tests/support/evening-builders.ts'
@@ -47,6 +48,16 @@ test('SF5 the fridge that is offered, taken as one edit, is planned by the engin
   expect(order.clashes).toEqual([])
   expect(order.cues.map((cue) => cue.step)).toContain('cold')
   expect(outs(kept)).toEqual([])
+})
+
+test('SF5 the fridge is put in whole or not at all: not before a step that waits for too many others', () => {
+  const plan = beans()
+  const doc = planOf(plan)
+  const lag = { step: 'simmer', from: 'start', least: 'PT0S', kind: 'quality' } as const
+  expect(setFields(doc, 'steps', 'bake', { after: Array.from({ length: 20 }, () => lag) }).ok).toBe(true)
+  const fix: SafeFix = { kind: 'fridge', after: 'simmer', before: 'bake', minutes: 120 }
+  expect(keepSafe(doc, fix, { id: 'cold', does: 'Keep the beans cold' }).ok).toBe(false)
+  expect(readPlan(doc).evening.steps.map(({ id }) => id)).not.toContain('cold')
 })
 
 test('SF5 a limit is hard in the engine: where it cannot be kept the step is left out and named, never served late', () => {
