@@ -11,10 +11,6 @@ export const NEWTON: Source = {
 export const coolingRate = (from: number, at: number, time: number, around: number): number =>
   Math.log((from - around) / (at - around)) / time
 
-/** The temperature after `time`: around + (from − around) e^(−rate × time). */
-export const cooledTo = (from: number, around: number, rate: number, time: number): number =>
-  around + (from - around) * Math.exp(-rate * time)
-
 /** How long until it is `to`; null when it never will be, because the place is not beyond that. Works for warming too. */
 export const coolingTime = (from: number, to: number, around: number, rate: number): number | null => {
   const share = (from - around) / (to - around)

@@ -22,6 +22,17 @@ export const Guest = z.strictObject({
 })
 export type Guest = z.infer<typeof Guest>
 
+/** Of who has not answered nothing is known: neither whether they come, nor what they eat. */
+export const UNANSWERED: Omit<Guest, 'id' | 'name'> = {
+  reply: 'waiting',
+  child: false,
+  portion: 1,
+  needs: null,
+  drinks: 'unknown',
+  drives: false,
+  words: '',
+}
+
 export const Drink = z.strictObject({
   id: Id,
   course: Id,

@@ -3,10 +3,10 @@ import type { Dish } from '#lib/domain/menu.ts'
 import type { Guest } from '#lib/domain/people.ts'
 import { dishVerdict, itemsOf } from './dish-verdict.ts'
 import { judgeItem } from './judge-item.ts'
+import { surelyHas } from './judge-plate.ts'
 import { awayOf, sameNeed } from './need.ts'
 import type { Trait } from './trait.ts'
 import { byStanding, isSomething, type Verdict } from './verdict.ts'
-import { surelyHas } from './verdict-of.ts'
 
 /** What coverage has to know of a guest. */
 export type Eater = Pick<Guest, 'id' | 'reply' | 'needs' | 'drinks' | 'child'>

@@ -3,10 +3,10 @@ import type { Ingredient } from '#lib/domain/ingredient.ts'
 import type { Dish } from '#lib/domain/menu.ts'
 import { GUARDS } from './guards-of-dish.ts'
 import { type Item, itemOf, stepsOfDish } from './item.ts'
+import { judgePlate, type Plate } from './judge-plate.ts'
 import { madeOf } from './made-of.ts'
 import { sameNeed } from './need.ts'
 import type { Need, Verdict } from './verdict.ts'
-import { judgePlate, type Plate } from './verdict-of.ts'
 
 /** What is surely in a dish, and what of the dish that it is a variant of may be: that is in no step. */
 export interface InDish {
@@ -35,7 +35,7 @@ export const itemsOf = (evening: Evening, dish: Dish): InDish => {
 }
 
 /** The severe needs for which the plan has every guard of this dish. */
-export const guardedFor = (evening: Evening, dish: string): readonly string[] => {
+const guardedFor = (evening: Evening, dish: string): readonly string[] => {
   const guards = stepsOfDish(evening, dish).flatMap(({ guard }) => (guard ? [guard] : []))
   const words = [...new Set(guards.map((guard) => sameNeed(guard.for)))]
   return words.filter((word) =>

@@ -19,7 +19,7 @@ export interface Guarded {
 }
 
 /** Guards of a dish for a need that its steps do not have. */
-export const missingGuards = (evening: Pick<Evening, 'steps'>, dish: string, need: string): readonly Guard['does'][] => {
+const missingGuards = (evening: Pick<Evening, 'steps'>, dish: string, need: string): readonly Guard['does'][] => {
   const there = stepsOfDish(evening, dish).flatMap(({ guard }) =>
     guard && sameNeed(guard.for) === sameNeed(need) ? [guard.does] : [],
   )

@@ -15,7 +15,7 @@ export interface Item {
 }
 
 /** The core that is safe for those at risk without a holding time: FoodSafety.gov, people at risk, 165 °F. */
-export const THROUGH_C = 74
+const THROUGH_C = 74
 
 const isHot = (step: Step): boolean =>
   step.ways.every((way) => way.uses.some((use) => use.kind === 'ring' || (use.kind === 'oven' && use.highC >= 100)))
@@ -46,9 +46,6 @@ export const itemOf = (ingredient: Ingredient, steps: readonly Step[]): Item => 
   const through = later.some((step) => (step.until?.coreC ?? 0) >= THROUGH_C)
   return { ingredient, cooked: through ? 'through' : later.some(isHot) ? 'heated' : 'not', heatMinutes: minutesHot(own) }
 }
-
-/** An ingredient of which nobody knows how it is cooked. */
-export const looseItem = (ingredient: Ingredient): Item => ({ ingredient, cooked: 'not-said', heatMinutes: null })
 
 /** The steps of a dish. */
 export const stepsOfDish = (evening: Pick<Evening, 'steps'>, dish: string): readonly Step[] =>

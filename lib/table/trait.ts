@@ -32,7 +32,7 @@ export type Trait =
   | (typeof RISKS)[number]
 
 /** Every trait, each once. */
-export const TRAITS: readonly Trait[] = [
+const TRAITS: readonly Trait[] = [
   ...Allergen.options,
   ...CEREALS,
   ...NUTS,

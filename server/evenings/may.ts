@@ -5,8 +5,6 @@ import type { Seat } from '#server/live.ts'
 /** A seat at one evening says nothing about another: the functions that ask have fetched the seat of the evening at hand. */
 export const canReadEvening = (seat: Seat | null): seat is Seat => seat !== null
 
-export const canEditPlan = (seat: Seat | null): seat is Seat => seat !== null
-
 export const canSeeMembers = (seat: Seat | null): seat is Seat => seat !== null
 
 export const canManageMembers = (seat: Seat | null): seat is Seat => seat?.role === 'host'

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto'
-import type { Guest } from '#lib/domain/people.ts'
+import { UNANSWERED } from '#lib/domain/people.ts'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
 import type { Invitation, Prisma } from '#prisma/client/client.ts'
 import { live } from '#server/live.ts'
@@ -61,19 +61,6 @@ export const invite = async (eveningId: string, asked: Invite): Promise<Result<M
 /** The next place in the list of guests. */
 export const nextPlace = (guests: readonly { readonly place: number }[]): number =>
   Math.max(-1, ...guests.map(({ place }) => place)) + 1
-
-/** Somebody of whom nothing is known: neither whether they come, nor what they eat. */
-export const UNANSWERED: Guest = {
-  id: '',
-  name: '',
-  reply: 'waiting',
-  child: false,
-  portion: 1,
-  needs: null,
-  drinks: 'unknown',
-  drives: false,
-  words: '',
-}
 
 /** A new link; the old one is dead when this is stored. One that was withdrawn comes to life again by it. */
 export const rotate = async (eveningId: string, id: string): Promise<Result<MadeLink, GuestRefusal>> => {

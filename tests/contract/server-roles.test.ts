@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { UNANSWERED } from '#lib/domain/people.ts'
 import { seatOf } from '#server/auth/seat.ts'
 import { createEvening } from '#server/evenings/create.ts'
 import { exportEvening } from '#server/evenings/file.ts'
@@ -110,21 +111,12 @@ const commands: Record<GuestCommand['kind'], (t: Table) => GuestCommand> = {
   change: ({ invitation }) => ({ kind: 'change', invitation, places: 2 }),
   remind: ({ invitation }) => ({ kind: 'remind', invitation }),
   set: ({ guest }) => ({ kind: 'set', guest, change: { drives: true } }),
-  add: () => ({ kind: 'add', guest: { ...UNANSWERED_GUEST, name: 'Kit' } }),
+  add: () => ({ kind: 'add', guest: { ...UNANSWERED, name: 'Kit' } }),
   replies: () => ({ kind: 'replies', closed: true }),
   revoke: ({ invitation }) => ({ kind: 'revoke', invitation }),
   forget: ({ invitation }) => ({ kind: 'forget', invitation }),
   remove: ({ guest }) => ({ kind: 'remove', guest }),
 }
-const UNANSWERED_GUEST = {
-  reply: 'waiting',
-  child: false,
-  portion: 1,
-  needs: null,
-  drinks: 'unknown',
-  drives: false,
-  words: '',
-} as const
 
 test('I15 each command about guests is a host’s of that evening alone, and what is refused changes nothing', async () => {
   expect(Object.keys(commands).sort()).toEqual(GuestCommand.options.map(({ shape }) => shape.kind.value).sort())

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { cooledTo, coolingRate, coolingTime } from '#lib/domain/newton.ts'
+import { coolingRate, coolingTime } from '#lib/domain/newton.ts'
 import { celsiusOf, fahrenheitOf, OVEN_MARKS, ovenMark } from '#lib/domain/oven-marks.ts'
 import { boilMinutes, heatSeconds } from '#lib/quantities/boil.ts'
 import { chillMinutes } from '#lib/quantities/chill.ts'
@@ -116,7 +116,6 @@ describe('heat that comes and goes', () => {
   test('Q12 with 3 °C around, 57 → 21 °C in 2 h and 57 → 5 °C in 6 h are one curve (54/18 = 3, 54/2 = 27 = 3³)', () => {
     const rate = coolingRate(57, 21, 2, 3)
     expect(coolingTime(57, 5, 3, rate)).toBeCloseTo(6, 9)
-    expect(cooledTo(57, 3, rate, 6)).toBeCloseTo(5, 9)
   })
   test('Q12 nothing gets colder than what is around it', () => {
     expect(coolingTime(60, 5, 20, 0.5)).toBeNull()

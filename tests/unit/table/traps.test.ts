@@ -3,8 +3,8 @@ import { Allergen, type Ingredient, type Rules } from '#lib/domain/ingredient.ts
 import { alcoholKept } from '#lib/table/alcohol-kept.ts'
 import { suggestAllergens } from '#lib/table/suggest-allergens.ts'
 import type { Need, Standing, Verdict } from '#lib/table/verdict.ts'
-import { verdictOf } from '#lib/table/verdict-of.ts'
 import { dice } from '#tests/support/dice.ts'
+import { verdictOf } from '#tests/support/verdict-of.ts'
 
 const food = (text: string, fields: Partial<Ingredient> = {}): Ingredient => ({
   id: text.replace(/[^a-z]/gi, '').slice(0, 40),

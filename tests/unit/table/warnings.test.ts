@@ -14,7 +14,6 @@ import { mainFoodOf } from '#lib/table/main-foods.ts'
 import { nothingFor } from '#lib/table/nothing-for.ts'
 import { ovenHeats } from '#lib/table/oven-heat.ts'
 import { mainOf, sameMain } from '#lib/table/same-main.ts'
-import { verdictOf } from '#lib/table/verdict-of.ts'
 import { menuWarnings } from '#lib/table/warnings.ts'
 import {
   course,
@@ -33,6 +32,7 @@ import {
   worktop,
 } from '#tests/support/evening-builders.ts'
 import { loadEvening } from '#tests/support/load-evening.ts'
+import { verdictOf } from '#tests/support/verdict-of.ts'
 
 const food = (of: string, text: string, fields: Partial<Ingredient> = {}): Ingredient => ({
   id: `${of}-${text.replace(/[^a-z]/gi, '')}`.slice(0, 40),

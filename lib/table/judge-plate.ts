@@ -1,5 +1,5 @@
 import type { Ingredient, Rules } from '#lib/domain/ingredient.ts'
-import { type Item, looseItem } from './item.ts'
+import type { Item } from './item.ts'
 import { judgeItem, saidOf } from './judge-item.ts'
 import { type Away, awayOf, isAllergyGrade, isFor, sameNeed } from './need.ts'
 import { readFood } from './read-food.ts'
@@ -19,16 +19,6 @@ export interface Plate {
   /** Severe needs that the plan guards; null where there is no plan to look at. */
   readonly guarded: readonly string[] | null
 }
-
-/** A plate of these ingredients alone, of which nothing else is known. */
-export const plateOf = (ingredients: readonly Ingredient[], rules: Rules): Plate => ({
-  items: ingredients.map(looseItem),
-  rules,
-  confirmed: [],
-  changedSince: [],
-  otherKitchen: null,
-  guarded: null,
-})
 
 interface ForNeed {
   readonly wrong: readonly Because[]
@@ -133,7 +123,3 @@ export const judgePlate = (plate: Plate, needs: readonly Need[] | null): Verdict
   const kind = wrong.length > 0 ? 'does-not' : open.length > 0 ? 'not-confirmed' : changes.length > 0 ? 'with-change' : 'fits'
   return { kind, because: [...wrong, ...open, ...told], ...(changes.length > 0 ? { change: changes } : {}) }
 }
-
-/** Whether food of these ingredients is right for somebody with these needs, under these rules. */
-export const verdictOf = (ingredients: readonly Ingredient[], needs: readonly Need[] | null, rules: Rules): Verdict =>
-  judgePlate(plateOf(ingredients, rules), needs)
