@@ -55,13 +55,14 @@ const store = async ({ invitation, replies }: Opened, answer: Answer): Promise<R
   const { id: invitationId, eveningId, places, revision } = invitation
   if (!replies.open) return fail({ kind: 'closed' })
   if (answer.revision !== revision) return fail({ kind: 'changed-meanwhile', revision })
-  if (!answer.consent && answer.people.some(({ needs, words }) => needs !== null || words !== ''))
-    return fail({ kind: 'no-consent' })
   const { db } = live()
   const rows = await loadGuests({ invitationId })
   const known = new Map(rows.map((row) => [row.id, guestOf(row)]))
   const added = answer.people.filter(({ id }) => id === null).length
   const told = answer.people.flatMap(({ id }) => (id === null ? [] : [id]))
+  const left = [...known.values()].filter(({ id }) => !told.includes(id))
+  if (!answer.consent && [...answer.people, ...left].some(({ needs, words }) => needs !== null || words !== ''))
+    return fail({ kind: 'no-consent' })
   if (told.some((id) => !known.has(id)) || new Set(told).size < told.length) return fail({ kind: 'changed-meanwhile', revision })
   if (rows.length + added > places) return fail({ kind: 'too-many-people', places })
   const all = await db.guest.findMany({ where: { eveningId }, select: { place: true } })

@@ -303,6 +303,18 @@ test('I13 without consent whether they come is stored, and nothing of what they 
   }
 })
 
+test('I13 consent is not taken back while somebody who is left out of the answer has told what they eat', async () => {
+  const path = await invite('Vera', 2)
+  const both = { 'reply-0': 'yes', 'name-1': 'Wim', 'eats-1': 'all', consent: 'yes' }
+  expect((await postReply(path, filled((await getReply(path)).text, both))).status).toBe(303)
+  const without = filled((await getReply(path)).text, { consent: null, 'name-1': null })
+  expect((await postReply(path, without)).status).toBe(409)
+  expect(await lineOf('Vera')).toMatchObject({ consent: true })
+  const gone = filled((await getReply(path)).text, { consent: null, 'eats-1': '' })
+  expect((await postReply(path, gone)).status).toBe(303)
+  expect([(await lineOf('Vera')).consent, (await guestOf('Wim'))?.needs]).toEqual([false, null])
+})
+
 test('I14 what is stored of a household is in its file; erased, a word of it is nowhere', async () => {
   const word = 'Zwetschgenbaum'
   await scene.ask({ kind: 'invite', label: 'Quiet', names: ['Quiet'], places: 1 })
