@@ -38,7 +38,7 @@ const unfold = async (page: Page): Promise<void> => {
 }
 
 test('E5 every screen is free of what axe finds, in both themes', async ({ page }) => {
-  test.setTimeout(300_000)
+  test.setTimeout(600_000)
   for (const path of ['/sign-in', '/sign-up']) {
     await page.goto(path)
     await ready(page)

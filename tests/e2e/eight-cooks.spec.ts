@@ -3,7 +3,7 @@ import { openCable } from '#tests/support/cable.ts'
 import { EIGHT, eightCooks } from './eight-cooks.ts'
 import { badge, ready, takeOn } from './people.ts'
 
-test.describe.configure({ timeout: 120_000 })
+test.describe.configure({ timeout: 240_000 })
 
 const LONG = { timeout: 30_000 }
 const current = (page: Page) => expect(page.locator('main')).toHaveAttribute('data-order', 'current', LONG)
