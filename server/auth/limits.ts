@@ -22,6 +22,8 @@ const ALLOWED = {
   'change-password': [10, 15 * MINUTES],
   /** Of one address, for links that open nothing. */
   reply: [20, MINUTES],
+  /** By one good link: each may have the database written anew. */
+  answer: [60, 60 * MINUTES],
   /** To guests, of one host. */
   letter: [120, 60 * MINUTES],
   /** Pages that one person has fetched for their recipes. */

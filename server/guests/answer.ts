@@ -39,6 +39,8 @@ export type AnswerRefusal =
 export const answerReply = async (token: string, from: string, data: unknown): Promise<Result<null, AnswerRefusal>> => {
   const first = await openLink(token, from)
   if (!first.ok) return first
+  const seconds = await live().limits.try('answer', first.value.invitation.id)
+  if (seconds > 0) return fail({ kind: 'too-many-tries', seconds })
   const parsed = Answer.safeParse(data)
   if (!parsed.success) return fail({ kind: 'invalid', refusals: refusals(parsed.error) })
   const { eveningId } = first.value.invitation

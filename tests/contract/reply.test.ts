@@ -125,6 +125,16 @@ test('I10 after twenty links that open nothing an address waits, and nobody else
   expect((await getReply(good, 'honest')).status).toBe(200)
 })
 
+test('I10 by one link sixty answers an hour are heard, whatever is in them', async () => {
+  const path = await invite('Eager')
+  const blank = new URLSearchParams({ revision: 'none' })
+  for (let at = 0; at < 60; at += 1) expect((await postReply(path, blank)).status).not.toBe(429)
+  expect((await postReply(path, blank)).status).toBe(429)
+  expect((await getReply(path)).status, 'it can still be read').toBe(200)
+  const other = await invite('Calm')
+  expect((await postReply(other, filled((await getReply(other)).text, { 'reply-0': 'yes' }))).status).toBe(303)
+})
+
 test('I11 looking at a link and its file changes nothing, and no token is printed', async () => {
   const path = await invite('Looked at')
   const before = await everything()
