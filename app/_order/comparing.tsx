@@ -4,7 +4,9 @@ import { movesBetween, moveText } from '#app/_words/moves.ts'
 import { namesOf } from '#app/_words/names.ts'
 import css from './comparing.module.css'
 
-const joined = (said: readonly string[]): string => `${said.join('; ')}.`
+/** Clauses of one sentence: names keep their capital, articles after a semicolon do not. */
+const joined = (said: readonly string[]): string =>
+  `${said.join('; ').replace(/; (The clash|A new clash|All hosts) /g, (article) => article.toLowerCase())}.`
 
 /** What a change would make better and worse, in two sentences of figures, and which steps it moves. */
 export function Comparing({ trial: { before, after, evening } }: { readonly trial: Trial }) {

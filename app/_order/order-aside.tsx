@@ -27,7 +27,7 @@ interface Props {
   readonly onClose: () => void
 }
 
-/** What stands beside the drawing: the chosen step, the figures, the clashes and their ways out, and what if. */
+/** What stands beside the drawing: the chosen step, the clashes and their ways out, the figures, and what if. */
 export function OrderAside({ order, shown, drawn, names, doing, onClose }: Props) {
   const { evening, order: state } = usePlan()
   const { thing } = useChoose()
@@ -51,10 +51,12 @@ export function OrderAside({ order, shown, drawn, names, doing, onClose }: Props
             <StepPanel doing={doing} order={drawn} names={names} onClose={onClose} />
           </div>
         ) : null}
+      </PlanContext>
+      <Clashes order={order} names={namesOf(evening)} isEarly={isEarly} />
+      <PlanContext value={shown}>
         <CourseFigures order={drawn} names={names} />
         <Figures evening={shown.evening} order={drawn} names={names} />
       </PlanContext>
-      <Clashes order={order} names={namesOf(evening)} isEarly={isEarly} />
       <WhatIf order={order} />
       <Safety order={order} names={namesOf(evening)} />
     </aside>

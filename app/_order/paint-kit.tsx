@@ -28,6 +28,25 @@ const namedAt = (thread: Thread, char: number, room: number): readonly number[] 
   return Array.from({ length: times }, (_, index) => thread.y + ((index + 0.5) / times) * thread.height)
 }
 
+interface Named {
+  readonly thread: Thread
+  readonly y: number
+}
+
+const COLD_CHAR = 5.8
+
+/** In a full fridge two threads may share a lane: no thread covers a name then, and no name another. */
+const coldNames = (threads: readonly Thread[]): readonly Named[] => {
+  const placed: Named[] = []
+  const half = ({ held }: Thread): number => (held.name.length * COLD_CHAR) / 2
+  for (const thread of threads)
+    for (const y of namedAt(thread, COLD_CHAR, 10)) {
+      const isFree = placed.every((one) => one.thread.x !== thread.x || Math.abs(one.y - y) > half(one.thread) + half(thread))
+      if (isFree) placed.push({ thread, y })
+    }
+  return placed
+}
+
 const upright = (x: number, y: number): string => `translate(${x} ${y}) rotate(-90)`
 
 /** Ovens as ribbons, rings as pans, cold places as threads (drawing rule 7). */
@@ -93,12 +112,17 @@ export const PaintKit = memo(function PaintKit({ picture, chosen, hatches, patte
       {picture.colds.map((thread) => (
         <g key={thread.held.key}>
           <rect className={css.cold} x={thread.x} y={thread.y} width={thread.width} height={Math.max(8, thread.height)} rx={5} />
-          {namedAt(thread, 5.8, 10).map((y) => (
-            <text className={css.coldName} key={y} transform={upright(thread.x + thread.width / 2, y)} y={3.6}>
-              {thread.held.name}
-            </text>
-          ))}
         </g>
+      ))}
+      {coldNames(picture.colds).map(({ thread, y }) => (
+        <text
+          className={css.coldName}
+          key={`${thread.held.key} ${y}`}
+          transform={upright(thread.x + thread.width / 2, y)}
+          y={3.6}
+        >
+          {thread.held.name}
+        </text>
       ))}
       <PaintClashWords hatches={hatches} />
     </>

@@ -1,6 +1,7 @@
 import type { RunningOrder, Suffers } from '#lib/domain/running-order.ts'
 import { clockText } from './clock.ts'
 import type { Names } from './names.ts'
+import { shorten } from './shorten.ts'
 
 type Served = RunningOrder['courses'][number]
 
@@ -16,7 +17,7 @@ export const chanceText = (onTime: number): string => {
 const suffersText = (one: Suffers, names: Names): string => {
   switch (one.kind) {
     case 'dish':
-      return `${names.dishName(one.dish)} suffers`
+      return `${shorten(names.dishName(one.dish), 32)} suffers`
     case 'step':
       return `“${names.stepName(one.step)}” is out of time`
     case 'cook':
@@ -24,24 +25,28 @@ const suffersText = (one: Suffers, names: Names): string => {
   }
 }
 
-/** "; until 19:50 Potato cake suffers", "; then Kim has to go": what gives first beyond the free wait. */
-const beyondText = ({ waitBeyond }: Served, names: Names, zone: string): string => {
+/** Nobody reckons with a wait of more than four hours: that nothing else gives by then is no news. */
+const FAR = 4 * 3_600_000
+
+/** "; then Potato cake suffers, and more from 19:50", "; then Kim has to go": what gives first beyond the free wait. */
+const beyondText = ({ toTable, waitBeyond }: Served, names: Names, zone: string): string => {
   const [first] = waitBeyond?.suffers ?? []
   if (!waitBeyond || !first) return ''
-  const until = waitBeyond.until === null ? 'then' : `until ${clockText(waitBeyond.until, zone)}`
-  return `; ${until} ${suffersText(first, names)}`
+  const { until } = waitBeyond
+  const isNear = until !== null && Date.parse(until) - Date.parse(toTable) < FAR
+  return `; then ${suffersText(first, names)}${isNear ? `, and more from ${clockText(until, zone)}` : ''}`
 }
 
 /**
- * "Can wait until 19:38; until 19:50 Potato cake suffers." "Cannot wait; then Kim has to go." Null when it has not been
- * reckoned.
+ * "Can wait until 19:38; then Potato cake suffers, and more from 19:50." "Cannot wait: Kim has to go." Null when it has not
+ * been reckoned.
  */
 export const waitFreeText = (served: Served, names: Names, zone: string): string | null => {
   const { toTable, waitFreeUntil } = served
   if (waitFreeUntil === null) return null
   const free = Date.parse(waitFreeUntil) > Date.parse(toTable)
-  const can = free ? `Can wait until ${clockText(waitFreeUntil, zone)}` : 'Cannot wait'
-  return `${can}${beyondText(served, names, zone)}.`
+  const beyond = beyondText(served, names, zone)
+  return free ? `Can wait until ${clockText(waitFreeUntil, zone)}${beyond}.` : `Cannot wait${beyond.replace('; then', ':')}.`
 }
 
 /** Below this an order that keeps every wish is still called tight. */

@@ -157,7 +157,12 @@ test('U4 a chance is so many evenings in twenty, never more than reckoned, and s
   const beyond = (suffers: Suffers, until: string | null) =>
     waitFreeText({ ...served, waitBeyond: { suffers: [suffers], until } }, names, 'Europe/London')
   const until = '2026-11-14T19:50:00+00:00'
-  expect(beyond({ kind: 'dish', dish }, until)).toBe(`Can wait until 19:38; until 19:50 ${names.dishName(dish)} suffers.`)
+  const suffering = `${shorten(names.dishName(dish), 32)} suffers`
+  expect(beyond({ kind: 'dish', dish }, until)).toBe(`Can wait until 19:38; then ${suffering}, and more from 19:50.`)
+  const far = '2026-11-14T23:30:00+00:00'
+  expect(beyond({ kind: 'dish', dish }, far)).toBe(`Can wait until 19:38; then ${suffering}.`)
+  const cannot = { ...served, waitFreeUntil: served.toTable, waitBeyond: { suffers: [{ kind: 'dish', dish }] as const, until } }
+  expect(waitFreeText(cannot, names, 'Europe/London')).toBe(`Cannot wait: ${suffering}, and more from 19:50.`)
   expect(beyond({ kind: 'cook', cook: 'nobody' }, null)).toBe('Can wait until 19:38; then somebody has to go.')
   expect(beyond({ kind: 'step', step }, null)).toBe(`Can wait until 19:38; then “${names.stepName(step)}” is out of time.`)
   const unsure = { ...served, onTime: 0.66 }
