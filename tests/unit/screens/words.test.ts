@@ -161,7 +161,8 @@ test('U4 a chance is so many evenings in twenty, never more than reckoned, and s
   expect(beyond({ kind: 'dish', dish }, until)).toBe(`Can wait until 19:38; then ${suffering}, and more from 19:50.`)
   const far = '2026-11-14T23:30:00+00:00'
   expect(beyond({ kind: 'dish', dish }, far)).toBe(`Can wait until 19:38; then ${suffering}.`)
-  const cannot = { ...served, waitFreeUntil: served.toTable, waitBeyond: { suffers: [{ kind: 'dish', dish }] as const, until } }
+  const one: Suffers = { kind: 'dish', dish }
+  const cannot = { ...served, waitFreeUntil: served.toTable, waitBeyond: { suffers: [one], until } }
   expect(waitFreeText(cannot, names, 'Europe/London')).toBe(`Cannot wait: ${suffering}, and more from 19:50.`)
   expect(beyond({ kind: 'cook', cook: 'nobody' }, null)).toBe('Can wait until 19:38; then somebody has to go.')
   expect(beyond({ kind: 'step', step }, null)).toBe(`Can wait until 19:38; then “${names.stepName(step)}” is out of time.`)
