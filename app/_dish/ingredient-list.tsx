@@ -100,8 +100,8 @@ export function IngredientList({ dish }: { readonly dish: Dish }) {
       <IngredientAdd dish={dish} />
       {unchecked > 0 ? (
         <p className={css.quiet}>
-          The allergens of {unchecked === own.length ? 'none' : countText(own.length - unchecked)} of these {own.length} are all
-          known. What is not known is never safe.
+          The allergens of {unchecked === own.length ? 'none' : countText(own.length - unchecked)} of these{' '}
+          {countText(own.length)} are all known. What is not known is never safe.
         </p>
       ) : null}
     </section>

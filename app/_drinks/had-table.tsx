@@ -74,6 +74,9 @@ export function HadTable({ guests, order }: Props) {
                       {shortMeasuredText(measured(had.perHourMl, measure), measure)} an hour
                     </small>
                   ) : null}
+                  {had.may.kind === 'none' && had.may.because.includes('not-known') ? (
+                    <small className={css.cellAbout}>until they say</small>
+                  ) : null}
                 </td>
               </tr>
             ))}

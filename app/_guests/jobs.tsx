@@ -10,24 +10,24 @@ import { Fold } from '#app/_ui/fold.tsx'
 import { dishColour } from '#app/_ui/plate.tsx'
 import { type PlateStanding, PlateState } from '#app/_ui/plate-state.tsx'
 import { WordChoice } from '#app/_ui/word.tsx'
-import { countOf, countText } from '#app/_words/clock.ts'
+import { countOf, countText, sentence } from '#app/_words/clock.ts'
 import { refusalText } from '#app/_words/link.ts'
 import { namesOf } from '#app/_words/names.ts'
 import { tableChangeText } from '#app/_words/verdict.ts'
-import type { Guest } from '#lib/domain/people.ts'
 import { labelsToCheck } from '#lib/table/labels-to-check.ts'
 import type { TableChange } from '#lib/table/table-change.ts'
 import type { TooFew } from '#lib/table/too-few.ts'
+import type { TableGuest } from '#server/guests/table.ts'
 import css from './jobs.module.css'
 import { proposalWords } from './proposal-words.ts'
 import { type Proposal, takeProposal, waysOf } from './proposals.ts'
 
 interface Props {
   readonly eveningId: string
-  readonly guests: readonly Guest[]
+  readonly guests: readonly TableGuest[]
   readonly changes: readonly TableChange[]
   readonly few: readonly TooFew[]
-  /** Makes a link for a guest who has none, or shows where theirs is. */
+  /** Makes a link for a guest; one that they have opens nothing then. */
   readonly onAsk: (guest: string) => void
 }
 
@@ -69,7 +69,7 @@ export function Jobs({ eveningId, guests, changes, few, onAsk }: Props) {
         ))}
       </ul>
       {labels.length > 0 ? (
-        <Fold title={`${countOf(labels.length, 'label')} still to read in all`}>
+        <Fold title={`${sentence(countOf(labels.length, 'label'))} still to read in all`}>
           <ul className={css.labels}>
             {labels.map((label) => (
               <li key={label.ingredient}>
@@ -112,7 +112,7 @@ const STANDING: Readonly<Record<TableChange['kind'], PlateStanding>> = {
 interface JobProps {
   readonly change: TableChange
   readonly ways: readonly Proposal[]
-  readonly guests: readonly Guest[]
+  readonly guests: readonly TableGuest[]
   readonly eveningId: string
   readonly onAsk: (guest: string) => void
 }
@@ -142,12 +142,12 @@ function Job({ change, ways, guests, eveningId, onAsk }: JobProps) {
         )}
         {change.kind === 'ask-needs' ? (
           <Button tone="word" onClick={() => onAsk(change.guest)}>
-            Send the link
+            {guests.find(({ id }) => id === change.guest)?.invitation ? 'Make a new link' : 'Make a link'}
           </Button>
         ) : change.kind === 'add-dish' ? (
           <Link href={`/evenings/${eveningId}/menu`}>Add a dish on the menu</Link>
         ) : ways.length === 0 && 'dish' in change ? (
-          <Link href={`/evenings/${eveningId}/menu/${change.dish}`}>Look at {names.dishName(change.dish)}</Link>
+          <Link href={`/evenings/${eveningId}/menu/${change.dish}`}>{`Look at ${names.dishName(change.dish)}`}</Link>
         ) : null}
       </div>
     </li>

@@ -1,4 +1,4 @@
-import { gradeWords, NEED_CHOICES } from '#app/_words/need-choices.ts'
+import { gradeWords, NOT_EATEN_CHOICES } from '#app/_words/need-choices.ts'
 import { DRINKS_CHOICES, DRIVES_CHOICES, EATS_CHOICES, PLATE_CHOICES, REPLY_CHOICES } from '#app/_words/reply.ts'
 import type { Problem } from './answer-of.ts'
 import { KEPT, OWN, type PersonFields } from './fields.ts'
@@ -78,7 +78,7 @@ const wordsOf = (blank: Blank, isSelf: boolean): Html =>
   html`<details class="more"${blank.value === '' ? null : html` open`}><summary>${isSelf ? 'Tell them something else' : 'Something else about them'}</summary><textarea id="${blank.name}" name="${blank.name}" aria-label="${blank.label}" maxlength="2000" rows="3"${wrongOf(blank)}>
 ${blank.value}</textarea>${toldOf(blank)}</details>`
 
-const NEEDS: Choices = [...NEED_CHOICES, [OWN, 'something that is not here', 'Something else']]
+const NEEDS: Choices = [...NOT_EATEN_CHOICES, [OWN, 'something that is not here', 'Something else']]
 const needChoices = (at: string): Choices => [['', at.endsWith('-0') ? 'choose what' : 'and what else?'], ...NEEDS]
 const GRADES: Choices = [['', 'how serious is it?'], ...Object.entries(gradeWords)]
 

@@ -6,9 +6,8 @@ import type { Names } from '#app/_words/names.ts'
 import { DEFER } from '#app/_words/safety.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { safetyOf } from '#lib/safety/safety-of.ts'
-import { FixButton } from './fix-button.tsx'
 import css from './safety.module.css'
-import { keyOf, Todo } from './safety.tsx'
+import { Beyond, keyOf, Todo } from './safety.tsx'
 
 interface Props {
   readonly dish: string
@@ -27,19 +26,14 @@ export function DishSafety({ dish, order, names }: Props) {
         <p className={css.quiet}>Nothing was found to say of this dish, which does not make it safe.</p>
       ) : (
         <ul>
-          {found.map((finding) => (
-            <Todo key={keyOf(finding)} finding={finding} names={names} />
-          ))}
+          {found.map((finding) =>
+            finding.weight === 'beyond' ? (
+              <Beyond key={keyOf(finding)} finding={finding} names={names} />
+            ) : (
+              <Todo key={keyOf(finding)} finding={finding} names={names} />
+            ),
+          )}
         </ul>
-      )}
-      {found.flatMap((finding) =>
-        finding.kind === 'out'
-          ? finding.fixes.map((fix) => (
-              <p key={`${keyOf(finding)} ${fix.kind}`}>
-                <FixButton fixes={[fix]} names={names} />
-              </p>
-            ))
-          : [],
       )}
       <p className={css.quiet}>{DEFER}</p>
     </section>

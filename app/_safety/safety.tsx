@@ -108,7 +108,7 @@ interface FindingProps {
   readonly names: Names
 }
 
-function Beyond({ finding, names }: FindingProps) {
+export function Beyond({ finding, names }: FindingProps) {
   const { evening } = usePlan()
   const { says, todo, rule } = safetyWords(finding, names, evening)
   return (

@@ -21,6 +21,20 @@ export const NEED_CHOICES: readonly (readonly [need: string, words: string, grou
   ['honey', 'honey', 'Something else'],
 ]
 
+const KEPT_OFF: Readonly<Record<string, string>> = {
+  vegetarian: 'meat and fish (vegetarian)',
+  vegan: 'anything from animals (vegan)',
+  pescatarian: 'meat (fish is fine)',
+  halal: 'what is not halal',
+  kosher: 'what is not kosher',
+  coeliac: 'gluten (coeliac)',
+  pregnancy: 'what to avoid when pregnant',
+  'low-immunity': 'what to avoid with low immunity',
+}
+
+/** The same after "I eat everything but": what a way of eating or a condition keeps off the plate. */
+export const NOT_EATEN_CHOICES = NEED_CHOICES.map(([need, words, group]) => [need, KEPT_OFF[need] ?? words, group] as const)
+
 /** How serious it is, after the need: "sesame, a severe allergy". */
 export const gradeWords: Readonly<Record<NeedGrade, string>> = {
   dislikes: 'would rather not',

@@ -1,15 +1,23 @@
 import type { KnownNeed } from '#lib/domain/people.ts'
 import { countOf, listText } from './clock.ts'
+import { foodWord } from './food.ts'
 
-/** Needs that are how somebody eats; any other one is what they keep away from. */
-const WAYS_OF_EATING = new Set(['vegetarian', 'vegan', 'pescatarian', 'coeliac', 'halal', 'kosher'])
+const STATES = new Set(['vegetarian', 'vegan', 'pescatarian', 'coeliac', 'halal', 'kosher', 'pregnancy', 'low-immunity'])
 
-/** "vegetarian", "no alcohol", "sesame allergy", "severe sesame allergy". */
+/** Whether the need is how somebody eats or is; any other one is what they keep away from. */
+const isState = (need: string): boolean => STATES.has(need) || need.endsWith('-free')
+
+const stateGrades: Readonly<Record<KnownNeed['grade'], string>> = {
+  dislikes: ' (not strictly)',
+  avoids: '',
+  allergy: ' (as an allergy)',
+  severe: ' (severe)',
+}
+
+/** "vegetarian", "coeliac (severe)", "no alcohol", "sesame allergy", "severe sesame allergy". */
 export const needText = ({ need, grade }: Pick<KnownNeed, 'need' | 'grade'>): string => {
   const word = need.replaceAll('-', ' ')
-  if (need === 'pregnancy') return 'pregnant'
-  if (need === 'low-immunity') return word
-  if (WAYS_OF_EATING.has(need) || need.endsWith('-free')) return word
+  if (isState(need)) return `${need === 'pregnancy' ? 'pregnant' : word}${stateGrades[grade]}`
   switch (grade) {
     case 'severe':
       return `severe ${word} allergy`
@@ -21,6 +29,10 @@ export const needText = ({ need, grade }: Pick<KnownNeed, 'need' | 'grade'>): st
       return `would rather have no ${word}`
   }
 }
+
+/** What is made right for a need: "Rice without sesame", "Rice (vegetarian)". */
+export const rightForText = (made: string, need: string): string =>
+  isState(need) ? `${made} (${need.replaceAll('-', ' ')})` : `${made} without ${foodWord(need)}`
 
 /** "two guests (vegetarian) and one guest (sesame allergy)". */
 export const needsText = (needs: readonly KnownNeed[]): string =>

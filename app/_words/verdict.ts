@@ -8,6 +8,7 @@ import { countOf, listText, sentence } from './clock.ts'
 import { foodWord, rulesWords, splitFood } from './food.ts'
 import { guestName } from './guest.ts'
 import { namesOf } from './names.ts'
+import { rightForText } from './need.ts'
 import { shorten } from './shorten.ts'
 import { traitWords } from './trait.ts'
 
@@ -169,7 +170,7 @@ export const tableChangeText = (change: TableChange, evening: Evening, guests: N
       return { says: `Write what is in ${dish}, for ${who}.`, todo: null }
     case 'guard':
       return {
-        says: `${dish} without ${foodWord(change.need)} made first, kept apart and carried by one cook, for ${who}.`,
+        says: `${rightForText(dish, change.need)} made first, kept apart and carried by one cook, for ${who}.`,
         todo: 'Put that into the plan',
       }
     case 'add-dish':
@@ -182,7 +183,7 @@ export const tableChangeText = (change: TableChange, evening: Evening, guests: N
 
 /** What the guards of a plate are called in the plan: everybody reads it, so no guest is named. */
 export const guardWords = (dish: string, need: string): Readonly<Record<Guard['does'], string>> => {
-  const plate = `${shorten(dish, 80)} without ${foodWord(need)}`
+  const plate = rightForText(shorten(dish, 80), need)
   return {
     begin: `Clean start for ${plate}: wash hands, and take a clean board, knife, pan and spoon that nothing else touches`,
     cover: `Cover ${plate}, label it and keep it apart`,
