@@ -1,5 +1,6 @@
 'use client'
 
+import dynamic from 'next/dynamic'
 import { type ReactNode, useCallback } from 'react'
 import type { Link } from '#app/_sync/plan.ts'
 import { PlanProvider } from '#app/_sync/plan-provider.tsx'
@@ -8,9 +9,15 @@ import { EveningBar } from './evening-bar.tsx'
 import { Reports, Told } from './notices.tsx'
 import { StripProvider } from './strip.tsx'
 import { TakeAway } from './take-away.tsx'
-import { UnsentNotice, UnsentWords } from './unsent-words.tsx'
+import { UnsentWords } from './unsent-words.tsx'
 import { Waiting } from './waiting.tsx'
 import { WhereProvider } from './where.tsx'
+
+// With what reads shared text, which the frame need not wait for.
+const UnsentNotice = dynamic(() => import('./unsent-notice.tsx').then((module) => module.UnsentNotice), {
+  ssr: false,
+  loading: () => null,
+})
 
 interface Props {
   readonly eveningId: string

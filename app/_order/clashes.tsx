@@ -1,6 +1,6 @@
 'use client'
 
-import { useEffect, useRef, useState } from 'react'
+import { memo, useEffect, useRef, useState } from 'react'
 import { clashKey, clashText, clashTitle, noWayText } from '#app/_words/clash.ts'
 import { listText } from '#app/_words/clock.ts'
 import type { Names } from '#app/_words/names.ts'
@@ -18,7 +18,7 @@ interface Props {
 }
 
 /** What no order can keep: each clash with its ways out. The first one is open, and whichever is chosen in the drawing. */
-export function Clashes({ order, names, isEarly }: Props) {
+export const Clashes = memo(function Clashes({ order, names, isEarly }: Props) {
   const { clash: chosen } = useChoose()
   if (order.clashes.length === 0) return null
   if (isEarly) return <p className={css.early}>Something does not fit yet. A better order is being looked for.</p>
@@ -29,7 +29,7 @@ export function Clashes({ order, names, isEarly }: Props) {
       ))}
     </ul>
   )
-}
+})
 
 /** Each under what it is of, and a key of its own: batches of one step may clash alike. */
 const keyed = (clashes: readonly Clash[]) => {

@@ -1,5 +1,6 @@
 'use client'
 
+import { memo } from 'react'
 import type { Piece } from '#app/_words/because.ts'
 import { chanceText, waitFreeText } from '#app/_words/chance.ts'
 import { clockText } from '#app/_words/clock.ts'
@@ -37,7 +38,7 @@ interface Props {
 }
 
 /** Each course with when it is to reach the table, how sure that is, and how long it can wait. */
-export function CourseFigures({ order, names }: Props) {
+export const CourseFigures = memo(function CourseFigures({ order, names }: Props) {
   if (!order.courses.some(({ onTime, waitFreeUntil }) => onTime !== null || waitFreeUntil !== null)) return null
   return (
     <section aria-labelledby="courses-sure">
@@ -57,4 +58,4 @@ export function CourseFigures({ order, names }: Props) {
       </ul>
     </section>
   )
-}
+})

@@ -28,7 +28,10 @@ interface Props {
 /** The days ahead of the evening, folded above it like a pleat of the cloth. */
 export function DaysBefore({ evening, order, names, cook, reader, now, chosen, onChoose, open, onOpen }: Props) {
   const all = useMemo(() => doings(order, names), [order, names])
-  const ahead = all.filter((doing) => dayOf(evening, doing.from) < 0 && (cook === null || doing.cook === cook))
+  const ahead = useMemo(
+    () => all.filter((doing) => dayOf(evening, doing.from) < 0 && (cook === null || doing.cook === cook)),
+    [all, evening, cook],
+  )
   const today = dayOf(evening, now)
   const could = useMemo(() => (today < 0 ? couldBeDone(evening, order, today) : []), [evening, order, today])
   if (ahead.length === 0 && could.length === 0) return null

@@ -1,5 +1,6 @@
 'use client'
 
+import { memo } from 'react'
 import { Fold } from '#app/_ui/fold.tsx'
 import { Stitches } from '#app/_ui/stitches.tsx'
 import { clockText, listText } from '#app/_words/clock.ts'
@@ -20,7 +21,7 @@ interface Props {
 }
 
 /** Minutes up from the table for each cook, how long guests wait, and the last minutes: the figures beside the picture. */
-export function Figures({ evening, order, names }: Props) {
+export const Figures = memo(function Figures({ evening, order, names }: Props) {
   const seated = seatedOf(evening, order)
   const together = seated.cooks.reduce((sum, { missed }) => sum + missed, 0)
   return (
@@ -60,7 +61,7 @@ export function Figures({ evening, order, names }: Props) {
       <LastQuarter order={order} names={names} />
     </>
   )
-}
+})
 
 const WIDTH = 150
 

@@ -1,10 +1,11 @@
 'use client'
 
-import { type KeyboardEvent, useMemo, useRef } from 'react'
+import { type KeyboardEvent, memo, useCallback, useMemo, useRef } from 'react'
 import type { Names } from '#app/_words/names.ts'
 import { bandsOf } from './bands.ts'
 import { useChoose } from './choose.tsx'
 import type { Label } from './picture/labels.ts'
+import type { Box } from './picture/outline.ts'
 import { ABOVE, type Picture } from './picture/picture.ts'
 import css from './picture.module.css'
 
@@ -23,54 +24,37 @@ export function Hand({ picture, names, chosen, onChoose, onZoom }: Props) {
   const bands = useMemo(() => bandsOf(picture), [picture])
   const tabStop = (picture.labels.find((label) => label.key === chosen) ?? picture.labels[0])?.key
 
-  const move = (label: Label, key: string): Label | undefined => {
-    const own = picture.labels.filter((other) => other.column === label.column)
-    const at = own.findIndex((other) => other.key === label.key)
-    const cooks = picture.columns.cooks.map((column) => column.id)
-    switch (key) {
-      case 'ArrowDown':
-        return own[at + 1]
-      case 'ArrowUp':
-        return own[at - 1]
-      case 'Home':
-        return own[0]
-      case 'End':
-        return own[own.length - 1]
-      case 'ArrowLeft':
-      case 'ArrowRight': {
-        const next = cooks[cooks.indexOf(label.column) + (key === 'ArrowLeft' ? -1 : 1)]
-        const others = picture.labels.filter((other) => other.column === next)
-        const distance = (other: Label) => Math.abs(other.doing.from - label.doing.from)
-        return others.reduce<Label | undefined>(
-          (best, other) => (!best || distance(other) < distance(best) ? other : best),
-          undefined,
-        )
+  const onKey = useCallback(
+    (event: KeyboardEvent, label: Label) => {
+      if (event.key === 'Enter' || event.key === ' ') {
+        event.preventDefault()
+        onChoose(label.key)
+        return
       }
-    }
-    return undefined
-  }
-
-  const onKey = (event: KeyboardEvent, label: Label) => {
-    if (event.key === 'Enter' || event.key === ' ') {
+      if (event.key === '+' || event.key === '=' || event.key === '-') {
+        event.preventDefault()
+        onZoom(event.key === '-' ? -1 : 1)
+        return
+      }
+      const next = move(picture, label, event.key)
+      if (!next) return
       event.preventDefault()
+      onChoose(next.key)
+      const target = hand.current?.querySelector(`[data-key="${CSS.escape(next.key)}"]`)
+      if (target instanceof SVGElement) {
+        target.focus({ preventScroll: true })
+        keepInView(target, picture.shape === 'phone' ? 0.5 : 1)
+      }
+    },
+    [picture, onChoose, onZoom],
+  )
+  const onTap = useCallback(
+    (target: SVGElement, label: Label) => {
       onChoose(label.key)
-      return
-    }
-    if (event.key === '+' || event.key === '=' || event.key === '-') {
-      event.preventDefault()
-      onZoom(event.key === '-' ? -1 : 1)
-      return
-    }
-    const next = move(label, event.key)
-    if (!next) return
-    event.preventDefault()
-    onChoose(next.key)
-    const target = hand.current?.querySelector(`[data-key="${CSS.escape(next.key)}"]`)
-    if (target instanceof SVGElement) {
-      target.focus({ preventScroll: true })
-      keepInView(target, picture.shape === 'phone' ? 0.5 : 1)
-    }
-  }
+      if (picture.shape === 'phone') keepInView(target, 0.5)
+    },
+    [picture, onChoose],
+  )
 
   return (
     // biome-ignore lint/a11y/useSemanticElements: a group of targets inside an SVG has no HTML element
@@ -90,35 +74,86 @@ export function Hand({ picture, names, chosen, onChoose, onZoom }: Props) {
       {picture.labels.map((label) => {
         const band = bands.get(label.key)
         return band ? (
-          // biome-ignore lint/a11y/useSemanticElements: SVG has no button
-          <g
+          <Target
             key={label.key}
-            className={css.hit}
-            data-key={label.key}
-            role="button"
-            tabIndex={label.key === tabStop ? 0 : -1}
-            aria-pressed={label.key === chosen}
-            aria-label={`${label.clock} ${label.doing.words}${label.doing.tail}, ${names.cookName(label.doing.cook)}`}
-            onClick={(event) => {
-              onChoose(label.key)
-              if (picture.shape === 'phone') keepInView(event.currentTarget, 0.5)
-            }}
-            onKeyDown={(event) => onKey(event, label)}
-          >
-            <rect className={css.target} x={band.x} y={band.y} width={band.width} height={band.height} />
-            <rect
-              className={css.ring}
-              x={label.box.x - 6}
-              y={label.box.y - 1.5}
-              width={label.box.width + 12}
-              height={label.box.height + 4}
-              rx={5}
-            />
-          </g>
+            label={label}
+            band={band}
+            cook={names.cookName(label.doing.cook)}
+            isStop={label.key === tabStop}
+            isChosen={label.key === chosen}
+            onTap={onTap}
+            onKey={onKey}
+          />
         ) : null
       })}
     </svg>
   )
+}
+
+interface TargetProps {
+  readonly label: Label
+  readonly band: Box
+  readonly cook: string
+  /** The one line that Tab leads to. */
+  readonly isStop: boolean
+  readonly isChosen: boolean
+  readonly onTap: (target: SVGElement, label: Label) => void
+  readonly onKey: (event: KeyboardEvent, label: Label) => void
+}
+
+/** There are hundreds of them, and choosing a line changes two. */
+const Target = memo(function Target({ label, band, cook, isStop, isChosen, onTap, onKey }: TargetProps) {
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: SVG has no button
+    <g
+      className={css.hit}
+      data-key={label.key}
+      role="button"
+      tabIndex={isStop ? 0 : -1}
+      aria-pressed={isChosen}
+      aria-label={`${label.clock} ${label.doing.words}${label.doing.tail}, ${cook}`}
+      onClick={(event) => onTap(event.currentTarget, label)}
+      onKeyDown={(event) => onKey(event, label)}
+    >
+      <rect className={css.target} x={band.x} y={band.y} width={band.width} height={band.height} />
+      <rect
+        className={css.ring}
+        x={label.box.x - 6}
+        y={label.box.y - 1.5}
+        width={label.box.width + 12}
+        height={label.box.height + 4}
+        rx={5}
+      />
+    </g>
+  )
+})
+
+/** Where a key leads from a line. */
+const move = (picture: Picture, label: Label, key: string): Label | undefined => {
+  const own = picture.labels.filter((other) => other.column === label.column)
+  const at = own.findIndex((other) => other.key === label.key)
+  const cooks = picture.columns.cooks.map((column) => column.id)
+  switch (key) {
+    case 'ArrowDown':
+      return own[at + 1]
+    case 'ArrowUp':
+      return own[at - 1]
+    case 'Home':
+      return own[0]
+    case 'End':
+      return own[own.length - 1]
+    case 'ArrowLeft':
+    case 'ArrowRight': {
+      const next = cooks[cooks.indexOf(label.column) + (key === 'ArrowLeft' ? -1 : 1)]
+      const others = picture.labels.filter((other) => other.column === next)
+      const distance = (other: Label) => Math.abs(other.doing.from - label.doing.from)
+      return others.reduce<Label | undefined>(
+        (best, other) => (!best || distance(other) < distance(best) ? other : best),
+        undefined,
+      )
+    }
+  }
+  return undefined
 }
 
 /** What stays at the top of the screen over the drawing. */

@@ -1,6 +1,6 @@
 'use client'
 
-import { useEffect, useRef } from 'react'
+import { useEffect, useMemo, useRef } from 'react'
 import { Safety } from '#app/_safety/safety.tsx'
 import type { Plan } from '#app/_sync/plan.ts'
 import { PlanContext, usePlan } from '#app/_sync/use-plan.ts'
@@ -31,6 +31,7 @@ interface Props {
 export function OrderAside({ order, shown, drawn, names, doing, onClose }: Props) {
   const { evening, order: state } = usePlan()
   const { thing } = useChoose()
+  const own = useMemo(() => namesOf(evening), [evening])
   const aside = useRef<HTMLElement>(null)
   const chosen = thing ? `${thing.kind} ${thing.id}` : (doing?.key ?? null)
   useEffect(() => {
@@ -52,13 +53,13 @@ export function OrderAside({ order, shown, drawn, names, doing, onClose }: Props
           </div>
         ) : null}
       </PlanContext>
-      <Clashes order={order} names={namesOf(evening)} isEarly={isEarly} />
+      <Clashes order={order} names={own} isEarly={isEarly} />
       <PlanContext value={shown}>
         <CourseFigures order={drawn} names={names} />
         <Figures evening={shown.evening} order={drawn} names={names} />
       </PlanContext>
       <WhatIf order={order} />
-      <Safety order={order} names={namesOf(evening)} />
+      <Safety order={order} names={own} />
     </aside>
   )
 }

@@ -1,6 +1,6 @@
 'use client'
 
-import { useMemo, useState } from 'react'
+import { useCallback, useMemo, useState } from 'react'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { countOf, dayOf, sentence } from '#app/_words/clock.ts'
 import type { Names } from '#app/_words/names.ts'
@@ -53,7 +53,9 @@ export function OrderDrawing({ order, names, all, isList, chosen, onChoose }: Pr
   )
   const isEarly = state.kind === 'current' && state.more === true
   const settling = useSettling(order, all, picture, isEarly, serverNow)
-  const zooms = zoomsOf(all.some((doing) => dayOf(evening, doing.from) < 0))
+  const hasDays = useMemo(() => all.some((doing) => dayOf(evening, doing.from) < 0), [all, evening])
+  const zooms = zoomsOf(hasDays)
+  const onZoom = useCallback((by: 1 | -1) => setZoom((now) => zoomBy(zoomsOf(hasDays), now, by)), [hasDays])
   const isFolded = picture?.columns.cooks.some((column) => column.id === OTHERS) ?? false
   const movedSteps = new Set([...settling.moved.keys()].map((key) => key.replace(/\.[^.]*$/, ''))).size
   return (
@@ -94,7 +96,7 @@ export function OrderDrawing({ order, names, all, isList, chosen, onChoose }: Pr
             isEarly={isEarly}
             chosen={chosen}
             onChoose={onChoose}
-            onZoom={(by) => setZoom(zoomBy(zooms, zoom, by))}
+            onZoom={onZoom}
             now={now}
           />
         )}

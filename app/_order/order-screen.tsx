@@ -2,7 +2,7 @@
 
 import Link from 'next/link'
 import { useParams, useSearchParams } from 'next/navigation'
-import { useCallback, useEffect, useMemo, useState } from 'react'
+import { memo, useCallback, useDeferredValue, useEffect, useMemo, useState } from 'react'
 import { ShareOut } from '#app/_share/share-out.tsx'
 import type { Plan } from '#app/_sync/plan.ts'
 import { PlanContext, usePlan } from '#app/_sync/use-plan.ts'
@@ -32,16 +32,26 @@ const viewOf = (said: string | null): View => VIEWS.find(([view]) => view === sa
 
 /** The running order: the table seen from above with time flowing down, the same as a list, and sharing it out. */
 export function OrderScreen() {
+  // A new order is drawn in the gaps between what this person does: no key waits for it.
+  const plan = useDeferredValue(usePlan())
   return (
-    <LookProvider>
-      <TakenProvider>
-        <Screen />
-      </TakenProvider>
-    </LookProvider>
+    <PlanContext value={plan}>
+      <Screen />
+    </PlanContext>
   )
 }
 
-function Screen() {
+const Screen = memo(function Screen() {
+  return (
+    <LookProvider>
+      <TakenProvider>
+        <Order />
+      </TakenProvider>
+    </LookProvider>
+  )
+})
+
+function Order() {
   const { evening, order } = usePlan()
   const view = viewOf(useSearchParams().get('view'))
   const planned = order.kind === 'none' ? null : order.order

@@ -1,6 +1,6 @@
 'use client'
 
-import { useEffect, useMemo, useState } from 'react'
+import { memo, useEffect, useMemo, useState } from 'react'
 import { newId } from '#app/_frame/new-id.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
@@ -18,7 +18,7 @@ import css from './what-if.module.css'
 const OF = 'what-if'
 
 /** Trying something else without disturbing anybody: it is looked at here alone until it is kept. */
-export function WhatIf({ order }: { readonly order: RunningOrder }) {
+export const WhatIf = memo(function WhatIf({ order }: { readonly order: RunningOrder }) {
   const { evening, me, edit, undo } = usePlan()
   const { look, lookAt, leave } = useLook()
   const { note } = useTaken()
@@ -84,7 +84,7 @@ export function WhatIf({ order }: { readonly order: RunningOrder }) {
       </Fold>
     </section>
   )
-}
+})
 
 /** The idea, unless the plan no longer has what it is about. */
 const sound = (

@@ -1,6 +1,6 @@
 'use client'
 
-import { useId, useMemo, useState } from 'react'
+import { memo, useId, useMemo, useState } from 'react'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Fold } from '#app/_ui/fold.tsx'
 import { countOf, sentence } from '#app/_words/clock.ts'
@@ -21,7 +21,7 @@ interface Props {
 }
 
 /** What the rules of the evening say of the food over this order: what is beyond them first, what to do, and how long each dish stands. */
-export function Safety({ order, names }: Props) {
+export const Safety = memo(function Safety({ order, names }: Props) {
   const { evening } = usePlan()
   const [isHot, setHot] = useState(false)
   const hotId = useId()
@@ -99,7 +99,7 @@ export function Safety({ order, names }: Props) {
       </Fold>
     </section>
   )
-}
+})
 
 export const keyOf = ({ kind, dish, step, from }: Finding): string => `${kind} ${dish} ${step} ${from}`
 

@@ -1,15 +1,13 @@
-import { z } from 'zod'
 import type { Shelf } from './shelf.ts'
 
-const Draft = z.object({
-  text: z.string(),
+export interface Draft {
+  readonly text: string
   /** What the field said when the writing began. */
-  base: z.string(),
+  readonly base: string
   /** What the field is called, and on which page it is: for saying so elsewhere. */
-  label: z.string(),
-  path: z.string(),
-})
-export type Draft = z.infer<typeof Draft>
+  readonly label: string
+  readonly path: string
+}
 export type KeptDraft = Draft & { readonly key: string }
 
 /** What was typed into fields of one person on this device and is not kept yet: it outlives the page. */
@@ -24,9 +22,12 @@ export interface Drafts {
   subscribe(listener: () => void): () => void
 }
 
+// Read by hand: the frame of every screen has drafts, and no schema is to be loaded for them.
 const parsed = (text: string | null): Draft | null => {
   try {
-    return Draft.parse(JSON.parse(text ?? 'null'))
+    const { text: typed, base, label, path }: Readonly<Record<string, unknown>> = JSON.parse(text ?? '{}')
+    const isDraft = typeof typed === 'string' && typeof base === 'string' && typeof label === 'string' && typeof path === 'string'
+    return isDraft ? { text: typed, base, label, path } : null
   } catch {
     return null
   }

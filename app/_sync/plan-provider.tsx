@@ -14,6 +14,11 @@ interface Props {
 }
 
 const NOT_YET: Opened = { link: { kind: 'connecting' }, plan: null }
+// Yjs is loaded in the browser alone: a second copy of it on the server would not know this one's documents.
+const program = () => import('./open-in-browser.ts')
+// On its way while the page is still being made ready. When it does not come, opening the plan asks again.
+if (typeof window !== 'undefined') program().catch(() => undefined)
+
 const nothing = () => () => undefined
 const notYet = () => NOT_YET
 
@@ -24,8 +29,7 @@ export const PlanProvider = ({ eveningId, userId, waiting, children }: Props) =>
   useEffect(() => {
     let left = false
     let opened: OpenPlan | null = null
-    // Yjs is loaded in the browser alone: a second copy of it on the server would not know this one's documents.
-    void import('./open-in-browser.ts').then(({ openInBrowser }) => {
+    void program().then(({ openInBrowser }) => {
       if (left) return
       opened = openInBrowser(eveningId, userId)
       setStore(opened)
