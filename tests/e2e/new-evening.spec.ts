@@ -50,5 +50,6 @@ test('E7 an evening begins with four things, and a course, a dish and a step are
   await page.reload()
   await ready(page)
   await expect(page.getByRole('link', { name: /Lentils with lemon/ })).toBeVisible()
+  await page.getByRole('button', { name: 'Change the menu' }).click()
   await expect(page.getByLabel('Rules by which food is judged')).toHaveValue('uk')
 })

@@ -14,7 +14,7 @@ import { planOf } from '#tests/unit/plan/open-plan.ts'
 import { fixedSeeds, holdsOnAll, shareOf } from './seeds.ts'
 
 /** Two in three seeds make an evening with a clash. */
-const COUNT = shareOf(32)
+const COUNT = shareOf(20)
 const PATIENCE_MS = 240_000 + COUNT * 10_000
 
 /** Another search than that which found the way out, from nothing. What stops short has an ample budget before it is wrong. */
