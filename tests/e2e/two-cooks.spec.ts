@@ -14,7 +14,7 @@ test('E1 two cooks change a step, see each other do it, claim dishes, and both s
   await openDish(lou.page, eveningId, 'soup')
   const simmer = 'Simmer until soft'
   await expect(lou.page.getByText(/^Keep an eye on it on a medium ring.*, usually 30 min/)).toBeVisible()
-  await kim.page.getByRole('button', { name: simmer }).click()
+  await kim.page.getByRole('button', { name: simmer, exact: true }).click()
   const usual = kim.page.getByLabel(`${simmer}: usual minutes`)
   await usual.fill('35 min')
   await usual.press('Enter')
@@ -33,10 +33,10 @@ test('E1 two cooks change a step, see each other do it, claim dishes, and both s
   for (const { page } of [kim, lou]) {
     await page.goto(`/evenings/${eveningId}/order?view=list`)
     await ready(page)
-    const row = page.getByRole('listitem').filter({ hasText: simmer })
+    const row = page.getByRole('listitem').filter({ hasText: simmer }).first()
     await expect(row).toContainText('Kim, 35 min')
     await expect(page.getByText('being planned again')).toBeHidden()
-    await expect(page.getByRole('listitem').filter({ hasText: 'Set out the board' })).toContainText('Lou')
+    await expect(page.getByRole('listitem').filter({ hasText: 'Set out the board' }).first()).toContainText('Lou')
   }
 })
 
