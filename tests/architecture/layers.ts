@@ -33,6 +33,7 @@ export const LAYERS: readonly Layer[] = [
   { name: 'drinks', holds: /^lib\/drinks\//, layers: ['drinks', 'domain'], packages: [] },
   { name: 'safety', holds: /^lib\/safety\//, layers: ['safety', 'domain'], packages: [] },
   { name: 'sharing', holds: /^lib\/sharing\//, layers: ['sharing', 'domain'], packages: [] },
+  { name: 'night', holds: /^lib\/night\//, layers: ['night', 'domain'], packages: [] },
   { name: 'plan', holds: /^lib\/plan\//, layers: ['plan', 'domain'], packages: [zod, yjs, /^fractional-indexing$/] },
   { name: 'prisma', holds: /^prisma\//, layers: ['prisma', 'domain'], packages: [node, /^@prisma\//, /^prisma(\/|$)/] },
   {
@@ -60,7 +61,20 @@ export const LAYERS: readonly Layer[] = [
   {
     name: 'app',
     holds: /^app\//,
-    layers: ['app', 'local-order', 'domain', 'plan', 'quantities', 'recipes', 'table', 'drinks', 'safety', 'sharing', 'server'],
+    layers: [
+      'app',
+      'local-order',
+      'domain',
+      'plan',
+      'quantities',
+      'recipes',
+      'table',
+      'drinks',
+      'safety',
+      'sharing',
+      'night',
+      'server',
+    ],
     packages: [
       zod,
       yjs,
