@@ -36,8 +36,9 @@ interface Line {
 /**
  * Hashes, plans and trials have a worker each: a plan takes a second, and the next edit does not wait for it. The first two are
  * started at once, for without a connection their program cannot be fetched any more; the third when something is first tried.
+ * Planned is from the moment that `now` says.
  */
-export const openLocalOrder = (spawn: () => Worker): LocalOrder => {
+export const openLocalOrder = (spawn: () => Worker, now: () => number = Date.now): LocalOrder => {
   let jobs = 0
   const lines = new Map<Task, Line>()
 
@@ -85,7 +86,7 @@ export const openLocalOrder = (spawn: () => Worker): LocalOrder => {
   const known = (told: Told | null) => (told?.kind === 'plan' ? told.known : null)
 
   const plan: LocalOrder['plan'] = (evening, last, answer) => {
-    const nowMs = Date.now()
+    const nowMs = now()
     ask(
       'plan',
       (job) => ({ job, evening, kind: 'quick', last, nowMs, order: null }),
@@ -116,7 +117,7 @@ export const openLocalOrder = (spawn: () => Worker): LocalOrder => {
     tryOut: (evening, last, answer) =>
       ask(
         'trial',
-        (job) => ({ job, evening, kind: 'trial', last, nowMs: Date.now(), order: null }),
+        (job) => ({ job, evening, kind: 'trial', last, nowMs: now(), order: null }),
         (told) => answer(known(told)),
       ),
     close() {
@@ -126,5 +127,5 @@ export const openLocalOrder = (spawn: () => Worker): LocalOrder => {
   }
 }
 
-export const browserOrder = (): LocalOrder =>
-  openLocalOrder(() => new Worker(new URL('./order-worker.ts', import.meta.url), { type: 'module' }))
+export const browserOrder = (now?: () => number): LocalOrder =>
+  openLocalOrder(() => new Worker(new URL('./order-worker.ts', import.meta.url), { type: 'module' }), now)
