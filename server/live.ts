@@ -1,6 +1,7 @@
 import type { WebSocket } from 'ws'
 import type { Evening } from '#lib/domain/evening.ts'
-import type { OrderMessage } from '#lib/plan/wire.ts'
+import type { RunningOrder } from '#lib/domain/running-order.ts'
+import type { Fired, OrderMessage } from '#lib/plan/wire.ts'
 import type { PrismaClient } from '#prisma/client/client.ts'
 import type { Limits } from '#server/auth/limits.ts'
 import type { Mail } from '#server/mail.ts'
@@ -33,8 +34,14 @@ export interface Rooms {
   tellGuests(eveningId: string): void
   /** Called after each commit with the plan as it then stands, and once when a room opens. */
   onPlan(listener: (eveningId: string, evening: Evening) => void): void
-  /** Called when the last socket of an evening has gone. */
+  /** Called when nobody is at an evening any more: its last socket has gone, and it is not held. */
   onEmpty(listener: (eveningId: string) => void): void
+  /** Called when an evening is closed to everybody, held or not. */
+  onClosed(listener: (eveningId: string) => void): void
+  /** Keeps a plan open as if somebody were there, until it is released: told of at once, and again when it is loaded anew. */
+  hold(eveningId: string): void
+  release(eveningId: string): void
+  sendAlerts(eveningId: string, fired: readonly Fired[]): void
   /** Commits what is under way and closes every socket with 1012. */
   close(): Promise<void>
 }
@@ -44,7 +51,21 @@ export interface Planner {
   plan(eveningId: string, evening: Evening): void
   /** What to show somebody who has just come: the stored order, or that it is being planned. */
   current(eveningId: string, evening: Evening): Promise<OrderMessage>
+  /** Plans the same problem again, from what is now. Nothing is sent when it comes to the same order. */
+  again(eveningId: string): void
+  /** Called with each order that people are shown. */
+  onOrder(listener: (eveningId: string, order: RunningOrder) => void): void
   forget(eveningId: string): void
+  close(): Promise<void>
+}
+
+/** The evenings that are being cooked now. */
+export interface Nights {
+  isLive(eveningId: string): boolean
+  /** What has rung in the last hour of a live evening, in the order in which it rang. */
+  fired(eveningId: string): readonly Fired[]
+  /** Called once for each alert of a live evening, when it is stored. */
+  onFire(listener: (eveningId: string, fired: Fired) => void): void
   close(): Promise<void>
 }
 

@@ -1,7 +1,7 @@
 import * as decoding from 'lib0/decoding'
 import * as encoding from 'lib0/encoding'
 import type { z } from 'zod'
-import { Beat, Command, GuestsNews, Hello, OrderMessage, Outcome, WIRE } from './wire.ts'
+import { Alerts, Beat, Command, type Fired, GuestsNews, Hello, OrderMessage, Outcome, WIRE } from './wire.ts'
 
 /**
  * Frames of our own on the socket.
@@ -20,6 +20,8 @@ export const writeBeat = (serverMs: number): Uint8Array => writeJson(WIRE.beat, 
 export const readBeat = (body: decoding.Decoder): { serverMs: number } | null => readJson(body, Beat)
 export const writeGuests = (at: number): Uint8Array => writeJson(WIRE.guests, { at })
 export const readGuests = (body: decoding.Decoder): { at: number } | null => readJson(body, GuestsNews)
+export const writeAlerts = (alerts: readonly Fired[]): Uint8Array => writeJson(WIRE.alert, { alerts })
+export const readAlerts = (body: decoding.Decoder): readonly Fired[] | null => readJson(body, Alerts)?.alerts ?? null
 
 /** So many document frames of this connection are stored, counted from its start. */
 export const writeAck = (frames: number): Uint8Array => {

@@ -21,6 +21,8 @@ export const WIRE = {
   beat: 15,
   /** server → hosts: something about the guests is new. What it is never comes this way. */
   guests: 16,
+  /** server → client: what has rung; after hello that of the last hour, then each as it rings. */
+  alert: 17,
 } as const
 
 /** Close codes: the client stops retrying on every one of them. */
@@ -92,3 +94,25 @@ export const Beat = z.strictObject({ serverMs: z.number() })
 
 /** When it was, by the server's clock in milliseconds since 1970. */
 export const GuestsNews = z.strictObject({ at: z.number() })
+
+/** What calls somebody on the night. */
+export const AlertKind = z.enum(['begin', 'touch', 'look', 'get-up', 'plate', 'serve', 'overdue'])
+
+/**
+ * An alert that has rung: once, whatever became of the order since. `at` is when it was due and `firedAt` when it rang, by
+ * the server's clock in milliseconds since 1970. No cooks: it is for all.
+ */
+export const Fired = z.strictObject({
+  id: z.string().min(1).max(300),
+  at: z.number(),
+  firedAt: z.number(),
+  kind: AlertKind,
+  cooks: z.array(Id).max(24),
+  step: Id.optional(),
+  batch: z.int().min(0).optional(),
+  touch: z.union([z.literal('out'), z.int().min(1)]).optional(),
+  course: Id.optional(),
+})
+export type Fired = z.infer<typeof Fired>
+
+export const Alerts = z.strictObject({ alerts: z.array(Fired).max(2000) })

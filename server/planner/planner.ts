@@ -29,8 +29,10 @@ interface Desk {
   answer: ({ readonly kind: 'order' } & Kept) | { readonly kind: 'failed'; readonly hash: string } | null
   /** The last order that people saw, of whatever plan. */
   last: RunningOrder | null
-  /** The problem that is being planned, what from, and the stages that are over. */
-  work: { readonly hash: string; readonly start: Start; readonly over: Set<Stage> } | null
+  /** How they were told of it; null when that was not since they came. */
+  shown: OrderMessage | null
+  /** The problem that is being planned, what from, and the stages that are over. `again`: its order is there already. */
+  work: { readonly hash: string; readonly start: Start; readonly over: Set<Stage>; readonly again: boolean } | null
   /** The problem whose thread has crashed once. */
   crashed: string | null
   gathering: { readonly since: number; readonly cancel: () => void } | null
@@ -51,10 +53,10 @@ interface Parts {
 }
 
 /** Whether people see nothing new in it: how long was looked is not shown. */
-const isOldNews = (before: OrderMessage | null, after: OrderMessage & { readonly kind: 'order' }): boolean =>
+const isOldNews = (before: OrderMessage | null, after: OrderMessage & { readonly kind: 'order' }, again: boolean): boolean =>
   before?.kind === 'order' &&
   before.hash === after.hash &&
-  before.more === after.more &&
+  (before.more === after.more || (again && !before.more)) &&
   isDeepStrictEqual({ ...before.order, of: null }, { ...after.order, of: null })
 
 /** Plans every evening that is told to it in worker threads, and says so to the people at it. */
@@ -63,6 +65,7 @@ export const startPlanner = (parts: Parts): Planner => {
   const log = parts.log ?? ((what, why) => console.error(what, why))
   const runner = parts.runner ?? threadRunner({ workers: parts.workers, log, clock })
   const desks = new Map<string, Desk>()
+  const orderListeners: ((eveningId: string, order: RunningOrder) => void)[] = []
   const hashes = new WeakMap<Evening, string>()
   /** The end of each evening's line of writes: a newer order is never overwritten by an older one. */
   const writes = new Map<string, Promise<void>>()
@@ -114,13 +117,13 @@ export const startPlanner = (parts: Parts): Planner => {
   const fail = (eveningId: string, desk: Desk, hash: string, why: unknown) => {
     log(`evening ${eveningId} could not be planned`, why)
     desk.answer = { kind: 'failed', hash }
-    send(eveningId, messageOf(desk, desk.answer))
+    show(eveningId, desk, messageOf(desk, desk.answer))
   }
 
   const adopt = ({ eveningId, hash, kind }: Slice, desk: Desk, order: RunningOrder, whole: boolean) => {
     const before = desk.answer?.kind === 'order' && desk.answer.hash === hash ? desk.answer.order : null
-    // What was stopped half way stands only when it is better than what is shown.
-    if (before && !whole && (kind === 'ways' || order.total >= before.total)) return
+    // What was stopped half way stands only when it is better than what is shown. A first answer is of another moment.
+    if (before && kind !== 'quick' && !whole && (kind === 'ways' || order.total >= before.total)) return
     const kept: Kept = { hash, order }
     desk.answer = { kind: 'order', ...kept }
     desk.last = order
@@ -129,8 +132,21 @@ export const startPlanner = (parts: Parts): Planner => {
 
   /** What its problem is planned from: the same for all stages, so that they differ in nothing but how long they look. */
   const workOf = (desk: Desk, hash: string): NonNullable<Desk['work']> => {
-    if (desk.work?.hash !== hash) desk.work = { hash, start: startOf(desk.evening, desk.last, clock.now()), over: new Set() }
+    if (desk.work?.hash !== hash) desk.work = freshWork(desk, hash, false)
     return desk.work
+  }
+
+  const freshWork = (desk: Desk, hash: string, again: boolean): NonNullable<Desk['work']> => ({
+    hash,
+    start: startOf(desk.evening, desk.last, clock.now()),
+    over: new Set(),
+    again,
+  })
+
+  const show = (eveningId: string, desk: Desk, message: OrderMessage) => {
+    desk.shown = message
+    send(eveningId, message)
+    if (message.kind === 'order') for (const listener of orderListeners) listener(eveningId, message.order)
   }
 
   const hear = (slice: Slice, report: Report) => {
@@ -139,20 +155,21 @@ export const startPlanner = (parts: Parts): Planner => {
     if (!desk) return
     // The plan has moved on: its own slice is in line, or will be when the gathering is over.
     if (wanted(desk) !== hash) return
-    const before = desk.answer && messageOf(desk, desk.answer)
+    const before = desk.shown ?? (desk.answer && messageOf(desk, desk.answer))
     if (report.kind === 'order') adopt(slice, desk, report.order, report.whole)
-    else if (kind !== 'quick') log(`evening ${eveningId} keeps its running order: ${kind} failed`, report.why)
-    else if (report.kind === 'crashed' && desk.crashed !== hash) {
+    else if (kind === 'quick' && report.kind === 'crashed' && desk.crashed !== hash) {
       desk.crashed = hash
       log(`planning evening ${eveningId} is tried once more`, report.why)
       return queue.put(slice)
-    } else fail(eveningId, desk, hash, report.why)
+    } else if (desk.answer?.kind === 'order' && desk.answer.hash === hash)
+      log(`evening ${eveningId} keeps its running order: ${kind} failed`, report.why)
+    else fail(eveningId, desk, hash, report.why)
     const { over } = workOf(desk, hash)
     if (kind === 'quick' || report.kind !== 'order' || report.whole) over.add(kind)
     // What the prover found may have other clashes.
     if (kind === 'proof') over.delete('ways')
     const after = desk.answer && messageOf(desk, desk.answer)
-    if (after?.kind === 'order' && !isOldNews(before, after)) send(eveningId, after)
+    if (after?.kind === 'order' && !isOldNews(before, after, workOf(desk, hash).again)) show(eveningId, desk, after)
     if (desk.leaving) clear(eveningId, desk)
     else goOn(eveningId, desk, hash)
   }
@@ -186,14 +203,14 @@ export const startPlanner = (parts: Parts): Planner => {
     const underWay = queue.of(eveningId)
     if (underWay?.hash === hash) return
     if (answer?.hash !== hash) {
-      send(eveningId, { kind: 'planning', hash })
+      show(eveningId, desk, { kind: 'planning', hash })
       const { start } = workOf(desk, hash)
       return queue.put({ eveningId, hash, evening, kind: 'quick', start, order: null })
     }
     // Back to a plan that has its order: nobody wants the one under way any more.
     if (underWay) {
       queue.drop(eveningId)
-      send(eveningId, messageOf(desk, answer))
+      show(eveningId, desk, messageOf(desk, answer))
     }
     goOn(eveningId, desk, hash)
   }
@@ -218,6 +235,7 @@ export const startPlanner = (parts: Parts): Planner => {
       hash: null,
       answer: null,
       last: null,
+      shown: null,
       work: null,
       crashed: null,
       gathering: null,
@@ -243,9 +261,27 @@ export const startPlanner = (parts: Parts): Planner => {
     return desk
   }
 
+  const again = (eveningId: string, desk: Desk) => {
+    // What is about to be planned, or has just begun to be, is planned from now already.
+    if (desks.get(eveningId) !== desk || desk.leaving || desk.gathering || queue.of(eveningId)?.kind === 'quick') return
+    const hash = wanted(desk)
+    if (hash === NO_PROBLEM) return
+    queue.drop(eveningId)
+    if (desk.answer?.hash === hash) desk.shown ??= messageOf(desk, desk.answer)
+    desk.work = freshWork(desk, hash, true)
+    queue.put({ eveningId, hash, evening: desk.evening, kind: 'quick', start: desk.work.start, order: null })
+  }
+
   return {
     plan(eveningId, evening) {
       plan(eveningId, evening)
+    },
+    again(eveningId) {
+      const desk = desks.get(eveningId)
+      if (desk) void desk.looked.then(() => again(eveningId, desk))
+    },
+    onOrder(listener) {
+      orderListeners.push(listener)
     },
     async current(eveningId, evening) {
       const desk = desks.get(eveningId)?.evening === evening ? desks.get(eveningId) : plan(eveningId, evening)

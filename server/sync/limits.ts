@@ -25,6 +25,8 @@ export const TIMES = {
   silence: 30_000,
   /** The plan is told of at most this often. */
   tell: 100,
+  /** A room that is held is loaded again so long after it could not be read or stored. */
+  reload: 1_000,
 } as const
 
 /** When the log of a plan is folded into a snapshot. */

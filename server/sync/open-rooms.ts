@@ -1,7 +1,7 @@
 import type { WebSocket } from 'ws'
 import * as Y from 'yjs'
 import type { Evening } from '#lib/domain/evening.ts'
-import { CLOSE, LAYOUT_VERSION, type OrderMessage } from '#lib/plan/wire.ts'
+import { CLOSE, type Fired, LAYOUT_VERSION, type OrderMessage } from '#lib/plan/wire.ts'
 import { writeEvening } from '#lib/plan/write-evening.ts'
 import type { Rooms, Seat } from '#server/live.ts'
 import { type Clock, systemClock } from './clock.ts'
@@ -17,6 +17,8 @@ export interface RoomsOptions {
   readonly log: (what: string) => void
   /** What a newcomer is shown of the running order. */
   readonly greet?: (eveningId: string, evening: Evening) => Promise<OrderMessage>
+  /** What has rung of late, for who comes now. */
+  readonly fired?: (eveningId: string) => readonly Fired[]
   readonly clock?: Clock
   readonly updates?: UpdateLog
 }
@@ -29,6 +31,9 @@ export const openRooms = async (options: RoomsOptions): Promise<Rooms> => {
   const peers = new Set<Peer>()
   const planListeners: ((eveningId: string, evening: Evening) => void)[] = []
   const emptyListeners: ((eveningId: string) => void)[] = []
+  const closedListeners: ((eveningId: string) => void)[] = []
+  /** The evenings whose rooms stay open without a socket. */
+  const held = new Set<string>()
   let closing = false
 
   const load = async (eveningId: string, forget: () => void): Promise<Room | null> => {
@@ -42,10 +47,25 @@ export const openRooms = async (options: RoomsOptions): Promise<Rooms> => {
         void room.settled().then(() => room.compact())
         for (const listener of emptyListeners) listener(eveningId)
       },
-      failed: forget,
+      failed() {
+        forget()
+        // What is held is loaded again without anybody asking for it.
+        if (held.has(eveningId)) clock.after(TIMES.reload, () => hold(eveningId))
+      },
       log,
     })
+    room.hold(held.has(eveningId))
     return room
+  }
+
+  const hold = (eveningId: string) => {
+    if (closing || !held.has(eveningId)) return
+    roomOf(eveningId)
+      .then((room) => room?.hold(held.has(eveningId)))
+      .catch((cause) => {
+        log(`the plan of ${eveningId} cannot be held open: ${reasonOf(cause)}`)
+        clock.after(TIMES.reload, () => hold(eveningId))
+      })
   }
 
   /** The room of an evening, the one already open or loading; null when the evening has no plan. */
@@ -72,10 +92,18 @@ export const openRooms = async (options: RoomsOptions): Promise<Rooms> => {
   const dropIdle = async () => {
     for (const [eveningId, opening] of [...rooms].slice(0, Math.max(0, rooms.size - IDLE_ROOMS))) {
       const room = await opening.catch(() => null)
-      if (!room || room.peers.size > 0) continue
+      if (!room || room.isHeld || room.peers.size > 0) continue
       await room.settled()
-      if (room.peers.size === 0 && rooms.get(eveningId) === opening) rooms.delete(eveningId)
+      if (room.peers.size === 0 && !room.isHeld && rooms.get(eveningId) === opening) rooms.delete(eveningId)
     }
+  }
+
+  const release = (eveningId: string) => {
+    if (!held.delete(eveningId)) return
+    void rooms
+      .get(eveningId)
+      ?.then((room) => room?.hold(held.has(eveningId)))
+      .catch(() => undefined)
   }
 
   const admitSeat = (seat: Seat): number | null => {
@@ -152,7 +180,7 @@ export const openRooms = async (options: RoomsOptions): Promise<Rooms> => {
         else if (rooms.get(seat.eveningId) !== opening) await enter()
         else {
           room = opened
-          opened.join(peer)
+          opened.join(peer, options.fired?.(seat.eveningId) ?? [])
           for (const frame of early) if (peer.open) opened.hear(peer, frame)
           void welcome(opened, peer)
         }
@@ -164,8 +192,21 @@ export const openRooms = async (options: RoomsOptions): Promise<Rooms> => {
     },
     closeMember: (memberId, code) => closeWhere((seat) => seat.memberId === memberId, code, 'out'),
     closeEvening: (eveningId, code) => {
+      release(eveningId)
       closeWhere((seat) => seat.eveningId === eveningId, code, 'out')
       rooms.delete(eveningId)
+      for (const listener of closedListeners) listener(eveningId)
+    },
+    hold(eveningId) {
+      held.add(eveningId)
+      hold(eveningId)
+    },
+    release,
+    sendAlerts(eveningId, fired) {
+      void rooms
+        .get(eveningId)
+        ?.then((room) => room?.sendAlerts(fired))
+        .catch(() => undefined)
     },
     reseat: (memberId) => closeWhere((seat) => seat.memberId === memberId, AGAIN.restart, 'your seat has changed'),
     sendOrder(eveningId, message) {
@@ -185,6 +226,9 @@ export const openRooms = async (options: RoomsOptions): Promise<Rooms> => {
     },
     onEmpty(listener) {
       emptyListeners.push(listener)
+    },
+    onClosed(listener) {
+      closedListeners.push(listener)
     },
     async close() {
       closing = true

@@ -5,6 +5,7 @@ import {
   readCommand,
   readType,
   writeAck,
+  writeAlerts,
   writeBeat,
   writeGuests,
   writeHello,
@@ -13,7 +14,7 @@ import {
 } from '#lib/plan/frames.ts'
 import { Meta, rootMap } from '#lib/plan/layout.ts'
 import { readPlan } from '#lib/plan/read.ts'
-import { CLOSE, type Command, LAYOUT_VERSION, type OrderMessage, type Outcome, WIRE } from '#lib/plan/wire.ts'
+import { CLOSE, type Command, type Fired, LAYOUT_VERSION, type OrderMessage, type Outcome, WIRE } from '#lib/plan/wire.ts'
 import { admit } from './admit.ts'
 import { openAnswers } from './answer-command.ts'
 import type { Clock } from './clock.ts'
@@ -26,9 +27,9 @@ import { answerFrame, askFrame, STEP, SYNC, updateFrame } from './sync-frames.ts
 import type { LogEntry, StoredPlan, UpdateLog } from './update-log.ts'
 
 export interface RoomEvents {
-  /** The stored plan has changed, or somebody has come into an empty room. */
+  /** The stored plan has changed, or somebody has come into an empty room, or it is held from now on. */
   plan(evening: Evening): void
-  /** The last socket has gone. */
+  /** Nobody is at it any more: the last socket has gone, and it is not held. */
   empty(): void
   /** Something could not be stored: the room is closed and must be loaded again. */
   failed(): void
@@ -38,11 +39,16 @@ export interface RoomEvents {
 /** One evening's plan while somebody looks at it: validate → commit → broadcast → acknowledge. */
 export interface Room {
   readonly peers: ReadonlySet<Peer>
-  join(peer: Peer): void
+  /** With what has rung of late, so that who was away misses nothing. */
+  join(peer: Peer, fired: readonly Fired[]): void
   leave(peer: Peer): void
   hear(peer: Peer, frame: Uint8Array): void
   read(): Evening
+  /** A held room is told of as if somebody were there. */
+  hold(isHeld: boolean): void
+  readonly isHeld: boolean
   sendOrder(message: OrderMessage): void
+  sendAlerts(fired: readonly Fired[]): void
   /** Tells hosts that something about the guests is new. */
   tellGuests(): void
   /** The running order for one who has just come. */
@@ -79,6 +85,7 @@ export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, 
   let compacting = false
   let tellAt = Number.NEGATIVE_INFINITY
   let telling = false
+  let isHeld = false
 
   const broadcast = (frame: Uint8Array, but: Peer | null) => {
     for (const peer of [...peers]) if (peer !== but) peer.send(frame)
@@ -90,7 +97,7 @@ export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, 
     clock.after(Math.max(0, tellAt + TIMES.tell - clock.now()), () => {
       telling = false
       tellAt = clock.now()
-      if (!failed && peers.size > 0) events.plan(readPlan(doc).evening)
+      if (!failed && (isHeld || peers.size > 0)) events.plan(readPlan(doc).evening)
     })
   }
 
@@ -269,10 +276,14 @@ export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, 
 
   return {
     peers,
-    join(peer) {
+    get isHeld() {
+      return isHeld
+    },
+    join(peer, fired) {
       const first = peers.size === 0
       peers.add(peer)
       peer.send(hello(peer))
+      if (fired.length > 0) peer.send(writeAlerts(fired))
       peer.send(askFrame(doc))
       sendIf(peer, presence.all())
       if (first) tell()
@@ -281,7 +292,14 @@ export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, 
       if (!peers.delete(peer)) return
       const said = presence.leave(peer)
       if (said) broadcast(said, null)
-      if (peers.size === 0) events.empty()
+      if (peers.size === 0 && !isHeld) events.empty()
+    },
+    hold(next) {
+      if (isHeld === next) return
+      isHeld = next
+      if (peers.size > 0) return
+      if (isHeld) tell()
+      else events.empty()
     },
     hear(peer, frame) {
       if (failed) return
@@ -302,6 +320,9 @@ export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, 
         peer.orders += 1
         peer.send(frame)
       }
+    },
+    sendAlerts(fired) {
+      broadcast(writeAlerts(fired), null)
     },
     tellGuests() {
       const frame = writeGuests(clock.now())

@@ -134,6 +134,57 @@ describe('coming in', () => {
   })
 })
 
+describe('a room that is held', () => {
+  test('K20 it is told of without a socket, is never empty while it is held, and comes back by itself after the disk failed', async () => {
+    const opened = await loopbackRoom(lamb)
+    opened.rooms().hold(EVENING)
+    await opened.settle()
+    opened.clock.advance(0)
+    expect(opened.plans).toHaveLength(1)
+    const host = opened.device('m-host', 'host', kim.id)
+    opened.connect(host)
+    await opened.settle()
+    renameDish(host.client.doc, dish1.id, 'Told and gone')
+    while (host.line?.toServer.length) host.line.deliverToServer()
+    opened.cut(host)
+    await opened.settle()
+    opened.clock.advance(100)
+    expect(opened.plans.at(-1)?.dishes[0]?.name).toBe('Told and gone')
+    expect(opened.empties).toEqual([])
+
+    opened.connect(host)
+    await opened.settle()
+    opened.log.setFull(true)
+    renameDish(host.client.doc, dish1.id, 'Not stored')
+    await opened.settle()
+    expect(host.closedWith).toBe(4500)
+    opened.log.setFull(false)
+    const told = opened.plans.length
+    opened.clock.advance(1000)
+    await opened.settle()
+    opened.clock.advance(100)
+    expect(opened.plans.slice(told).map((plan) => plan.dishes[0]?.name)).toEqual(['Told and gone'])
+
+    opened.rooms().release(EVENING)
+    await opened.settle()
+    expect(opened.empties).toEqual([EVENING])
+  })
+
+  test('K20 an evening that is closed to everybody is let go, and that is told', async () => {
+    const opened = await loopbackRoom(lamb)
+    const closed: string[] = []
+    opened.rooms().onClosed((eveningId) => closed.push(eveningId))
+    opened.rooms().hold(EVENING)
+    await opened.settle()
+    opened.rooms().closeEvening(EVENING, CLOSE.gone)
+    await opened.settle()
+    opened.clock.advance(100)
+    expect(closed).toEqual([EVENING])
+    expect(opened.empties).toEqual([EVENING])
+    expect(opened.plans).toEqual([])
+  })
+})
+
 describe('editing together', () => {
   test('R21 what the commands write is admitted: adding, moving, removing, undoing and redoing', async () => {
     const opened = await room()

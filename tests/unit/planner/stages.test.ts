@@ -47,6 +47,65 @@ test('P9 on the night it is planned from now and from what was told, the same fo
   expect(p.started[3]?.slice).toMatchObject({ kind: 'better', start, order: { total: 110 } })
 })
 
+test('K21 asked again, the same problem is planned from the present moment and from the order that people saw', async () => {
+  const p = planning({ at: TONIGHT })
+  const heard: string[] = []
+  p.planner.onOrder((eveningId, order) => heard.push(`${eveningId} ${order.total}`))
+  await p.edit(toast('e1', 5))
+  await p.answer({ total: 100 })
+  await p.answer({ total: 100 })
+  p.pass(120_000)
+  p.planner.again('e1')
+  await p.settled()
+  const told = p.stored.get('e1')?.order
+  expect(p.started.at(-1)?.slice).toMatchObject({
+    kind: 'quick',
+    start: { now: '2026-11-14T19:22:00+00:00', previous: told },
+    order: null,
+  })
+  // Dearer than what is shown: the moment is another one.
+  await p.answer({ total: 130 })
+  expect(p.sent.at(-1)?.message).toMatchObject({ kind: 'order', order: { total: 130 }, more: true })
+  await p.answer({ total: 120 })
+  expect(p.stored.get('e1')?.order.total).toBe(120)
+  expect(heard).toEqual(['e1 100', 'e1 100', 'e1 130', 'e1 120'])
+})
+
+test('K21 what is under way for an earlier moment is not heard any more, and a first answer under way is not asked for twice', async () => {
+  const p = planning({ at: TONIGHT })
+  await p.edit(toast('e1', 5))
+  p.planner.again('e1')
+  await p.settled()
+  expect(kinds(p)).toEqual(['e1 quick'])
+  await p.answer({ total: 100 })
+  p.pass(60_000)
+  p.planner.again('e1')
+  await p.settled()
+  expect(p.started[1]).toMatchObject({ slice: { kind: 'better' }, stopped: true })
+  await p.answer({ total: 1, index: 1 })
+  expect(p.stored.get('e1')?.order.total).toBe(100)
+  expect(p.started[2]?.slice).toMatchObject({ kind: 'quick', start: { now: '2026-11-14T19:21:00+00:00' } })
+})
+
+test('K21 planned again to the same order nothing is sent; what cannot be planned again stays', async () => {
+  const p = planning({ at: TONIGHT })
+  await p.edit(toast('e1', 5))
+  await p.answer({ total: 100 })
+  await p.answer({ total: 90 })
+  const said = p.sent.length
+  p.planner.again('e1')
+  await p.settled()
+  await p.answer({ total: 90 })
+  await p.answer({ total: 90 })
+  expect(kinds(p).slice(2)).toEqual(['e1 quick', 'e1 better'])
+  p.planner.again('e1')
+  await p.settled()
+  await p.report({ kind: 'refused', why: 'a bug' })
+  expect(p.logged.join()).toContain('keeps its running order')
+  p.planner.again('nobody')
+  expect(p.sent).toHaveLength(said)
+})
+
 test('P9 the night is from the first word of it, or the first moment of its day, until the day after is over', () => {
   const ahead = toast('e1', 5)
   const begun = { ...ahead, night: [{ step: 's1', done: '2026-11-12T19:00:00Z', by: 'kim' }] }
