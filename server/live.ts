@@ -69,11 +69,18 @@ export interface Nights {
   close(): Promise<void>
 }
 
+/** Calls devices that sleep. */
+export interface Push {
+  /** By this key a browser knows that it is this server that calls. */
+  readonly publicKey: string
+}
+
 export interface Live {
   readonly db: PrismaClient
   readonly rooms: Rooms
   readonly planner: Planner
   readonly limits: Limits
+  readonly push: Push
   /** The web address people use, without a trailing slash. */
   readonly address: string
   /** The project's folder, with a trailing slash. */

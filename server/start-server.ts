@@ -9,6 +9,9 @@ import { followPlans } from './evenings/summary.ts'
 import { type Planner, setLive } from './live.ts'
 import { openMail } from './mail.ts'
 import { openPlanner } from './planner/open-planner.ts'
+import { keysOf } from './push/keys.ts'
+import { openPush } from './push/open-push.ts'
+import { postOver } from './push/post.ts'
 import { asRefusal, RefuseStart } from './refuse-start.ts'
 import { root } from './root.ts'
 import { openRooms } from './sync/open-rooms.ts'
@@ -37,6 +40,9 @@ export const startServer = async (
   }
 }
 
+/** Whom a push service may write to when the site has no public address: nobody (RFC 6761, 6.4). */
+const NOBODY = 'mailto:nobody@tableward.invalid'
+
 const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages): Promise<() => Promise<void>> => {
   // Next's half of the process reads these; where the site is found, each request says by itself.
   process.env.NEXTAUTH_SECRET = folder.secret
@@ -61,6 +67,14 @@ const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages):
   const planner: Planner = await openPlanner({ db, rooms })
   followPlans(db, rooms, (why) => console.error('a summary was not stored', why))
 
+  const push = openPush({
+    db,
+    keys: keysOf(folder.path),
+    contact: settings.publicAddress?.startsWith('https:') ? settings.publicAddress : NOBODY,
+    post: postOver(),
+    log: (...what) => console.error(...what),
+  })
+
   const server = http.createServer()
   const port = await listen(server, settings)
   const found = addresses(settings.host, port, settings.publicAddress)
@@ -69,6 +83,7 @@ const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages):
     rooms,
     planner,
     limits: openLimits(),
+    push,
     address: found[0] ?? '',
     root,
     copies: folder.copies,
@@ -107,6 +122,7 @@ const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages):
     await rooms.close()
     await gate.close()
     await planner.close()
+    await push.idle()
     server.closeAllConnections()
     await closed
     await pages.close()

@@ -90,5 +90,6 @@ export const signOutEverywhere = (userId: string): Promise<void> => endSessions(
 const endSessions = async (userId: string, also: { readonly passwordHash?: string }): Promise<void> => {
   const { db, rooms } = live()
   await db.user.update({ where: { id: userId }, data: { ...also, sessionVersion: { increment: 1 } } })
+  await db.pushDevice.deleteMany({ where: { member: { userId } } })
   for (const member of await db.member.findMany({ where: { userId } })) rooms.closeMember(member.id, CLOSE.signIn)
 }

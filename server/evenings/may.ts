@@ -13,5 +13,8 @@ export const canManageMembers = (seat: Seat | null): seat is Seat => seat?.role 
 export const canSetCook = (seat: Seat | null, memberId: string): seat is Seat =>
   seat !== null && (seat.role === 'host' || seat.memberId === memberId)
 
+/** Everybody with a seat may be called for it, on as many devices as they have. */
+export const canBeCalled = (seat: Seat | null): seat is Seat => seat !== null
+
 /** What guests have answered is for hosts alone. */
 export const canSeeGuests = (seat: Seat | null): seat is Seat => seat?.role === 'host'

@@ -91,6 +91,7 @@ export const removeMember = async (
       AND EXISTS (SELECT 1 FROM "Member" AS other WHERE other."eveningId" = ${eveningId} AND other."id" <> ${memberId}
                   AND other."role" = 'host' AND other."revokedAt" IS NULL)`
   if (removed === 0) return fail({ kind: 'last-host' })
+  await db.pushDevice.deleteMany({ where: { memberId } })
   rooms.closeMember(memberId, CLOSE.removed)
   return ok(null)
 }

@@ -1,6 +1,7 @@
 import { fail, type Result } from '#lib/domain/result.ts'
 import { live } from '#server/live.ts'
-import { fetchPage, INTERNET, type Network, type NotFetched, type Page } from './fetch-page.ts'
+import { INTERNET, type Network } from '#server/web/reach.ts'
+import { fetchPage, type NotFetched, type Page } from './fetch-page.ts'
 
 export type PageRefusal =
   | { readonly kind: 'not-fetched'; readonly why: NotFetched }

@@ -1,7 +1,6 @@
-import { lookup } from 'node:dns/promises'
-import { Agent, buildConnector, type Dispatcher, request } from 'undici'
+import { type Dispatcher, request } from 'undici'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
-import { isPublicAddress } from './public-address.ts'
+import { INTERNET, type Network, pinned, SECONDS, vettedAddress } from '#server/web/reach.ts'
 import { readBody } from './read-body.ts'
 
 /** Why a page was not fetched; nothing more is told, so that nobody can feel their way around a network by it. */
@@ -23,64 +22,15 @@ export interface Page {
   readonly address: string
 }
 
-/** What reaches out. The real one is `INTERNET`. */
-export interface Network {
-  readonly resolve: (host: string) => Promise<readonly string[]>
-  /** Where a vetted address is really dialled. */
-  readonly dial: (address: string, port: number) => { readonly address: string; readonly port: number }
-  /** Ends the whole fetch, redirects included. */
-  readonly deadline: () => AbortSignal
-}
-
-const SECONDS = 5
 const MOST_BYTES = 2_000_000
 const MOST_REDIRECTS = 3
 const LONGEST_ADDRESS = 2000
-
-export const INTERNET: Network = {
-  resolve: async (host) => (await lookup(host, { all: true, verbatim: true })).map((found) => found.address),
-  dial: (address, port) => ({ address, port }),
-  deadline: () => AbortSignal.timeout(SECONDS * 1000),
-}
 
 const parseAddress = (text: string, base?: string): URL | null => {
   if (text.length > LONGEST_ADDRESS || !URL.canParse(text, base)) return null
   const url = new URL(text, base)
   const plain = url.username === '' && url.password === '' && url.port === '' && url.hostname !== ''
   return plain && (url.protocol === 'http:' || url.protocol === 'https:') ? url : null
-}
-
-const aborted = (signal: AbortSignal): Promise<never> =>
-  new Promise((_, reject) => {
-    if (signal.aborted) reject(signal.reason)
-    signal.addEventListener('abort', () => reject(signal.reason), { once: true })
-  })
-
-/** The one address that will be dialled: resolved once, and none of those the name has may be other than public. */
-const vettedAddress = async (url: URL, network: Network, signal: AbortSignal): Promise<string | null> => {
-  const literal = url.hostname.replace(/^\[|\]$/g, '')
-  if (isAddress(literal)) return isPublicAddress(literal) ? literal : null
-  const found = await Promise.race([network.resolve(url.hostname), aborted(signal)])
-  return found.every(isPublicAddress) ? (found[0] ?? null) : null
-}
-
-/** WHATWG URL has turned every way of writing an address (0x7f.1, 2130706433) into one of these. */
-const isAddress = (host: string): boolean => host.includes(':') || /^\d+\.\d+\.\d+\.\d+$/.test(host)
-
-/** Connects to the vetted address and nothing else: no name is resolved again. The certificate must still be the name's. */
-const pinned = (address: string, network: Network): Agent => {
-  const connect = buildConnector({ timeout: SECONDS * 1000 })
-  return new Agent({
-    pipelining: 0,
-    connect: (options, done) => {
-      const port = Number(options.port || (options.protocol === 'https:' ? 443 : 80))
-      const dialled = network.dial(address, port)
-      connect(
-        { ...options, servername: options.servername ?? options.hostname, hostname: dialled.address, port: String(dialled.port) },
-        done,
-      )
-    },
-  })
 }
 
 const header = (response: Dispatcher.ResponseData, name: string): string => {

@@ -2,8 +2,9 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import type { AddressInfo } from 'node:net'
 import { brotliCompressSync, gzipSync } from 'node:zlib'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
-import { fetchPage, type Network } from '#server/recipes/fetch-page.ts'
-import { isPublicAddress } from '#server/recipes/public-address.ts'
+import { fetchPage } from '#server/recipes/fetch-page.ts'
+import { isPublicAddress } from '#server/web/public-address.ts'
+import type { Network } from '#server/web/reach.ts'
 
 /** Public addresses that stand for the world; only they are led to the stub. What is dialled otherwise is dialled as it is. */
 const WORLD = '93.184.215.14'

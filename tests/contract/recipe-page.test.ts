@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Live } from '#server/live.ts'
 import { bringPage } from '#server/recipes/bring-page.ts'
-import type { Network } from '#server/recipes/fetch-page.ts'
+import type { Network } from '#server/web/reach.ts'
 import { openLiveParts, somebody } from '#tests/support/live-parts.ts'
 
 let parts: Live & { readonly close: () => Promise<void> }

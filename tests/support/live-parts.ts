@@ -8,6 +8,7 @@ import { openDatabase } from '#server/db/open.ts'
 import { followPlans } from '#server/evenings/summary.ts'
 import { type Live, live, type Planner, setLive } from '#server/live.ts'
 import { openPlanner } from '#server/planner/open-planner.ts'
+import { keysOf } from '#server/push/keys.ts'
 import { root } from '#server/root.ts'
 import { openRooms } from '#server/sync/open-rooms.ts'
 import { newDataFolder } from './start-server.ts'
@@ -34,6 +35,7 @@ export const openLiveParts = async (): Promise<Live & { readonly close: () => Pr
     rooms,
     planner,
     limits: openLimits(),
+    push: { publicKey: keysOf(path).publicKey },
     address: 'http://localhost',
     root,
     copies: folder.copies,

@@ -1,0 +1,87 @@
+import webPush from 'web-push'
+import type { Id } from '#lib/domain/atoms.ts'
+import type { PrismaClient } from '#prisma/client/client.ts'
+import type { Push } from '#server/live.ts'
+import type { Keys } from './keys.ts'
+import type { Post } from './post.ts'
+
+/** What of an alert decides who is called; without cooks it is for everybody. */
+export interface Called {
+  readonly id: string
+  readonly cooks: readonly Id[]
+}
+
+export interface Parts {
+  readonly db: PrismaClient
+  readonly keys: Keys
+  /** Where the push service finds who runs this server: a mailto: or https: address (RFC 8292, 2.1). */
+  readonly contact: string
+  readonly post: Post
+  readonly log: (what: string, why?: unknown) => void
+}
+
+export interface Caller extends Push {
+  /** Calls the sleeping devices of the cooks concerned. Returns at once: nothing of the night waits for it. */
+  call(eveningId: string, alert: Called): void
+  /** When everything that was begun is done. */
+  idle(): Promise<void>
+}
+
+/** A call that comes later than this is of no use any more. */
+const USEFUL_SECONDS = 120
+
+const GONE: ReadonlySet<number | null> = new Set([404, 410])
+
+/**
+ * Sends Web Push (RFC 8030, 8291, 8292). A call says that something calls and where to look, never what: no name, diet or dish
+ * leaves the house by it, and a push service could not read them either. A device that is gone is forgotten.
+ */
+export const openPush = ({ db, keys, contact, post, log }: Parts): Caller => {
+  const under = new Set<Promise<void>>()
+
+  const devicesFor = (eveningId: string, { cooks }: Called) =>
+    db.pushDevice.findMany({
+      where: {
+        member: {
+          eveningId,
+          revokedAt: null,
+          evening: { deletedAt: null },
+          ...(cooks.length === 0 ? {} : { cook: { in: [...cooks] } }),
+        },
+      },
+    })
+  type Device = Awaited<ReturnType<typeof devicesFor>>[number]
+
+  const send = async ({ endpoint, p256dh, auth }: Device, payload: string): Promise<void> => {
+    const sealed = webPush.generateRequestDetails({ endpoint, keys: { p256dh, auth } }, payload, {
+      vapidDetails: { subject: contact, publicKey: keys.publicKey, privateKey: keys.privateKey },
+      TTL: USEFUL_SECONDS,
+      urgency: 'high',
+    })
+    const headers = Object.fromEntries(Object.entries(sealed.headers).map(([name, value]) => [name, String(value)]))
+    const status = await post(new URL(endpoint), headers, sealed.body)
+    if (GONE.has(status)) await db.pushDevice.deleteMany({ where: { endpoint } })
+    else if (status === null || status >= 300) log(`a push service did not take a call: ${status ?? 'not reached'}`)
+  }
+
+  const callAll = async (eveningId: string, alert: Called): Promise<void> => {
+    const payload = JSON.stringify({ alert: alert.id, path: `/evenings/${eveningId}/tonight` })
+    const devices = await devicesFor(eveningId, alert)
+    await Promise.all(
+      devices.map((device) => send(device, payload).catch((why: unknown) => log('a device could not be called', why))),
+    )
+  }
+
+  return {
+    publicKey: keys.publicKey,
+    call(eveningId, alert) {
+      const calling = callAll(eveningId, alert)
+        .catch((why: unknown) => log('nobody could be called', why))
+        .finally(() => under.delete(calling))
+      under.add(calling)
+    },
+    idle: async () => {
+      while (under.size > 0) await Promise.all(under)
+    },
+  }
+}
