@@ -3,7 +3,8 @@
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
 import { refusalText } from '#app/_words/link.ts'
-import { namesOf } from '#app/_words/names.ts'
+import { type Names, namesOf } from '#app/_words/names.ts'
+import type { Say } from '#lib/plan/say.ts'
 import css from './link-badge.module.css'
 
 /** What could not be read of the shared plan, for its host: nothing of it is lost, but it is not planned. */
@@ -22,7 +23,16 @@ export function Reports() {
   )
 }
 
-/** Claims that were asked for before the page was loaded again and have been refused since: nobody else would tell. */
+/** What something told is about, where it is about one thing. */
+const aboutText = (say: Say, names: Names): string => {
+  if (say.kind === 'take-back') return aboutText(say.said, names)
+  if ('step' in say) return ` of “${names.stepName(say.step)}”`
+  if ('course' in say) return ` of “${names.courseName(say.course)}”`
+  if ('dish' in say) return ` of “${names.dishName(say.dish)}”`
+  return 'cook' in say ? ` of ${names.cookName(say.cook)}` : ''
+}
+
+/** What was asked for or told before the page was loaded again and has been refused since: nobody else would tell. */
 export function Told() {
   const { evening, told, hear } = usePlan()
   if (told.length === 0) return null
@@ -32,7 +42,12 @@ export function Told() {
   return told.map(({ command, outcome }) => (
     <div className={css.notice} role="alert" key={command.op}>
       <p>
-        <b>“{nameOf(command.target)}” did not become yours.</b> {refusalText(outcome.why, names)}
+        <b>
+          {command.kind === 'tell'
+            ? `What you told${aboutText(command.say, names)} did not come through.`
+            : `“${nameOf(command.target)}” did not become yours.`}
+        </b>{' '}
+        {refusalText(outcome.why, names)}
       </p>
       <Button tone="soft" onClick={() => hear(command.op)}>
         All right

@@ -61,7 +61,9 @@ export const openCommands = (shelf: Shelf, prefix: string, now: () => number): C
     waiting: () => [...waiting.values()].map(({ command }) => command),
     asking: () =>
       new Map(
-        [...waiting.values()].flatMap(({ command }) => (GIVES_BACK.has(command.kind) ? [] : [[command.target, command.cook]])),
+        [...waiting.values()].flatMap(({ command }) =>
+          command.kind === 'tell' || GIVES_BACK.has(command.kind) ? [] : [[command.target, command.cook]],
+        ),
       ),
     answer(outcome) {
       const asked = waiting.get(outcome.op)

@@ -36,7 +36,7 @@ export const linkText = (link: Link): string => {
   }
 }
 
-/** Why a claim did not come through. */
+/** Why what was asked for did not come through, and what to do. */
 export const refusalText = (why: CommandRefusal, names: Names): string => {
   switch (why.kind) {
     case 'taken':
@@ -51,5 +51,15 @@ export const refusalText = (why: CommandRefusal, names: Names): string => {
       return 'That cook was removed meanwhile.'
     case 'not-stored':
       return 'The server could not keep it. Try again.'
+    case 'no-seat':
+      return 'Say which cook you are first, under Cooks.'
+    case 'not-tonight':
+      return 'That is not this evening. Look at the time, or at the date of the evening.'
+    case 'too-long':
+      return 'That is longer than twelve hours. Change its usual minutes instead.'
+    case 'too-late':
+      return 'It was told over a minute ago. Tell what is so now instead.'
+    case 'stays':
+      return 'This cannot be taken back. Tell what is so now instead.'
   }
 }

@@ -92,6 +92,11 @@ const unknownIds = (evening: Evening): Refusal[] => {
     expect(cooks, 'cook', `night[${i}].by`, fact.by)
     if ('step' in fact) expect(steps, 'step', `night[${i}].step`, fact.step)
     if ('course' in fact) expect(courses, 'course', `night[${i}].course`, fact.course)
+    if ('cook' in fact) expect(cooks, 'cook', `night[${i}].cook`, fact.cook)
+    if ('dish' in fact) expect(dishes, 'dish', `night[${i}].dish`, fact.dish)
+    if ('instead' in fact) expect(dishes, 'dish', `night[${i}].instead`, fact.instead)
+    if ('alarm' in fact)
+      for (const [c, one] of (fact.confirmed ?? []).entries()) expect(cooks, 'cook', `night[${i}].confirmed[${c}].cook`, one.cook)
   }
   return found
 }

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { At, Duration, Id, Instant, line, OrderKey, paragraphs, Word } from './atoms.ts'
+import { At, Celsius, Duration, Id, Instant, line, OrderKey, paragraphs, Word } from './atoms.ts'
 
 export const NeedGrade = z.enum(['dislikes', 'avoids', 'allergy', 'severe'])
 export type NeedGrade = z.infer<typeof NeedGrade>
@@ -51,13 +51,20 @@ export type Drink = z.infer<typeof Drink>
 export const Claim = z.strictObject({ target: Id, cook: Id, also: z.array(Id).max(2).optional() })
 export type Claim = z.infer<typeof Claim>
 
-/** What happened on the night. `by` is the cook who said so. */
+/** What happened on the night, and when. `by` is the cook who said so. */
 export const NightFact = z.union([
+  /** The evening is live from `begun` until it is `closed`. */
+  z.strictObject({ night: z.literal('begun'), begun: Instant, closed: Instant.optional(), by: Id }),
   z.strictObject({
     step: Id,
     started: Instant.optional(),
     done: Instant.optional(),
     extra: Duration.optional(),
+    /** What the thermometer said, oldest first. */
+    readings: z
+      .array(z.strictObject({ at: Instant, coreC: Celsius }))
+      .max(12)
+      .optional(),
     by: Id,
   }),
   z.strictObject({
@@ -68,8 +75,34 @@ export const NightFact = z.union([
     by: Id,
   }),
   z.strictObject({ sitDown: Instant, by: Id }),
+  /** A cook is not there from `gone` on, until `back`. */
+  z.strictObject({ cook: Id, gone: Instant, back: Instant.optional(), by: Id }),
+  /** A dish does not come to the table; another may instead. */
+  z.strictObject({ dish: Id, out: Instant, why: z.enum(['failed', 'dropped']), instead: Id.optional(), by: Id }),
+  /** Something got into a dish that nobody with `need` (null: nobody at all) may eat; over when every cook has confirmed. */
+  z.strictObject({
+    alarm: Id,
+    dish: Id,
+    need: Word.nullable(),
+    at: Instant,
+    confirmed: z
+      .array(z.strictObject({ cook: Id, at: Instant }))
+      .max(24)
+      .optional(),
+    by: Id,
+  }),
 ])
 export type NightFact = z.infer<typeof NightFact>
+
+/** What a fact is about: one fact a subject. */
+export const nightKey = (fact: NightFact): string => {
+  if ('step' in fact) return `step:${fact.step}`
+  if ('course' in fact) return `course:${fact.course}`
+  if ('cook' in fact) return `cook:${fact.cook}`
+  if ('alarm' in fact) return `alarm:${fact.alarm}`
+  if ('dish' in fact) return `dish:${fact.dish}`
+  return 'night' in fact ? 'night' : 'sit-down'
+}
 
 /** A need that at least one guest has told, and how many of those who come, or may come, have it; no names. */
 export interface KnownNeed {

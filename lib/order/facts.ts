@@ -37,8 +37,8 @@ export const gatherFacts = (evening: Evening): NightFacts => {
     else if ('course' in fact) {
       const { course, by: _by, ...said } = fact
       courses.set(course, { ...courses.get(course), ...said })
-    } else {
-      const { step, extra, ...said } = fact
+    } else if ('step' in fact) {
+      const { step, extra, readings: _readings, ...said } = fact
       if (extra !== undefined) seconds.set(step, (seconds.get(step) ?? 0) + secondsOf(extra))
       steps.set(step, { ...steps.get(step), ...said, extra: Math.ceil((seconds.get(step) ?? 0) / TICK_SECONDS) })
     }

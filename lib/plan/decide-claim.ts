@@ -1,10 +1,10 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { ClaimEntry } from './layout.ts'
-import type { Command, CommandRefusal } from './wire.ts'
+import type { ClaimCommand, CommandRefusal } from './wire.ts'
 
 type WithoutOp<T> = T extends unknown ? Omit<T, 'op'> : never
 /** What is asked for about a claim; a command is one with an operation id. */
-export type Wish = WithoutOp<Command>
+export type Wish = WithoutOp<ClaimCommand>
 
 /** What a command about a claim comes to, seen from the plan as it stands. */
 export type ClaimDecision =

@@ -1,7 +1,7 @@
 import * as decoding from 'lib0/decoding'
 import * as encoding from 'lib0/encoding'
-import type { z } from 'zod'
-import { Alerts, Beat, Command, type Fired, GuestsNews, Hello, OrderMessage, Outcome, WIRE } from './wire.ts'
+import { z } from 'zod'
+import { Alerts, Beat, Command, type Fired, GuestsNews, Hello, OrderMessage, Outcome, type Sent, WIRE } from './wire.ts'
 
 /**
  * Frames of our own on the socket.
@@ -10,8 +10,16 @@ import { Alerts, Beat, Command, type Fired, GuestsNews, Hello, OrderMessage, Out
  */
 export const writeHello = (hello: Hello): Uint8Array => writeJson(WIRE.hello, hello)
 export const readHello = (body: decoding.Decoder): Hello | null => readJson(body, Hello)
-export const writeCommand = (command: Command): Uint8Array => writeJson(WIRE.command, command)
-export const readCommand = (body: decoding.Decoder): Command | null => readJson(body, Command)
+/** `sent`: the device's own clock as it goes, so that the server knows how long ago something was told. */
+export const writeCommand = (command: Command, sent: number | null = null): Uint8Array =>
+  writeJson(WIRE.command, sent === null ? command : { ...command, sent })
+export const readCommand = (body: decoding.Decoder): Sent | null => {
+  const frame = readJson(body, z.looseObject({ sent: z.number().optional() }))
+  if (!frame) return null
+  const { sent = null, ...rest } = frame
+  const command = Command.safeParse(rest)
+  return command.success ? { command: command.data, sent } : null
+}
 export const writeOutcome = (outcome: Outcome): Uint8Array => writeJson(WIRE.outcome, outcome)
 export const readOutcome = (body: decoding.Decoder): Outcome | null => readJson(body, Outcome)
 export const writeOrder = (message: OrderMessage): Uint8Array => writeJson(WIRE.order, message)

@@ -5,14 +5,14 @@ import { Evening } from '#lib/domain/evening.ts'
 import { Ingredient } from '#lib/domain/ingredient.ts'
 import { Cook, Kitchen } from '#lib/domain/kitchen.ts'
 import { Course, Dish, Step } from '#lib/domain/menu.ts'
-import { Claim, Drink, type NightFact } from '#lib/domain/people.ts'
+import { Claim, Drink } from '#lib/domain/people.ts'
 
 /**
  * The shared plan is one Yjs document with one root map a noun.
  *   meta      version, minClient, epoch, evening (its id): the server's
  *   evening   field → JSON value: the host's
  *   kitchens … drinks   id → Y.Map of field → JSON value; free text is a Y.Text: the cooks'
- *   claims    target → { cook, also }, night   subject → fact: the server's, on a command
+ *   claims    target → { cook, also }, night   subject → fact (`nightKey`): the server's, on a command
  * Guests are never in it.
  */
 export const ENTRY_ROOTS = ['kitchens', 'cooks', 'courses', 'dishes', 'steps', 'ingredients', 'drinks'] as const
@@ -127,10 +127,6 @@ export type Meta = z.infer<typeof Meta>
 /** A claim as it stands under its target. */
 export const ClaimEntry = Claim.omit({ target: true })
 export type ClaimEntry = z.infer<typeof ClaimEntry>
-
-/** The key of a fact of the night in its root: one a step, one a course, one for sitting down. */
-export const nightKey = (fact: NightFact): string =>
-  'step' in fact ? `step:${fact.step}` : 'course' in fact ? `course:${fact.course}` : 'sit-down'
 
 /** Whether a client of this role may write the root at all. The server alone writes meta, claims and night. */
 export const mayWrite = (role: 'host' | 'cook', root: string): boolean =>

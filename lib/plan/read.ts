@@ -1,6 +1,6 @@
 import * as Y from 'yjs'
 import { EVENING_FORMAT, type Evening } from '#lib/domain/evening.ts'
-import { Claim, NightFact } from '#lib/domain/people.ts'
+import { Claim, NightFact, nightKey } from '#lib/domain/people.ts'
 import {
   type EntryOf,
   type EntryRoot,
@@ -9,7 +9,6 @@ import {
   isId,
   Meta,
   MOST,
-  nightKey,
   type OwnFields,
   type Root,
   rootMap,

@@ -1,7 +1,6 @@
 import { bySiblingOrder, type Evening } from '#lib/domain/evening.ts'
 import type { Dish } from '#lib/domain/menu.ts'
-import type { Claim, NightFact } from '#lib/domain/people.ts'
-import { nightKey } from './layout.ts'
+import { type Claim, type NightFact, nightKey } from '#lib/domain/people.ts'
 
 interface Sibling {
   readonly id: string

@@ -82,7 +82,7 @@ export const repairEvening = (
     ),
     drinks: byParent(drinks, courses, (drink) => drink.course),
     claims: keptClaims(claims, cookIds, new Set([...idsOf(courses), ...dishIds, ...stepIds])),
-    night: keptFacts(night, cookIds, idsOf(courses), stepIds),
+    night: keptFacts(night, { cooks, courses: idsOf(courses), dishes: dishIds, steps: stepIds }),
   }
 }
 
@@ -164,8 +164,32 @@ const keptClaims = (claims: readonly Claim[], cooks: Ids, targets: Ids): Claim[]
       claim.also?.some((cook) => !cooks.has(cook)) ? { ...claim, also: claim.also.filter((c) => cooks.has(c)) } : claim,
     )
 
-const keptFacts = (night: readonly NightFact[], cooks: Ids, courses: Ids, steps: Ids): NightFact[] =>
-  nightInOrder(night)
-    .filter((fact) => cooks.has(fact.by))
-    .filter((fact) => ('step' in fact ? steps.has(fact.step) : 'course' in fact ? courses.has(fact.course) : true))
+interface Known {
+  readonly cooks: readonly { readonly id: string; readonly host: boolean }[]
+  readonly courses: Ids
+  readonly dishes: Ids
+  readonly steps: Ids
+}
+
+/** Facts of what is there. What a cook said stands when the cook is removed: a host, or whoever is there, has said it then. */
+const keptFacts = (night: readonly NightFact[], { cooks, courses, dishes, steps }: Known): NightFact[] => {
+  const ids = idsOf(cooks)
+  const speaker = cooks.find((cook) => cook.host) ?? cooks[0]
+  const isKnown = (fact: NightFact): boolean => {
+    if ('step' in fact) return steps.has(fact.step)
+    if ('course' in fact) return courses.has(fact.course)
+    if ('cook' in fact) return ids.has(fact.cook)
+    return 'dish' in fact ? dishes.has(fact.dish) : true
+  }
+  const sound = (fact: NightFact): NightFact => {
+    if ('out' in fact && fact.instead !== undefined && !dishes.has(fact.instead)) return without(fact, 'instead')
+    if ('alarm' in fact && fact.confirmed?.some(({ cook }) => !ids.has(cook)))
+      return { ...fact, confirmed: fact.confirmed.filter(({ cook }) => ids.has(cook)) }
+    return fact
+  }
+  return nightInOrder(night)
+    .flatMap((fact) => (ids.has(fact.by) ? [fact] : speaker ? [{ ...fact, by: speaker.id }] : []))
+    .filter(isKnown)
+    .map(sound)
     .slice(0, 5000)
+}

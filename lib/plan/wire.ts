@@ -1,6 +1,7 @@
 import { z } from 'zod'
-import { Id } from '#lib/domain/atoms.ts'
+import { Id, Instant } from '#lib/domain/atoms.ts'
 import { RunningOrder } from '#lib/domain/running-order.ts'
+import { Op as op, Say } from './say.ts'
 
 /**
  * Message types of our own on the y-websocket connection (0-3 are the library's). Each frame is varUint(type), then one
@@ -49,10 +50,8 @@ export const Hello = z.strictObject({
 })
 export type Hello = z.infer<typeof Hello>
 
-/** A random operation id: the same one twice is done once. */
-const op = z.string().regex(/^[A-Za-z0-9-]{8,64}$/)
-
-export const Command = z.discriminatedUnion('kind', [
+/** About who does what: compared and set. */
+export const ClaimCommand = z.discriminatedUnion('kind', [
   z.strictObject({ op, kind: z.literal('claim'), target: Id, cook: Id, also: z.array(Id).max(2).optional() }),
   z.strictObject({ op, kind: z.literal('release'), target: Id, cook: Id }),
   z.strictObject({ op, kind: z.literal('reassign'), target: Id, from: Id, cook: Id }),
@@ -61,7 +60,20 @@ export const Command = z.discriminatedUnion('kind', [
   /** Those who are left keep it. */
   z.strictObject({ op, kind: z.literal('leave'), target: Id, cook: Id }),
 ])
+export type ClaimCommand = z.infer<typeof ClaimCommand>
+
+/** What happened. `at`: when it was told, by the device's own clock in ms; `as`: the cook who tells, where the member is none. */
+export const TellCommand = z.strictObject({ op, kind: z.literal('tell'), at: z.number(), as: Id.optional(), say: Say })
+export type TellCommand = z.infer<typeof TellCommand>
+
+export const Command = z.discriminatedUnion('kind', [...ClaimCommand.options, TellCommand])
 export type Command = z.infer<typeof Command>
+
+/** A command on its way; `sent`: the device's own clock in ms as it went, null where a page does not say. */
+export interface Sent {
+  readonly command: Command
+  readonly sent: number | null
+}
 
 export const CommandRefusal = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('taken'), by: Id }),
@@ -70,11 +82,22 @@ export const CommandRefusal = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('unknown-target') }),
   z.strictObject({ kind: z.literal('unknown-cook') }),
   z.strictObject({ kind: z.literal('not-stored') }),
+  /** Whoever tells is no cook of the evening, and no host. */
+  z.strictObject({ kind: z.literal('no-seat') }),
+  /** The evening is not now. */
+  z.strictObject({ kind: z.literal('not-tonight') }),
+  /** No step needs that much longer. */
+  z.strictObject({ kind: z.literal('too-long') }),
+  /** What is to be taken back was told too long ago. */
+  z.strictObject({ kind: z.literal('too-late') }),
+  /** Nothing of the kind was told, or it is not to be taken back. */
+  z.strictObject({ kind: z.literal('stays') }),
 ])
 export type CommandRefusal = z.infer<typeof CommandRefusal>
 
 export const Outcome = z.discriminatedUnion('kind', [
-  z.strictObject({ op, kind: z.literal('done') }),
+  /** Of what was told: the moment that was written for it; `was`: what stood there before, where taking it back needs to know. */
+  z.strictObject({ op, kind: z.literal('done'), told: Instant.optional(), was: z.string().max(40).optional() }),
   z.strictObject({ op, kind: z.literal('refused'), why: CommandRefusal }),
 ])
 export type Outcome = z.infer<typeof Outcome>

@@ -1,6 +1,7 @@
 import * as Y from 'yjs'
 import type { Evening } from '#lib/domain/evening.ts'
-import { documentField, ENTRY_ROOTS, type EntryOf, type EntryRoot, EVENING_FIELDS, isEveningField, nightKey } from './layout.ts'
+import { nightKey } from '#lib/domain/people.ts'
+import { documentField, ENTRY_ROOTS, type EntryOf, type EntryRoot, EVENING_FIELDS, isEveningField } from './layout.ts'
 import { spreadKeys } from './order-keys.ts'
 import { claimsInOrder, nightInOrder } from './reading-order.ts'
 import { LAYOUT_VERSION } from './wire.ts'

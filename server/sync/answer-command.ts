@@ -1,8 +1,11 @@
 import type * as Y from 'yjs'
 import type { Evening } from '#lib/domain/evening.ts'
 import { writeDecision } from '#lib/plan/carry-out-claim.ts'
+import { writeTold } from '#lib/plan/carry-out-tell.ts'
 import { decideClaim } from '#lib/plan/decide-claim.ts'
-import { type Command, Outcome } from '#lib/plan/wire.ts'
+import { decideTell, type Earlier } from '#lib/plan/decide-tell.ts'
+import { toldAt } from '#lib/plan/may-tell.ts'
+import { type ClaimCommand, Outcome, type Sent, type TellCommand } from '#lib/plan/wire.ts'
 import type { Seat } from '#server/live.ts'
 import type { StoredOp } from './update-log.ts'
 
@@ -20,16 +23,14 @@ interface Around {
   readonly read: () => Evening
   /** Edits it as the server itself; gives what that changed. */
   readonly edit: (change: (doc: Y.Doc) => void) => Uint8Array | null
+  readonly now: () => number
 }
 
 /** Decides commands one after the other; the same one asked again by the same member gets the same answer and does nothing. */
-export const openAnswers = (
-  stored: readonly StoredOp[],
-  { read, edit }: Around,
-): ((seat: Seat, command: Command) => Answered) => {
+export const openAnswers = (stored: readonly StoredOp[], { read, edit, now }: Around): ((seat: Seat, sent: Sent) => Answered) => {
   const ops = new Map<string, StoredOp>(stored.map((op) => [op.op, op]))
 
-  const decide = (seat: Seat, command: Command): Omit<Answered, 'op'> => {
+  const answerClaim = (seat: Seat, command: ClaimCommand): Omit<Answered, 'op'> => {
     const { op } = command
     const decision = decideClaim(read(), seat, command)
     if (decision.kind === 'refused') return { outcome: { op, kind: 'refused', why: decision.why }, bytes: null }
@@ -38,18 +39,33 @@ export const openAnswers = (
     return { outcome, bytes: edit((ahead) => writeDecision(ahead, decision)) }
   }
 
-  return (seat, command) => {
+  const answerTell = (seat: Seat, command: TellCommand, sent: number | null): Omit<Answered, 'op'> => {
+    const { op } = command
+    const earlier: Earlier = (before) => {
+      const known = ops.get(before)
+      const outcome = known?.memberId === seat.memberId ? outcomeOf(known) : null
+      return outcome?.kind === 'done' && outcome.told !== undefined ? { told: outcome.told, was: outcome.was } : null
+    }
+    const decision = decideTell(read(), seat, command, toldAt(command.at, sent, now()), earlier)
+    if (decision.kind === 'refused') return { outcome: { op, kind: 'refused', why: decision.why }, bytes: null }
+    if (decision.kind === 'nothing') return { outcome: { op, kind: 'done' }, bytes: null }
+    const { told, was, writes } = decision
+    const outcome: Outcome = { op, kind: 'done', told, ...(was === undefined ? {} : { was }) }
+    return { outcome, bytes: edit((ahead) => writeTold(ahead, writes)) }
+  }
+
+  return (seat, { command, sent }) => {
     const known = ops.get(command.op)
     if (known) {
       const outcome: Outcome =
-        known.memberId === seat.memberId
-          ? Outcome.parse(JSON.parse(known.outcome))
-          : { op: command.op, kind: 'refused', why: { kind: 'not-yours' } }
+        known.memberId === seat.memberId ? outcomeOf(known) : { op: command.op, kind: 'refused', why: { kind: 'not-yours' } }
       return { outcome, bytes: null, op: null }
     }
-    const { outcome, bytes } = decide(seat, command)
+    const { outcome, bytes } = command.kind === 'tell' ? answerTell(seat, command, sent) : answerClaim(seat, command)
     const op: StoredOp = { op: command.op, memberId: seat.memberId, outcome: JSON.stringify(outcome) }
     ops.set(op.op, op)
     return { outcome, bytes, op }
   }
 }
+
+const outcomeOf = (stored: StoredOp): Outcome => Outcome.parse(JSON.parse(stored.outcome))

@@ -14,7 +14,7 @@ import {
 } from '#lib/plan/frames.ts'
 import { Meta, rootMap } from '#lib/plan/layout.ts'
 import { readPlan } from '#lib/plan/read.ts'
-import { CLOSE, type Command, type Fired, LAYOUT_VERSION, type OrderMessage, type Outcome, WIRE } from '#lib/plan/wire.ts'
+import { CLOSE, type Fired, LAYOUT_VERSION, type OrderMessage, type Outcome, type Sent, WIRE } from '#lib/plan/wire.ts'
 import { admit } from './admit.ts'
 import { openAnswers } from './answer-command.ts'
 import type { Clock } from './clock.ts'
@@ -208,10 +208,10 @@ export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, 
     return effects.length === 0 ? null : Y.mergeUpdates(effects)
   }
 
-  const answer = openAnswers(stored.ops, { read: () => readPlan(shadow).evening, edit })
+  const answer = openAnswers(stored.ops, { read: () => readPlan(shadow).evening, edit, now: () => clock.now() })
 
-  const hearCommand = (peer: Peer, command: Command) => {
-    const { outcome, bytes, op } = answer(peer.seat, command)
+  const hearCommand = (peer: Peer, sent: Sent) => {
+    const { outcome, bytes, op } = answer(peer.seat, sent)
     // One asked again waits behind what is on its way: the first asking may not be stored yet.
     if (op === null) enqueue({ entry: null, peer, frame: null, outcome, seq: 0 })
     else enqueue({ entry: { bytes, memberId: null, clients: [], op }, peer, frame: null, outcome, seq: null })
@@ -234,9 +234,9 @@ export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, 
       const said = presence.hear(peer, decoding.readVarUint8Array(read.body))
       if (said) broadcast(said, peer)
     } else if (read.type === WIRE.command) {
-      const command = readCommand(read.body)
-      if (!command) throw new RangeError('no command')
-      hearCommand(peer, command)
+      const sent = readCommand(read.body)
+      if (!sent) throw new RangeError('no command')
+      hearCommand(peer, sent)
     } else if (read.type === ASK_PRESENCE) sendIf(peer, presence.all())
     else if (read.type !== WIRE.beat) throw new RangeError(`no such message: ${read.type}`)
   }

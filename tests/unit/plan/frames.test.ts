@@ -3,6 +3,7 @@ import * as decoding from 'lib0/decoding'
 import { describe, expect, test } from 'vitest'
 import {
   readAck,
+  readAlerts,
   readBeat,
   readCommand,
   readGuests,
@@ -11,6 +12,7 @@ import {
   readOutcome,
   readType,
   writeAck,
+  writeAlerts,
   writeBeat,
   writeCommand,
   writeGuests,
@@ -18,10 +20,18 @@ import {
   writeOrder,
   writeOutcome,
 } from '#lib/plan/frames.ts'
-import { type Command, type Hello, type OrderMessage, type Outcome, WIRE } from '#lib/plan/wire.ts'
+import { type Command, type Fired, type Hello, type OrderMessage, type Outcome, WIRE } from '#lib/plan/wire.ts'
 
 const hello: Hello = { epoch: 'e', layout: 1, minClient: 1, member: 'm', role: 'cook', cook: null, serverMs: 1.5 }
 const command: Command = { op: 'op-12345', kind: 'claim', target: 's', cook: 'c', also: ['d'] }
+const tell: Command = {
+  op: 'op-12346',
+  kind: 'tell',
+  at: 3,
+  as: 'c',
+  say: { kind: 'take-back', of: 'op-12345', said: { kind: 'done', step: 's', ago: 5 } },
+}
+const alert: Fired = { id: 'touch:s:0:out', at: 5, firedAt: 6, kind: 'touch', cooks: ['c'], step: 's', batch: 0, touch: 'out' }
 const outcome: Outcome = { op: 'op-12345', kind: 'refused', why: { kind: 'taken', by: 'c' } }
 const order: OrderMessage = { kind: 'failed', hash: 'h', why: 'no time' }
 const body = (frame: Uint8Array) => {
@@ -35,11 +45,13 @@ describe('frames', () => {
     const pairs: [number, Uint8Array, (body: decoding.Decoder) => unknown, unknown][] = [
       [WIRE.hello, writeHello(hello), readHello, hello],
       [WIRE.ack, writeAck(70_000), readAck, 70_000],
-      [WIRE.command, writeCommand(command), readCommand, command],
+      [WIRE.command, writeCommand(command), readCommand, { command, sent: null }],
+      [WIRE.command, writeCommand(tell, 12), readCommand, { command: tell, sent: 12 }],
       [WIRE.outcome, writeOutcome(outcome), readOutcome, outcome],
       [WIRE.order, writeOrder(order), readOrder, order],
       [WIRE.beat, writeBeat(12), readBeat, { serverMs: 12 }],
       [WIRE.guests, writeGuests(12), readGuests, { at: 12 }],
+      [WIRE.alert, writeAlerts([alert]), readAlerts, [alert]],
     ]
     for (const [type, frame, read, value] of pairs) {
       expect(body(frame).type).toBe(type)
@@ -50,7 +62,7 @@ describe('frames', () => {
   })
 
   test('R25 no bytes make a reader throw, and what is cut short or has something behind it is no message', () => {
-    const readers = [readHello, readCommand, readOutcome, readOrder, readBeat]
+    const readers = [readHello, readCommand, readOutcome, readOrder, readBeat, readAlerts]
     fc.assert(
       fc.property(fc.uint8Array({ maxLength: 60 }), (bytes) => {
         readType(bytes)

@@ -99,6 +99,11 @@ test('U4 every kind of reason, clash, way out, refusal and state has words of it
     { kind: 'unknown-target' },
     { kind: 'unknown-cook' },
     { kind: 'not-stored' },
+    { kind: 'no-seat' },
+    { kind: 'not-tonight' },
+    { kind: 'too-long' },
+    { kind: 'too-late' },
+    { kind: 'stays' },
   ]
   expect(refusals.map((why) => why.kind).sort()).toEqual(kinds(CommandRefusal).sort())
   expect(new Set(refusals.map((why) => refusalText(why, names))).size).toBe(refusals.length)

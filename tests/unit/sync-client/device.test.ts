@@ -53,7 +53,7 @@ test('B6 a command is kept until it is answered, in the order of asking, and acr
 
   const after = openCommands(shelf, 'command/', clock(2000))
   expect(after.waiting()).toEqual(before.waiting())
-  expect(after.waiting().map(({ target }) => target)).toEqual(['d2', 'd3'])
+  expect(after.waiting()).toMatchObject([{ target: 'd2' }, { target: 'd3' }])
 })
 
 test('B6 who asked before a reload is told of the refusal after it, once', () => {
