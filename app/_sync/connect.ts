@@ -10,9 +10,15 @@ import type { Timers } from './timers.ts'
 import type { Unsent } from './unsent.ts'
 
 const BEAT_MS = 5_000
-/** So long without a word from the server, and the connection is taken for dead. */
-const SILENCE_MS = 10_000
+/** How often it is looked at whether the connection is dead: it is known within ten seconds of the last word. */
 const LISTEN_MS = 1_000
+/** So long without a word from the server, and the connection is taken for dead. */
+const SILENCE_MS = 9_000
+/**
+ * So long for the first word. TCP asks at 0, 1, 3 and 7 s (RFC 6298): given up after 4 s and begun anew, an attempt into a silent
+ * network never leaves more than about 2 s between two askings, and so is answered soon when the network is back.
+ */
+const GREETING_MS = 4_000
 /** How many beats the server's clock is taken from. */
 const BEATS_KEPT = 12
 
@@ -60,7 +66,7 @@ interface Parts {
   readonly onLink: () => void
   /** The connection is over for good; `newEpoch` when it is known which document took the place of ours. */
   readonly onShut: (why: Shut, newEpoch: string | null) => void
-  /** 2 s to 4 s, so that everybody does not come back at once. */
+  /** The longest time between two attempts: 1.5 s to 2.5 s, so that everybody does not come back at once. */
   readonly patience: number
 }
 
@@ -222,7 +228,8 @@ export const connect = (parts: Parts): Connection => {
   }
 
   const stopListening = every(timers, LISTEN_MS, () => {
-    if (shut || provider.ws === null || timers.now() - heardAt < SILENCE_MS) return
+    const patience = line.greeted ? SILENCE_MS : GREETING_MS
+    if (shut || provider.ws === null || timers.now() - heardAt < patience) return
     tried = true
     tryAgain()
   })

@@ -218,7 +218,7 @@ export const openPlan = (around: Surroundings): OpenPlan => {
         if (isOffline && !wasOffline) order.planHere()
         wasOffline = isOffline
       },
-      patience: 2_000 + 2_000 * around.dice(),
+      patience: 1_500 + 1_000 * around.dice(),
     })
     publish()
   }

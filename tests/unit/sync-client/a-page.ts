@@ -32,17 +32,19 @@ export const aPage = (at: {
   readonly shelf: Shelf
   readonly timers?: Timers
   readonly local?: LocalOrder
+  readonly Socket?: typeof NodeSocket
+  readonly dice?: () => number
 }) => {
   const opened = openPlan({
     eveningId: at.eveningId,
     userId: at.user,
     address: `ws://127.0.0.1:${at.port}/${at.user}/sync`,
-    Socket: NodeSocket as unknown as typeof WebSocket,
+    Socket: (at.Socket ?? NodeSocket) as unknown as typeof WebSocket,
     timers: at.timers ?? realTimers,
     shelf: at.shelf,
     frame: soon,
     local: at.local ?? localOrder,
-    dice: Math.random,
+    dice: at.dice ?? Math.random,
   })
   const links: string[] = []
   const note = () => {
