@@ -12,15 +12,20 @@ const boxOf = async (place: Locator) => {
   return box
 }
 
-/** Goes to the lower part of a row, wherever it is by now, until the stitched line shows below it. */
-const aimBelow = (row: Locator, go: (y: number) => Promise<unknown>): Promise<void> =>
-  expect
+/** Goes to the lower part of a row, wherever it is by now, until it lies still and the stitched line shows below it. */
+const aimBelow = (row: Locator, go: (y: number) => Promise<unknown>): Promise<void> => {
+  let before = Number.NaN
+  return expect
     .poll(async () => {
       const { y, height } = await boxOf(row)
-      await go(y + height * 0.8)
-      return row.evaluate((element) => getComputedStyle(element, '::after').content)
+      const to = y + height * 0.8
+      await go(to)
+      const isStill = to === before
+      before = to
+      return isStill && (await row.evaluate((element) => getComputedStyle(element, '::after').content !== 'none'))
     })
-    .not.toBe('none')
+    .toBe(true)
+}
 
 /** The menu of evening A, open to changes, once no better order is being looked for: what an order says moves the rows. */
 const changeLamb = async (page: Page): Promise<void> => {
