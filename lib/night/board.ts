@@ -16,7 +16,13 @@ export interface Task {
   readonly kitchen: string
   readonly kit: readonly { readonly id: string; readonly unit: number }[]
   /** The oven's window while it is in; null when it uses none. */
-  readonly oven: { readonly kit: string | null; readonly lowC: number; readonly highC: number } | null
+  readonly oven: {
+    readonly kit: string | null
+    readonly lowC: number
+    readonly highC: number
+    /** What the order has the oven at. */
+    readonly setC: number | null
+  } | null
   /** It was told to have begun. */
   readonly isBegun: boolean
   readonly start: number
@@ -64,6 +70,8 @@ export interface NextCourse {
   readonly inMinutes: number
   /** From when to when it is wanted: the ideal wait after the plates before it, or sit-down. */
   readonly wanted: { readonly from: number; readonly to: number }
+  /** Every step of its dishes is told done: it goes to the table. */
+  readonly isReady: boolean
   /** Minutes behind that; 0 within the grace of 2 min. */
   readonly lateBy: number
   /** The step that decides it, when late. */
@@ -135,7 +143,7 @@ export interface GuardLine {
 export interface Alarm {
   readonly alarm: string
   readonly dish: string
-  /** null: not to anybody with any need. */
+  /** null: to nobody at all. */
   readonly need: string | null
   readonly at: number
   readonly confirmed: readonly string[]

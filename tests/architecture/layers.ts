@@ -39,7 +39,7 @@ export const LAYERS: readonly Layer[] = [
   {
     name: 'server',
     holds: /^server\//,
-    layers: ['server', 'prisma', 'domain', 'plan', 'order', 'scheduling', 'verify', 'contract'],
+    layers: ['server', 'prisma', 'domain', 'plan', 'night', 'order', 'scheduling', 'verify', 'contract'],
     packages: [
       node,
       zod,

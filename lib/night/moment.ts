@@ -1,0 +1,30 @@
+import type { Evening } from '#lib/domain/evening.ts'
+import type { RunningOrder } from '#lib/domain/running-order.ts'
+import { epochMsOf } from '#lib/domain/time.ts'
+import type { Told } from './told.ts'
+import type { Work } from './work.ts'
+
+/** What is needed to say how it is at one moment. */
+export interface Moment {
+  readonly evening: Evening
+  readonly order: RunningOrder
+  readonly told: Told
+  readonly works: readonly Work[]
+  /** Now. */
+  readonly at: number
+  /** When alerts fired. */
+  readonly fired: ReadonlyMap<string, number>
+}
+
+/** By their hours, and not told to have gone. */
+export const isThere = ({ evening, told, at }: Moment, cook: string): boolean => {
+  const found = evening.cooks.find(({ id }) => id === cook)
+  if (!found || told.away.has(cook)) return false
+  return found.presence.some(({ from, to }) => epochMsOf(evening, from) <= at && at < epochMsOf(evening, to))
+}
+
+/** The cooks who are there; when none is by their hours, whoever has not gone. */
+export const cooksHere = (moment: Moment): readonly string[] => {
+  const here = moment.evening.cooks.filter(({ id }) => isThere(moment, id)).map(({ id }) => id)
+  return here.length > 0 ? here : moment.evening.cooks.filter(({ id }) => !moment.told.away.has(id)).map(({ id }) => id)
+}
