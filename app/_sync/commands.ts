@@ -1,4 +1,4 @@
-import { Command, type Outcome } from '#lib/plan/wire.ts'
+import { Command, type Outcome, type TellCommand } from '#lib/plan/wire.ts'
 import type { Told, Wanted } from './plan.ts'
 import type { Shelf } from './shelf.ts'
 
@@ -8,6 +8,8 @@ export interface Commands {
   ask(wanted: Wanted): { readonly command: Command; readonly answered: Promise<Outcome> }
   /** Everything to be sent again on a new connection. */
   waiting(): readonly Command[]
+  /** What is told and not answered, in order. */
+  tells(): readonly TellCommand[]
   /** target → the cook it was asked for. */
   asking(): ReadonlyMap<string, string>
   answer(outcome: Outcome): void
@@ -59,6 +61,7 @@ export const openCommands = (shelf: Shelf, prefix: string, now: () => number): C
       return { command, answered }
     },
     waiting: () => [...waiting.values()].map(({ command }) => command),
+    tells: () => [...waiting.values()].flatMap(({ command }) => (command.kind === 'tell' ? [command] : [])),
     asking: () =>
       new Map(
         [...waiting.values()].flatMap(({ command }) =>

@@ -2,8 +2,27 @@ import type { Decoder } from 'lib0/decoding'
 import type { Awareness } from 'y-protocols/awareness'
 import { WebsocketProvider } from 'y-websocket'
 import type * as Y from 'yjs'
-import { readAck, readBeat, readGuests, readHello, readOrder, readOutcome, writeBeat, writeCommand } from '#lib/plan/frames.ts'
-import { CLOSE, type Command, type Hello, LAYOUT_VERSION, type OrderMessage, type Outcome, WIRE } from '#lib/plan/wire.ts'
+import {
+  readAck,
+  readAlerts,
+  readBeat,
+  readGuests,
+  readHello,
+  readOrder,
+  readOutcome,
+  writeBeat,
+  writeCommand,
+} from '#lib/plan/frames.ts'
+import {
+  CLOSE,
+  type Command,
+  type Fired,
+  type Hello,
+  LAYOUT_VERSION,
+  type OrderMessage,
+  type Outcome,
+  WIRE,
+} from '#lib/plan/wire.ts'
 import { countingSocket } from './counting-socket.ts'
 import type { Link } from './plan.ts'
 import type { Timers } from './timers.ts'
@@ -21,6 +40,10 @@ const SILENCE_MS = 9_000
 const GREETING_MS = 4_000
 /** How many beats the server's clock is taken from. */
 const BEATS_KEPT = 12
+/** No beat is so late on a living connection: this device's clock was put forward. */
+const JUMP_MS = 20_000
+/** Commands that are on their way at once: the server hears so many together. */
+const UNDER_WAY = 50
 
 export type Shut = Extract<Link, { kind: 'closed' }>['why']
 
@@ -35,8 +58,8 @@ const SHUT: Readonly<Record<number, Shut>> = {
 
 export interface Connection {
   readonly link: () => Link
-  /** The server's clock. */
-  readonly now: () => number
+  /** How far the server's clock is ahead of this device's, in ms, as far as it is known. */
+  readonly offset: () => number
   /** Sends what waits; does nothing while there is no connection. */
   readonly sendCommands: () => void
   /** The browser says that the network has gone, or has come back. */
@@ -55,12 +78,16 @@ interface Parts {
   readonly timers: Timers
   readonly unsent: Unsent
   readonly commands: () => readonly Command[]
+  /** What was last known of the server's clock, and what is known now: how far it is ahead of this device's, in ms. */
+  readonly offset: number
+  readonly onOffset: (ms: number) => void
   /** Edits that come from this device's stored copy, and are not new ones. */
   readonly isOwnCopy: (origin: unknown) => boolean
   /** `awareness`: who else is there, on this connection. */
   readonly onHello: (hello: Hello, awareness: Awareness) => void
   readonly onOutcome: (outcome: Outcome) => void
   readonly onOrder: (message: OrderMessage) => void
+  readonly onAlerts: (alerts: readonly Fired[]) => void
   /** Something about the guests is new, or may be: the connection has just come back. */
   readonly onGuests: () => void
   readonly onLink: () => void
@@ -148,10 +175,14 @@ export const connect = (parts: Parts): Connection => {
   // The answer to the server's question is on its way before them: what a command speaks of is known there by then.
   const sendCommands = () => {
     if (!provider.wsconnected || line.sent === 0) return
-    for (const command of parts.commands()) {
+    const waiting = parts.commands()
+    let free = UNDER_WAY - waiting.filter(({ op }) => line.commands.has(op)).length
+    for (const command of waiting) {
       if (line.commands.has(command.op)) continue
+      free -= 1
+      if (free < 0) return
       line.commands.add(command.op)
-      provider.ws?.send(writeCommand(command))
+      provider.ws?.send(writeCommand(command, timers.now()))
     }
   }
 
@@ -175,9 +206,13 @@ export const connect = (parts: Parts): Connection => {
     parts.onGuests()
     parts.onLink()
   })
-  hang(WIRE.outcome, readOutcome, parts.onOutcome)
+  hang(WIRE.outcome, readOutcome, (outcome) => {
+    parts.onOutcome(outcome)
+    sendCommands()
+  })
   hang(WIRE.order, readOrder, parts.onOrder)
   hang(WIRE.guests, readGuests, parts.onGuests)
+  hang(WIRE.alert, readAlerts, parts.onAlerts)
   hang(WIRE.beat, readBeat, (beat) => learnClock(beat.serverMs))
   hang(WIRE.ack, readAck, (frames) => {
     line.acked = frames
@@ -186,9 +221,12 @@ export const connect = (parts: Parts): Connection => {
 
   /** A message is never early: of several beats, the one that was least late knows the server's clock best. */
   const learnClock = (serverMs: number) => {
-    offsets = [...offsets, serverMs - timers.now()].slice(-BEATS_KEPT)
+    const heard = serverMs - timers.now()
+    const kept = heard < offset() - JUMP_MS ? [] : offsets
+    offsets = [...kept, heard].slice(-BEATS_KEPT)
+    parts.onOffset(offset())
   }
-  const now = () => timers.now() + (offsets.length > 0 ? Math.max(...offsets) : 0)
+  const offset = () => (offsets.length > 0 ? Math.max(...offsets) : parts.offset)
 
   provider.on('status', ({ status }) => {
     if (status === 'connecting') {
@@ -234,13 +272,13 @@ export const connect = (parts: Parts): Connection => {
     tryAgain()
   })
   const stopBeating = every(timers, BEAT_MS, () => {
-    if (provider.wsconnected && line.greeted) provider.ws?.send(writeBeat(now()))
+    if (provider.wsconnected && line.greeted) provider.ws?.send(writeBeat(timers.now() + offset()))
   })
   provider.connect()
 
   return {
     link,
-    now,
+    offset,
     sendCommands,
     tryAgain,
     close() {

@@ -17,6 +17,7 @@ const randomPart = (): number => (crypto.getRandomValues(new Uint32Array(1))[0] 
 /** Opens an evening's plan on this page. */
 export const openInBrowser = (eveningId: string, userId: string): OpenPlan => {
   const { protocol, host } = window.location
+  let now = realTimers.now
   const opened = openPlan({
     eveningId,
     userId,
@@ -25,9 +26,10 @@ export const openInBrowser = (eveningId: string, userId: string): OpenPlan => {
     timers: realTimers,
     shelf: browserShelf(),
     frame,
-    local: browserOrder(),
+    local: browserOrder(() => now()),
     dice: randomPart,
   })
+  now = opened.now
   const onLeave = (event: BeforeUnloadEvent) => {
     if (opened.atRisk()) event.preventDefault()
   }

@@ -1,7 +1,9 @@
 import { clearDocument } from 'y-indexeddb'
 import type { Awareness } from 'y-protocols/awareness'
 import * as Y from 'yjs'
+import type { Evening } from '#lib/domain/evening.ts'
 import { type PlanReading, readPlan } from '#lib/plan/read.ts'
+import type { Say } from '#lib/plan/say.ts'
 import { openUndo } from '#lib/plan/undo.ts'
 import { Hello, OrderMessage, type Outcome } from '#lib/plan/wire.ts'
 import { openCommands } from './commands.ts'
@@ -11,8 +13,10 @@ import { openCopies } from './copies.ts'
 import { type Keeping, openKeeping } from './keeping.ts'
 import type { LocalOrder } from './local-order.ts'
 import type { Link, Plan, Wanted } from './plan.ts'
+import { openRung } from './rung.ts'
 import type { Shelf } from './shelf.ts'
 import type { Timers } from './timers.ts'
+import { openToldHere } from './told-here.ts'
 import { openTrials } from './trial.ts'
 import { openUnsent } from './unsent.ts'
 import { watchOrder } from './watch-order.ts'
@@ -32,6 +36,8 @@ export interface OpenPlan {
   readonly company: Company
   /** Closing the page now would lose an edit: there is one that the server has not got, and this device keeps no copy. */
   readonly atRisk: () => boolean
+  /** The server's clock, in ms since 1970, as far as this device knows it. */
+  readonly now: () => number
   readonly tryAgain: () => void
   readonly close: () => void
 }
@@ -58,6 +64,11 @@ export const openPlan = (around: Surroundings): OpenPlan => {
   const copies = openCopies(shelf, base)
   const unsent = openUnsent(shelf, `${copies.prefix()}unsent/`, String(Math.floor(around.dice() * 2 ** 52)))
   const commands = openCommands(shelf, `${base}command/`, timers.now)
+  const clockKey = `${base}clock`
+  let offset = Number(shelf.get(clockKey) ?? 0) || 0
+  const now = () => timers.now() + offset
+  const toldHere = openToldHere(commands.tells, () => offset)
+  const rung = openRung()
   const doc = new Y.Doc()
   const undoing = openUndo(doc)
   const company = openCompany()
@@ -69,6 +80,8 @@ export const openPlan = (around: Surroundings): OpenPlan => {
   let connection: Connection | null = null
   let me: Hello | null = rememberedHello(shelf, `${base}me`)
   let reading: PlanReading | null = null
+  /** What is read, with what was told here laid over it. */
+  let shown: Evening | null = null
   let opened: Opened = { link: { kind: 'connecting' }, plan: null }
   let cancelFrame: () => void = () => undefined
   let waits = false
@@ -78,16 +91,22 @@ export const openPlan = (around: Surroundings): OpenPlan => {
   const publish = (): Link => {
     if (closed) return opened.link
     const link = sameLink(opened.link, connection?.link() ?? { kind: 'connecting' })
-    opened = { link, plan: reading ? planOf(reading, link) : null }
+    opened = { link, plan: reading && shown ? planOf(shown, reading.reports, link) : null }
     for (const listener of listeners) listener()
     trials.look()
     return link
   }
-  const order = watchOrder(local, publish)
+  const keepOrder = (message: OrderMessage) => keeping?.set(ORDER_KEY, JSON.stringify(message))
+  const order = watchOrder(local, publish, keepOrder)
   // While the plan has changes that are not read yet, no order is that of the plan.
-  const trials = openTrials(doc, local, () => (waits ? { kind: 'planning', order: null } : order.state(opened.link)))
+  const trials = openTrials(
+    doc,
+    local,
+    () => (waits ? { kind: 'planning', order: null } : order.state(opened.link)),
+    (evening) => toldHere.overCopy(evening, me),
+  )
 
-  const planOf = ({ evening, reports }: PlanReading, link: Link): Plan => ({
+  const planOf = (evening: Evening, reports: readonly string[], link: Link): Plan => ({
     doc,
     evening,
     reports: copies.aside().length > 0 ? [...reports, ASIDE] : reports,
@@ -95,6 +114,7 @@ export const openPlan = (around: Surroundings): OpenPlan => {
     link,
     order: order.state(link),
     asking: commands.asking(),
+    waitingTells: commands.tells().length,
     told: commands.told(),
     canUndo: undoing.canUndo(),
     canRedo: undoing.canRedo(),
@@ -105,9 +125,16 @@ export const openPlan = (around: Surroundings): OpenPlan => {
     cancelFrame()
     const found = readPlan(doc)
     if (found.meta === null) return
-    const isNew = reading?.evening !== found.evening
     reading = found
-    if (isNew) order.look(found.evening)
+    show()
+  }
+  /** Lays what was told here over what is read, and shows it. */
+  const show = () => {
+    const evening = reading && toldHere.over(reading.evening, me)
+    if (evening && evening !== shown) {
+      shown = evening
+      order.look(evening)
+    }
     publish()
   }
   const refreshSoon = () => {
@@ -125,12 +152,18 @@ export const openPlan = (around: Surroundings): OpenPlan => {
 
   // --- what the screens may do
 
+  const ask = (wanted: Wanted) => {
+    const asked = commands.ask(wanted)
+    connection?.sendCommands()
+    show()
+    return asked
+  }
+
   const doing = {
-    send(wanted: Wanted): Promise<Outcome> {
-      const { answered } = commands.ask(wanted)
-      connection?.sendCommands()
-      publish()
-      return answered
+    send: (wanted: Wanted): Promise<Outcome> => ask(wanted).answered,
+    tell(say: Say, as?: string) {
+      const { command, answered } = ask({ kind: 'tell', at: timers.now(), say, ...(as === undefined ? {} : { as }) })
+      return { op: command.op, answered }
     },
     hear(op: string) {
       commands.hear(op)
@@ -154,7 +187,8 @@ export const openPlan = (around: Surroundings): OpenPlan => {
       guestListeners.add(listener)
       return () => void guestListeners.delete(listener)
     },
-    now: () => connection?.now() ?? timers.now(),
+    onAlerts: rung.listen,
+    now,
   }
 
   // --- the copy and the connection
@@ -171,6 +205,7 @@ export const openPlan = (around: Surroundings): OpenPlan => {
     me = hello
     company.join(awareness, hello.member)
     shelf.set(`${base}me`, JSON.stringify(hello))
+    show()
     if (copies.epoch() === null) void keep(copies.use(hello.epoch))
   }
 
@@ -199,16 +234,25 @@ export const openPlan = (around: Surroundings): OpenPlan => {
       timers,
       unsent,
       commands: commands.waiting,
+      offset,
+      onOffset: (ms) => {
+        offset = ms
+        shelf.set(clockKey, String(Math.round(ms)))
+      },
       isOwnCopy: (from) => keeping?.isOrigin(from) ?? false,
       onHello,
       onOutcome: (outcome) => {
         commands.answer(outcome)
-        publish()
+        toldHere.hear(outcome)
+        // What it wrote has come before it, and may still wait to be read.
+        if (waits) refresh()
+        else show()
       },
       onOrder: (message) => {
-        if (message.kind === 'order') keeping?.set(ORDER_KEY, JSON.stringify(message))
+        if (message.kind === 'order') keepOrder(message)
         order.hear(message)
       },
+      onAlerts: rung.hear,
       onGuests: () => {
         for (const listener of guestListeners) listener()
       },
@@ -232,6 +276,7 @@ export const openPlan = (around: Surroundings): OpenPlan => {
     },
     opened: () => opened,
     company,
+    now,
     atRisk: () => unsent.any() && keeping === null,
     tryAgain: () => connection?.tryAgain(),
     close() {

@@ -35,7 +35,8 @@ export const orderState = (orders: Orders, hash: string | null, link: Link): Ord
   const { theirs, ours, message } = orders
   const last = ours?.order ?? theirs?.order ?? null
   if (hash !== null) {
-    const fit = [theirs, ours].find((known) => known?.hash === hash)
+    // What was planned here is forgotten with each word from the server: it is the newer one.
+    const fit = [ours, theirs].find((known) => known?.hash === hash)
     if (fit) return current(fit, link)
     if (message?.kind === 'failed' && message.hash === hash) return { kind: 'failed', order: last, why: message.why }
     return message || last ? { kind: 'planning', order: last } : { kind: 'none' }

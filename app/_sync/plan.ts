@@ -1,7 +1,8 @@
 import type * as Y from 'yjs'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
-import type { Command, Hello, Outcome } from '#lib/plan/wire.ts'
+import type { Say } from '#lib/plan/say.ts'
+import type { Command, Fired, Hello, Outcome } from '#lib/plan/wire.ts'
 
 /** Where this device's copy stands against the server's. "saved" is said only on acknowledgement. */
 export type Link =
@@ -48,7 +49,7 @@ export type TryOut = (change: (doc: Y.Doc) => void, asker?: string) => Promise<T
 /** The one bridge between the shared plan and the screens. */
 export interface Plan {
   readonly doc: Y.Doc
-  /** The plan as it reads now; a new object whenever it changes. */
+  /** The plan as it reads now, with what was told here and is still on its way; a new object whenever it changes. */
   readonly evening: Evening
   /** What could not be read of the document, in words for the host. */
   readonly reports: readonly string[]
@@ -59,6 +60,13 @@ export interface Plan {
   readonly asking: ReadonlyMap<string, string>
   /** Sends a command, at once or when the connection is back; resolves with what became of it. */
   readonly send: (command: Wanted) => Promise<Outcome>
+  /**
+   * Tells what happened just now, as this member's cook, or as another where they have none; `op` is what it is taken back by. Without a
+   * connection it is kept, also across a reload, and `answered` waits.
+   */
+  readonly tell: (say: Say, as?: string) => { readonly op: string; readonly answered: Promise<Outcome> }
+  /** How much of that the server has not answered yet. */
+  readonly waitingTells: number
   /** Refusals of commands given before a reload, to be shown until `hear` takes them away. */
   readonly told: readonly Told[]
   readonly hear: (op: string) => void
@@ -75,6 +83,8 @@ export interface Plan {
   readonly canRedo: boolean
   /** Calls when hosts may find something new about the guests; gives what ends it. */
   readonly onGuests: (listener: () => void) => () => void
+  /** Calls at once with the alerts that have rung as far as this page knows, then with each that rings; gives what ends it. */
+  readonly onAlerts: (listener: (alerts: readonly Fired[]) => void) => () => void
   /** The server's clock, in milliseconds since 1970. */
   readonly now: () => number
 }

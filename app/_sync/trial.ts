@@ -19,12 +19,18 @@ interface Asked {
   readonly fail: (why: unknown) => void
 }
 
-export const openTrials = (doc: Y.Doc, local: LocalOrder, state: () => OrderState): Trials => {
+/** `over` lays over the plan what is not in the document yet. */
+export const openTrials = (
+  doc: Y.Doc,
+  local: LocalOrder,
+  state: () => OrderState,
+  over: (evening: Evening) => Evening = (evening) => evening,
+): Trials => {
   const waiting = new Map<string, Asked>()
   let under: Asked | null = null
 
   const begin = (asked: Asked, before: RunningOrder) => {
-    const evening = changedPlan(doc, asked.change)
+    const evening = over(changedPlan(doc, asked.change))
     under = asked
     local.tryOut(evening, before, (known) => {
       if (under !== asked) return

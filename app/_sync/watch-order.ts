@@ -16,6 +16,8 @@ export interface OrderWatch {
   readonly remember: (message: OrderMessage) => void
   /** Nobody else will plan this now. */
   readonly planHere: () => void
+  /** The same, also when the order is that of the plan: time has passed over something that was not told. */
+  readonly planAgain: () => void
 }
 
 const sameState = (before: OrderState, after: OrderState): OrderState =>
@@ -26,8 +28,15 @@ const sameState = (before: OrderState, after: OrderState): OrderState =>
     ? before
     : after
 
-/** `changed` is called when `state` may say something else, and gives whether there is a connection. */
-export const watchOrder = (local: LocalOrder, changed: () => Link): OrderWatch => {
+/**
+ * `changed` is called when `state` may say something else, and gives whether there is a connection; `keep` with each order that was
+ * planned here.
+ */
+export const watchOrder = (
+  local: LocalOrder,
+  changed: () => Link,
+  keep: (message: OrderMessage) => void = () => undefined,
+): OrderWatch => {
   let orders: Orders = NO_ORDERS
   let evening: Evening | null = null
   let checked: { readonly evening: Evening | null; readonly hash: string | null } = { evening: null, hash: null }
@@ -40,15 +49,22 @@ export const watchOrder = (local: LocalOrder, changed: () => Link): OrderWatch =
     return isSame || state.kind === 'none' ? state : { kind: 'planning', order: state.order }
   }
 
-  const planHere = () => {
+  const planAgain = () => {
     const { hash } = checked
-    if (checked.evening === null || hash === null || state.kind === 'current') return
+    if (checked.evening === null || hash === null) return
     const last = orders.ours?.order ?? orders.theirs?.order ?? null
+    const { message } = orders
     local.plan(checked.evening, last, (known) => {
-      if (known === null || checked.hash !== known.hash) return
+      // A word of the server's that came meanwhile is the newer one.
+      if (known === null || checked.hash !== known.hash || orders.message !== message) return
       orders = { ...orders, ours: known }
+      keep({ kind: 'order', hash: known.hash, order: known.order })
       changed()
     })
+  }
+
+  const planHere = () => {
+    if (state.kind !== 'current') planAgain()
   }
 
   return {
@@ -72,5 +88,6 @@ export const watchOrder = (local: LocalOrder, changed: () => Link): OrderWatch =
       if (!orders.message) orders = { ...heard(orders, message), message: null }
     },
     planHere,
+    planAgain,
   }
 }

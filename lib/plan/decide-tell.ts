@@ -22,6 +22,8 @@ const NOTHING_EARLIER: Earlier = () => null
 /** No step needs more than that on top. */
 const MOST_EXTRA_SECONDS = 12 * 3600
 const MOST_READINGS = 12
+/** The same temperature so soon again is the same reading. */
+const SAME_READING_MS = 30_000
 
 /**
  * What a word of the night comes to, seen from the plan as it stands; `atMs`: when it was told, in ms since 1970 by the server's clock.
@@ -126,7 +128,7 @@ const decideStep = (
     }
     case 'reading': {
       const readings = fact.readings ?? []
-      if (readings.some(({ at, coreC }) => at === told && coreC === say.coreC)) return nothing
+      if (readings.some(({ at, coreC }) => coreC === say.coreC && isNear(at, told))) return nothing
       const all = [...readings, { at: told, coreC: say.coreC }]
       all.sort((a, b) => msOfInstant(a.at) - msOfInstant(b.at) || a.coreC - b.coreC)
       return wrote(told, { ...fact, readings: all.slice(-MOST_READINGS), by })
@@ -172,5 +174,7 @@ const decideOut = (evening: Evening, { dish, why, instead }: About<'out'>, told:
     ],
   })
 }
+
+const isNear = (a: string, b: string): boolean => Math.abs(msOfInstant(a) - msOfInstant(b)) <= SAME_READING_MS
 
 const isLater = (a: string, b: string): boolean => msOfInstant(a) > msOfInstant(b)
