@@ -5,13 +5,20 @@ import { usePathname } from 'next/navigation'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import css from '#app/_ui/bar.module.css'
 import { Bar } from '#app/_ui/bar.tsx'
-import { mediumDate } from '#app/_words/clock.ts'
+import { dayOf, mediumDate } from '#app/_words/clock.ts'
 import { CompanyLine } from './here.tsx'
 import { ClosedNotice, LinkBadge } from './link-badge.tsx'
 import { Tools } from './tools.tsx'
 
-/** `wide`: only where there is room; on a phone one gets there from the screen before it. */
-const WAYS: readonly { readonly way: string; readonly words: string; readonly wide?: true }[] = [
+interface Way {
+  readonly way: string
+  readonly words: string
+  /** Only where there is room; on a phone one gets there from the screen before it. */
+  readonly wide?: true
+}
+
+const TONIGHT: Way = { way: 'tonight', words: 'Tonight' }
+const WAYS: readonly Way[] = [
   { way: 'menu', words: 'Menu' },
   { way: 'drinks', words: 'Drinks', wide: true },
   { way: 'guests', words: 'Guests' },
@@ -20,9 +27,12 @@ const WAYS: readonly { readonly way: string; readonly words: string; readonly wi
   { way: 'chores', words: 'Chores', wide: true },
 ]
 
+/** The board comes first from the day before on; earlier it is where there is room for it. */
+const waysAt = (day: number): readonly Way[] => (day >= -1 ? [TONIGHT, ...WAYS] : [...WAYS, { ...TONIGHT, wide: true }])
+
 /** The bar of an evening: whose it is, where one is and where the others are, whether it is saved, undo and redo. */
 export function EveningBar({ eveningId }: { readonly eveningId: string }) {
-  const { evening, link } = usePlan()
+  const { evening, link, now } = usePlan()
   const path = usePathname()
   return (
     <>
@@ -33,7 +43,7 @@ export function EveningBar({ eveningId }: { readonly eveningId: string }) {
         tools={<Tools />}
       >
         <nav className={css.nav} aria-label="This evening">
-          {WAYS.map(({ way, words, wide }) => {
+          {waysAt(dayOf(evening, now())).map(({ way, words, wide }) => {
             const href = `/evenings/${eveningId}/${way}`
             const isHere = path === href ? 'page' : path.startsWith(`${href}/`) ? 'within' : null
             return (

@@ -44,3 +44,7 @@ export const NeedsScreen = dynamic(() => import('#app/_guests/needs-screen.tsx')
   ssr: false,
   loading: () => null,
 })
+export const TonightScreen = dynamic(() => import('#app/_tonight/tonight-screen.tsx').then((module) => module.TonightScreen), {
+  ssr: false,
+  loading: () => null,
+})

@@ -12,12 +12,14 @@ interface Props {
   /** Empty when the words beside the picture say it. */
   readonly label: string
   readonly names?: boolean
+  /** What it lies on: the night, or the room. */
+  readonly ground?: 'night' | 'page'
 }
 
-const ON_NIGHT = 'var(--on-night)'
+const NAME_INK = { night: 'var(--on-night)', page: 'var(--ink)' } as const
 
 /** The table seen from above, with its people and its plates. */
-export function TablePicture({ width, height, covers, people, colour, label, names = false }: Props) {
+export function TablePicture({ width, height, covers, people, colour, label, names = false, ground = 'night' }: Props) {
   const margin = names ? 64 : 17
   const box = {
     x: margin + (names ? 12 : 0),
@@ -57,7 +59,7 @@ export function TablePicture({ width, height, covers, people, colour, label, nam
         <g key={index}>
           <PlateShape x={seat.plate.x} y={seat.plate.y} r={seat.plate.r} colour={colour} />
           {names && people[index] ? (
-            <text className={css.who} x={seat.name.x} y={seat.name.y} textAnchor={seat.name.anchor} fill={ON_NIGHT}>
+            <text className={css.who} x={seat.name.x} y={seat.name.y} textAnchor={seat.name.anchor} fill={NAME_INK[ground]}>
               {people[index].length > 11 ? `${people[index].slice(0, 10)}…` : people[index]}
             </text>
           ) : null}

@@ -13,6 +13,7 @@ const SCREENS: Readonly<Record<string, string>> = {
   kitchens: 'is with the cooks and kitchens',
   chores: 'is at the chores',
   recipe: 'brings a recipe in',
+  tonight: 'is at the board',
 }
 
 /** "Noor is at the roast potatoes": the dish counts before its course, for a step is found within it. */

@@ -5,7 +5,7 @@ import { foodWord } from './food.ts'
 const STATES = new Set(['vegetarian', 'vegan', 'pescatarian', 'coeliac', 'halal', 'kosher', 'pregnancy', 'low-immunity'])
 
 /** Whether the need is how somebody eats or is; any other one is what they keep away from. */
-const isState = (need: string): boolean => STATES.has(need) || need.endsWith('-free')
+export const isState = (need: string): boolean => STATES.has(need) || need.endsWith('-free')
 
 const stateGrades: Readonly<Record<KnownNeed['grade'], string>> = {
   dislikes: ' (not strictly)',

@@ -199,6 +199,7 @@ const WAYS: Readonly<Record<string, readonly string[]>> = {
   'GET /evenings/[id]/menu/[dish]': SEATED,
   'GET /evenings/[id]/order': SEATED,
   'GET /evenings/[id]/recipe': SEATED,
+  'GET /evenings/[id]/tonight': SEATED,
   'GET /evenings/new': SIGNED_IN,
   // Who has the link may answer by it, whoever they are.
   'GET /reply/[token]': OPEN,

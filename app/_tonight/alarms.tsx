@@ -1,0 +1,37 @@
+'use client'
+
+import { listText } from '#app/_words/clock.ts'
+import { alarmText } from '#app/_words/night-alarm.ts'
+import { DEFER } from '#app/_words/safety.ts'
+import css from './alarms.module.css'
+import { useNight } from './use-night.ts'
+
+/** An allergen got in: above all else, until every cook who is there has said that they heard it. */
+export function Alarms() {
+  const { board, names, cook, own, tell } = useNight()
+  return (
+    <div role="alert">
+      {(board?.alarms ?? []).map((alarm) => {
+        const heard = cook ?? own
+        const mine = cook === null ? alarm.missing : alarm.missing.filter((one) => one === heard)
+        return (
+          <section key={alarm.alarm} className={css.alarm} aria-label="An allergen got in">
+            <p className={css.what}>{alarmText(alarm.dish, alarm.need, names)}</p>
+            <p className={css.todo}>
+              Set the plate aside. A new one from the start, on a clean board, with clean hands and tools. When in doubt, ask the
+              guest and serve nothing. {DEFER}
+            </p>
+            <div className={css.taps}>
+              {mine.map((one) => (
+                <button key={one} type="button" onClick={() => tell({ kind: 'confirm', alarm: alarm.alarm, cook: one }, one)}>
+                  {cook === null ? `${names.cookName(one)} has heard this` : 'I have heard this'}
+                </button>
+              ))}
+              {mine.length === 0 ? <p>Still to hear it: {listText(alarm.missing.map(names.cookName))}.</p> : null}
+            </div>
+          </section>
+        )
+      })}
+    </div>
+  )
+}

@@ -1,0 +1,53 @@
+'use client'
+
+import { Beside } from './beside.tsx'
+import css from './board.module.css'
+import { Free } from './free.tsx'
+import { GuardLines } from './guard-lines.tsx'
+import { GuestTaps } from './guest-taps.tsx'
+import mine from './mine.module.css'
+import { NowPanel } from './now-panel.tsx'
+import { Others } from './others.tsx'
+import { CallsNext, Guests, Ovens } from './side.tsx'
+import { Then } from './then.tsx'
+import { useNight } from './use-night.ts'
+
+/** A phone in a pocket: what its cook does now, and until when they sit. */
+export function Mine() {
+  const { board, names } = useNight()
+  const one = board?.now[0]
+  if (!board || !one) return null
+  return (
+    <div className={mine.mine}>
+      {one.hands ? <NowPanel task={one.hands} cook={one.cook} name={names.cookName(one.cook)} /> : <Free one={one} />}
+      <GuestTaps />
+      <Then one={one} />
+      <GuardLines />
+      <Beside one={one} />
+      <div className={css.side}>
+        <CallsNext />
+        <Ovens />
+        <Guests />
+      </div>
+      <Others others={board.others} />
+    </div>
+  )
+}
+
+/** A phone beside the plate: silent, with the table's own two questions; what calls its cook is said all the same. */
+export function AtTable() {
+  const { board, names } = useNight()
+  const one = board?.now[0]
+  if (!board || !one) return null
+  return (
+    <div className={mine.mine}>
+      {one.hands ? <NowPanel task={one.hands} cook={one.cook} name={names.cookName(one.cook)} /> : <Free one={one} />}
+      <GuestTaps />
+      <GuardLines />
+      <div className={css.side}>
+        <CallsNext />
+        <Guests />
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,20 @@
+import { minutesText } from './duration.ts'
+import type { Names } from './names.ts'
+import { thingOf } from './short-step.ts'
+
+/** Whole minutes between two moments, as a person counts them: 90 s are one, for the second is not over. */
+export const wholeMinutes = (fromMs: number, toMs: number): number => Math.trunc((toMs - fromMs) / 60_000)
+
+/** "in 8 min", "now", "8 min ago". */
+export const inText = (minutes: number): string =>
+  minutes === 0 ? 'now' : minutes > 0 ? `in ${minutesText(minutes)}` : `${minutesText(-minutes)} ago`
+
+/** "the potatoes", "“Cook”": what a step is done to, as a reason. */
+export const stepThing = (step: string, names: Names): string => {
+  const thing = thingOf(names.step(step)?.does ?? '')
+  return thing === null ? `“${names.stepName(step)}”` : `the ${thing}`
+}
+
+/** "on time", "6 late, because of the potatoes": late is always a word. */
+export const lateText = (lateMin: number, because: string | null, names: Names): string =>
+  lateMin <= 0 ? 'on time' : `${lateMin} late${because === null ? '' : `, because of ${stepThing(because, names)}`}`
