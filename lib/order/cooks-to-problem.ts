@@ -2,6 +2,7 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { Cook } from '#lib/domain/kitchen.ts'
 import type { Cook as ProblemCook } from '#lib/scheduling/problem.ts'
 import type { TickOf } from './clock.ts'
+import { type Absence, factTick, type NightFacts } from './facts.ts'
 import { byText } from './ids.ts'
 
 type Stay = ProblemCook['presence'][number]
@@ -30,14 +31,27 @@ const presenceOf = (cook: Cook, tickOf: TickOf): Stay[] =>
     })),
   )
 
-/** The cooks by id, their hours in ticks, rounded inward. */
-export const cooksToProblem = (evening: Evening, tickOf: TickOf): ProblemCook[] =>
+/** What is left of the hours of a cook who has gone, and may be back. */
+const without = (stays: readonly Stay[], evening: Evening, absence: Absence | undefined): Stay[] => {
+  if (!absence) return [...stays]
+  const gone = factTick(evening, absence.gone, 'began')
+  const back = absence.back === undefined ? Number.POSITIVE_INFINITY : factTick(evening, absence.back, 'ended')
+  return stays
+    .flatMap((stay) => [
+      { ...stay, to: Math.min(stay.to, gone) },
+      { ...stay, from: Math.max(stay.from, back) },
+    ])
+    .filter(({ from, to }) => from < to)
+}
+
+/** The cooks by id, their hours in ticks, rounded inward, less those in which they were told to be gone. */
+export const cooksToProblem = (evening: Evening, facts: NightFacts, tickOf: TickOf): ProblemCook[] =>
   evening.cooks
     .map((cook) => ({
       id: cook.id,
       host: cook.host,
       eats: cook.eats,
       pace: cook.pace,
-      presence: presenceOf(cook, tickOf),
+      presence: without(presenceOf(cook, tickOf), evening, facts.absences.get(cook.id)),
     }))
     .sort((a, b) => byText(a.id, b.id))

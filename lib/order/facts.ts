@@ -19,9 +19,16 @@ export interface CourseFact {
   readonly platesOff?: string
 }
 
+/** From when to when a cook was not there; `back` is missing while they are not. */
+export interface Absence {
+  readonly gone: string
+  readonly back?: string | undefined
+}
+
 export interface NightFacts {
   readonly steps: ReadonlyMap<string, StepFact>
   readonly courses: ReadonlyMap<string, CourseFact>
+  readonly absences: ReadonlyMap<CookId, Absence>
   /** When the guests sat down, or are told to. */
   readonly sitDown?: string
 }
@@ -31,9 +38,11 @@ export const gatherFacts = (evening: Evening): NightFacts => {
   const steps = new Map<string, StepFact>()
   const seconds = new Map<string, number>()
   const courses = new Map<string, CourseFact>()
+  const absences = new Map<CookId, Absence>()
   let sitDown: string | undefined
   for (const fact of evening.night) {
     if ('sitDown' in fact) sitDown = fact.sitDown
+    else if ('cook' in fact) absences.set(fact.cook, { gone: fact.gone, back: fact.back })
     else if ('course' in fact) {
       const { course, by: _by, ...said } = fact
       courses.set(course, { ...courses.get(course), ...said })
@@ -43,7 +52,13 @@ export const gatherFacts = (evening: Evening): NightFacts => {
       steps.set(step, { ...steps.get(step), ...said, extra: Math.ceil((seconds.get(step) ?? 0) / TICK_SECONDS) })
     }
   }
-  return { steps, courses, ...(sitDown === undefined ? {} : { sitDown }) }
+  return { steps, courses, absences, ...(sitDown === undefined ? {} : { sitDown }) }
+}
+
+/** Whether a cook has gone and not come back. */
+export const isAway = ({ absences }: NightFacts, cook: CookId): boolean => {
+  const absence = absences.get(cook)
+  return absence !== undefined && absence.back === undefined
 }
 
 /** The tick of an instant: what began is never later than it was, what ended never earlier. */

@@ -9,10 +9,12 @@ export interface Start {
   readonly hint?: RunningOrder
 }
 
-/** From the evening's first moment, or from the first word of the night before that, until the next day is over. */
+/**
+ * From the first word of the night until the next day is over. Before that word nobody has said what was done ahead, and an order
+ * that counted from now would have it all still to do.
+ */
 export const isTonight = (evening: Evening, nowMs: number): boolean =>
-  (evening.night.length > 0 || nowMs >= epochMsOf(evening, { day: 0, time: '00:00' })) &&
-  nowMs < epochMsOf(evening, { day: 2, time: '00:00' })
+  evening.night.length > 0 && nowMs < epochMsOf(evening, { day: 2, time: '00:00' })
 
 /** `last` is the last order that people have seen of this evening, of whatever plan. */
 export const startOf = (evening: Evening, last: RunningOrder | null, nowMs: number): Start => {

@@ -2,12 +2,13 @@ import { ticksDown, ticksUp } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Dish, Step, Way } from '#lib/domain/menu.ts'
 import { nearestClaims } from '#lib/domain/nearest-claim.ts'
+import type { Claim } from '#lib/domain/people.ts'
 import { portionsAt } from '#lib/domain/portions.ts'
 import type { Cue } from '#lib/domain/running-order.ts'
 import { msOfInstant, tickOfMs } from '#lib/domain/time.ts'
 import type { Activity, CookId, Mode, Problem } from '#lib/scheduling/problem.ts'
 import type { TickOf } from './clock.ts'
-import { factsOfBatches, type NightFacts } from './facts.ts'
+import { factsOfBatches, isAway, type NightFacts } from './facts.ts'
 import { activityId, byText } from './ids.ts'
 import { useToProblem } from './kit-to-problem.ts'
 
@@ -94,7 +95,9 @@ const happenedOf = (
   const cue = told.get(activityId(step.id, 0, batches))
   const mode = modes[cue?.way ?? 0] ?? modes[0]
   if (!mode) return []
-  const known = [cue?.cooks ?? [], claimed, [said.by]].find((cooks) => cooks.length > 0) ?? []
+  const there = (ids: readonly CookId[]) => (said.done === undefined ? ids.filter((id) => !isAway(facts, id)) : ids)
+  // What a cook who has gone was at stays theirs until somebody takes it: it is told as a clash.
+  const known = [there(cue?.cooks ?? []), claimed, cue?.cooks ?? [], [said.by]].find((cooks) => cooks.length > 0) ?? []
   const cooks = known.slice(0, mode.cooks)
   const paces = cooks.map((id) => evening.cooks.find((cook) => cook.id === id)?.pace ?? 1)
   const pace = mode.care === 'hands-on' && paces.length > 0 ? Math.max(...paces) : 1
@@ -146,9 +149,16 @@ const activitiesOf = (
   })
 }
 
+/** The claims of those who are there: whoever has gone holds nothing until they are back. */
+const claimsThere = ({ evening, facts }: Context): Claim[] =>
+  evening.claims.flatMap((claim) => {
+    const [cook, ...also] = [claim.cook, ...(claim.also ?? [])].filter((id) => !isAway(facts, id))
+    return cook === undefined ? [] : [{ target: claim.target, cook, also }]
+  })
+
 /** Every step with its batches as activities, by step and batch. */
 export const activitiesToProblem = (context: Context, steps: readonly PlannedStep[]): Activity[] => {
-  const heldBy = nearestClaims(context.evening)
+  const heldBy = nearestClaims({ ...context.evening, claims: claimsThere(context) })
   return steps.flatMap((planned) => activitiesOf({ ...context, heldBy }, planned))
 }
 

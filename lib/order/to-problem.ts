@@ -40,7 +40,7 @@ export const toProblem = (evening: Evening, options: ProblemOptions = {}): { pro
   const tickOf = tickReader(evening)
   const facts = gatherFacts(evening)
   const told = toldCues(evening, options.previous)
-  const cooks = cooksToProblem(evening, tickOf)
+  const cooks = cooksToProblem(evening, facts, tickOf)
   const steps = plannedSteps(evening)
   const servings = servingsToProblem(evening, facts, tickOf)
   const opens = Math.min(...cooks.flatMap((cook) => cook.presence.map((stay) => stay.from)))

@@ -1,12 +1,13 @@
 import { durationOf, secondsOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import { instantOfMs, msOfInstant } from '#lib/domain/time.ts'
+import { beginsAfter } from './begins-by-itself.ts'
 import type { Asker } from './decide-claim.ts'
 import { isInTime, isNearEvening, isNight, speakerOf } from './may-tell.ts'
 import { alarmOf, COURSE_FIELD, cookOf, courseOf, dishOf, nightOf, sitDownOf, stepOf } from './night-facts.ts'
 import type { Said, Say } from './say.ts'
 import { takeBack } from './take-back.ts'
-import { nothing, refused, type TellDecision, wrote } from './tell-decision.ts'
+import { factWrite, nothing, refused, type TellDecision, wrote } from './tell-decision.ts'
 
 /** What is told, and the cook who tells it where whoever sits there is none. */
 export interface Tell {
@@ -99,7 +100,7 @@ const decideSaid = (evening: Evening, say: Said, by: string, atMs: number): Tell
 
 type About<K extends Said['kind']> = Extract<Said, { readonly kind: K }>
 
-/** Done without a start is fine; a start after the end is none. */
+/** Done without a start is fine; a start after the end is none. What only has to stand from then on has begun with it. */
 const decideStep = (
   evening: Evening,
   say: About<'started' | 'done' | 'longer' | 'reading'>,
@@ -115,7 +116,11 @@ const decideStep = (
       if (fact.done !== undefined) return nothing
       const { started, ...rest } = fact
       const kept = started === undefined || isLater(started, told) ? {} : { started }
-      return wrote(told, { ...rest, ...kept, done: told, by })
+      const also = beginsAfter(evening, say.step, told).flatMap(({ step, started: begun }) => {
+        const next = stepOf(evening, step) ?? { step, by }
+        return next.started === undefined && next.done === undefined ? [factWrite({ ...next, started: begun, by })] : []
+      })
+      return wrote(told, { ...rest, ...kept, done: told, by }, { also })
     }
     case 'longer': {
       const { extra, ...rest } = fact
@@ -168,7 +173,7 @@ const decideOut = (evening: Evening, { dish, why, instead }: About<'out'>, told:
   const fact = { dish, out: told, why, ...(other ? { instead: other.id } : {}), by }
   return wrote(told, fact, {
     ...(comesOn ? { was: other.state } : {}),
-    dishes: [
+    also: [
       { root: 'dish', dish, state: 'dropped' },
       ...(comesOn ? [{ root: 'dish', dish: other.id, state: 'on' } as const] : []),
     ],

@@ -2,6 +2,7 @@ import { durationOf, secondsOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import { type NightFact, nightKey } from '#lib/domain/people.ts'
 import { msOfInstant } from '#lib/domain/time.ts'
+import { beginsAfter } from './begins-by-itself.ts'
 import { alarmOf, COURSE_FIELD, cookOf, courseOf, dishOf, nightOf, outOf, sitDownOf, stepOf } from './night-facts.ts'
 import type { Said } from './say.ts'
 import { nothing, refused, type TellDecision, type Write, wrote } from './tell-decision.ts'
@@ -31,8 +32,16 @@ export const takeBack = (
     case 'close':
       return without(told, nightOf(evening), 'closed', before.told)
     case 'started':
-    case 'done':
-      return without(told, stepOf(evening, said.step), said.kind, before.told)
+      return without(told, stepOf(evening, said.step), 'started', before.told)
+    case 'done': {
+      const decision = without(told, stepOf(evening, said.step), 'done', before.told)
+      const also = beginsAfter(evening, said.step, before.told).flatMap(({ step, started }) => {
+        const fact = stepOf(evening, step)
+        const taken = fact?.done === undefined ? without(told, fact, 'started', started) : nothing
+        return taken.kind === 'write' ? taken.writes : []
+      })
+      return decision.kind === 'write' ? { ...decision, writes: [...decision.writes, ...also] } : decision
+    }
     case 'longer':
       return backFromLonger(evening, said, was, told)
     case 'reading': {
@@ -116,5 +125,5 @@ const backFromOut = (evening: Evening, dish: string, before: Before, told: strin
     ...(isDropped ? [{ root: 'dish', dish, state: 'on' } as const] : []),
     ...(other?.state === 'on' && state ? [{ root: 'dish', dish: other.id, state } as const] : []),
   ]
-  return wrote(told, null, { key: nightKey(fact), dishes })
+  return wrote(told, null, { key: nightKey(fact), also: dishes })
 }

@@ -25,13 +25,16 @@ interface More {
   readonly was?: string
   /** Of the fact that goes; needed where it is null. */
   readonly key?: string
-  readonly dishes?: readonly Write[]
+  /** What changes with it. */
+  readonly also?: readonly Write[]
 }
 
+export const factWrite = (fact: NightFact): Write => ({ root: 'night', key: nightKey(fact), fact })
+
 /** Writes a fact in place of the one about the same thing; null takes it away. */
-export const wrote = (told: string, fact: NightFact | null, { was, key, dishes = [] }: More = {}): TellDecision => ({
+export const wrote = (told: string, fact: NightFact | null, { was, key, also = [] }: More = {}): TellDecision => ({
   kind: 'write',
-  writes: [{ root: 'night', key: fact ? nightKey(fact) : (key ?? ''), fact }, ...dishes],
+  writes: [{ root: 'night', key: fact ? nightKey(fact) : (key ?? ''), fact }, ...also],
   told,
   ...(was === undefined ? {} : { was }),
 })

@@ -31,14 +31,20 @@ test('P9 after a restart the stored order of another plan is where the next one 
 /** 14 November 2026, 19:20:00 in London: the guests are there. */
 const TONIGHT = Date.parse('2026-11-14T19:20:00Z')
 
+/** The same, once the evening has begun. */
+const tonight = (id: string, minutes: number) => ({
+  ...toast(id, minutes),
+  night: [{ night: 'begun' as const, begun: '2026-11-14T17:00:00+00:00', by: 'kim' }],
+})
+
 test('P9 on the night it is planned from now and from what was told, the same for every stage', async () => {
   const p = planning({ at: TONIGHT })
-  await p.edit(toast('e1', 5))
+  await p.edit(tonight('e1', 5))
   expect(p.started[0]?.slice.start).toEqual({ now: '2026-11-14T19:20:00+00:00' })
   await p.answer({ total: 100 })
   await p.answer({ total: 80 })
   p.pass(60_000)
-  await p.edit(toast('e1', 7))
+  await p.edit(tonight('e1', 7))
   const told = p.stored.get('e1')?.order
   const start = { now: '2026-11-14T19:21:00+00:00', previous: told }
   expect(told?.total).toBe(80)
@@ -51,7 +57,7 @@ test('K21 asked again, the same problem is planned from the present moment and f
   const p = planning({ at: TONIGHT })
   const heard: string[] = []
   p.planner.onOrder((eveningId, order) => heard.push(`${eveningId} ${order.total}`))
-  await p.edit(toast('e1', 5))
+  await p.edit(tonight('e1', 5))
   await p.answer({ total: 100 })
   await p.answer({ total: 100 })
   p.pass(120_000)
@@ -73,7 +79,7 @@ test('K21 asked again, the same problem is planned from the present moment and f
 
 test('K21 what is under way for an earlier moment is not heard any more, and a first answer under way is not asked for twice', async () => {
   const p = planning({ at: TONIGHT })
-  await p.edit(toast('e1', 5))
+  await p.edit(tonight('e1', 5))
   p.planner.again('e1')
   await p.settled()
   expect(kinds(p)).toEqual(['e1 quick'])
@@ -89,7 +95,7 @@ test('K21 what is under way for an earlier moment is not heard any more, and a f
 
 test('K21 planned again to the same order nothing is sent; what cannot be planned again stays', async () => {
   const p = planning({ at: TONIGHT })
-  await p.edit(toast('e1', 5))
+  await p.edit(tonight('e1', 5))
   await p.answer({ total: 100 })
   await p.answer({ total: 90 })
   const said = p.sent.length
@@ -106,13 +112,14 @@ test('K21 planned again to the same order nothing is sent; what cannot be planne
   expect(p.sent).toHaveLength(said)
 })
 
-test('P9 the night is from the first word of it, or the first moment of its day, until the day after is over', () => {
+test('P9 the night is from the first word of it until the day after is over', () => {
   const ahead = toast('e1', 5)
   const begun = { ...ahead, night: [{ step: 's1', done: '2026-11-12T19:00:00Z', by: 'kim' }] }
   const at = (instant: string) => Date.parse(instant)
   expect(isTonight(ahead, at('2026-11-13T23:59:59Z'))).toBe(false)
   expect(isTonight(begun, at('2026-11-12T19:00:00Z'))).toBe(true)
-  expect(isTonight(ahead, at('2026-11-14T00:00:00Z'))).toBe(true)
+  expect(isTonight(ahead, at('2026-11-14T19:00:00Z'))).toBe(false)
+  expect(isTonight(begun, at('2026-11-14T19:00:00Z'))).toBe(true)
   expect(isTonight(begun, at('2026-11-15T23:59:59Z'))).toBe(true)
   expect(isTonight(begun, at('2026-11-16T00:00:00Z'))).toBe(false)
 })
