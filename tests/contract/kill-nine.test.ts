@@ -1,8 +1,11 @@
 import { type ChildProcess, fork } from 'node:child_process'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import * as Y from 'yjs'
+import { durationOf } from '#lib/domain/duration.ts'
+import { nightKey } from '#lib/domain/people.ts'
 import { renameDish, setFields } from '#lib/plan/commands/set.ts'
 import { readPlan } from '#lib/plan/read.ts'
+import type { Say } from '#lib/plan/say.ts'
 import { writeEvening } from '#lib/plan/write-evening.ts'
 import { openPlanTables } from '#server/sync/plan-tables.ts'
 import { bundled } from '#tests/support/bundled.ts'
@@ -11,10 +14,11 @@ import { type PlanDatabase, planDatabase } from '#tests/support/plan-database.ts
 import { readEvening } from '#tests/support/read-evening.ts'
 import { isSaved, type SocketClient, socketClient } from '#tests/support/socket-client.ts'
 import { type SyncClient, syncClient } from '#tests/support/sync-client.ts'
+import { tonightEvening } from '#tests/support/tonight-evening.ts'
 
 // The long run: KILLS=300 npx vitest run -c tests/vitest.config.ts tests/contract/kill-nine
 const KILLS = Number(process.env.KILLS ?? 20)
-const lamb = readEvening('a-lamb')
+const lamb = tonightEvening(readEvening('a-lamb'), Date.now(), 60)
 
 let database: PlanDatabase
 beforeAll(() => {
@@ -57,7 +61,7 @@ interface Promised {
 }
 
 describe('kill -9', () => {
-  test(`R1 ${KILLS} times between a frame and its acknowledgement, also while the log is folded: no acknowledged edit or claim is lost, the database is whole`, {
+  test(`R1 ${KILLS} times between a frame and its acknowledgement, also while the log is folded: no acknowledged edit, claim or word of the night is lost or counts twice, the database is whole`, {
     timeout: 60_000 + KILLS * 15_000,
   }, async () => {
     const chance = dice(20)
@@ -66,8 +70,18 @@ describe('kill -9', () => {
       client: syncClient(),
       cook: cooks[n] ?? '',
     }))
-    const targets = [...lamb.steps, ...lamb.dishes, ...lamb.courses].map((one) => one.id)
+    const [slow, ...others] = lamb.steps.map(({ id }) => id)
+    if (!slow) throw new Error('the evening has no step')
     let ops = 0
+    const told = new Map<string, string>()
+    const tell = (client: SyncClient, kind: 'longer' | 'done') => {
+      ops += 1
+      const [op, step] = [`op-told-${ops}`, kind === 'longer' ? slow : chance.pick(others)]
+      const say: Say = kind === 'longer' ? { kind, step, minutes: 1 } : { kind, step }
+      told.set(op, step)
+      client.ask({ op, kind: 'tell', at: Date.now(), say })
+    }
+    const targets = [...lamb.steps, ...lamb.dishes, ...lamb.courses].map((one) => one.id)
     let folded = 0
     let acknowledged = 0
     let unacknowledged = 0
@@ -89,6 +103,8 @@ describe('kill -9', () => {
       for (const { client, cook } of devices) {
         ops += 1
         client.ask({ op: `op-kill-${ops}`, kind: 'claim', target: chance.pick(targets), cook })
+        tell(client, 'longer')
+        if (chance.chance(0.3)) tell(client, 'done')
       }
       const wanted = chance.chance(0.6) ? 0 : chance.int(1, 3)
       for (let n = 0; n < 10; n += 1) edit(devices[n % 2]?.client, n, long)
@@ -106,14 +122,18 @@ describe('kill -9', () => {
         expect(clockOf(stored.doc, ackedClock.client)).toBeGreaterThanOrEqual(ackedClock.clock)
         for (const [op, outcome] of client.outcomes) expect(stored.ops.get(op)).toEqual(outcome)
       }
-      const held = readPlan(stored.doc).evening.claims
+      const { claims: held, night } = readPlan(stored.doc).evening
       for (const { client } of devices)
         for (const claim of readPlan(client.doc).evening.claims) expect(held).toContainEqual(claim)
+      const facts = new Set(night.map(nightKey))
+      for (const { client } of devices)
+        for (const [op, { kind }] of client.outcomes)
+          if (kind === 'done' && told.has(op)) expect(facts).toContain(`step:${told.get(op)}`)
     }
 
     const last = await start()
-    const lines = devices.map(({ client }, n) =>
-      socketClient(`ws://127.0.0.1:${last.port}/sync/e?who=${['kim', 'noor'][n]}`, client),
+    const lines = devices.map(({ client, cook }, n) =>
+      socketClient(`ws://127.0.0.1:${last.port}/sync/e?who=${['kim', 'noor'][n]}&cook=${cook}`, client),
     )
     await Promise.all(lines.map((line) => line.until(isSaved)))
     const check = socketClient(`ws://127.0.0.1:${last.port}/sync/e?who=check`)
@@ -121,14 +141,19 @@ describe('kill -9', () => {
     const hasAll = (client: SyncClient) =>
       devices.every((one) => clockOf(client.doc, one.client.doc.clientID) === clockOf(one.client.doc, one.client.doc.clientID))
     await Promise.all([check, ...lines].map((line) => line.until(hasAll)))
+    await Promise.all(lines.map((line) => line.until(({ unanswered }) => unanswered === 0)))
+    await check.until((client) => sameNight(client, lines))
     for (const { client } of devices) expect(readPlan(client.doc)).toEqual(readPlan(check.client.doc))
-    const claimed = devices
-      .flatMap(({ client }) => [...client.outcomes.values()])
-      .filter((outcome) => outcome.kind === 'done').length
+    const answered = devices.flatMap(({ client }) => [...client.outcomes.values()])
+    const claimed = answered.filter(({ op, kind }) => kind === 'done' && !told.has(op)).length
+    expect(answered.filter(({ op, kind }) => kind === 'done' && told.has(op))).toHaveLength(told.size)
+    // Each device was told to say once in each run that it needs a minute more.
+    const needed = readPlan(check.client.doc).evening.night.find((fact) => 'step' in fact && fact.step === slow)
+    expect(needed).toMatchObject({ extra: durationOf(KILLS * devices.length * 60) })
     last.child.kill('SIGKILL')
     await last.died
     console.log(
-      `R1: ${KILLS} kills, ${acknowledged} frames acknowledged, ${unacknowledged} not yet, ${claimed} claims told, ${folded} runs folded the log`,
+      `R1: ${KILLS} kills, ${acknowledged} frames acknowledged, ${unacknowledged} not yet, ${claimed} claims and ${told.size} words told, ${folded} runs folded the log`,
     )
     expect(acknowledged).toBeGreaterThan(KILLS * 10)
     expect(unacknowledged).toBeGreaterThan(KILLS)
@@ -136,6 +161,10 @@ describe('kill -9', () => {
     expect(folded).toBeGreaterThan(0)
   })
 })
+
+const sameNight = (client: SyncClient, lines: readonly SocketClient[]): boolean =>
+  lines.every((line) => JSON.stringify(nightOf(line.client)) === JSON.stringify(nightOf(client)))
+const nightOf = (client: SyncClient) => readPlan(client.doc).evening.night
 
 /** Long ones fill the log: at 512 KiB it is folded. */
 const edit = (client: SyncClient | undefined, n: number, long: boolean) => {

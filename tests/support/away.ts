@@ -28,13 +28,13 @@ export interface Away {
   readonly last: string
 }
 
-/** So many edits of one cook's copy: a new step now and then, words in the notes that all write in, and the own step over and over. */
-export const editAway = (doc: Y.Doc, n: number, edits: number): Away => {
+/** One cook's edits from this number to that: a new step now and then, words in the notes that all write in, the own step over and over. */
+export const editAway = (doc: Y.Doc, n: number, from: number, to: number): Away => {
   const pattern = awayEvening('pattern', 1).steps.find(({ id }) => id === 'common')
   if (!pattern) throw new Error('no common step')
   const { order: _order, ...common } = pattern
   const away = { added: [] as string[], typed: [] as string[], last: '' }
-  for (let edit = 0; edit < edits; edit += 1) {
+  for (let edit = from; edit < to; edit += 1) {
     const [id, word, does] = [`added-${n}-${edit}`, ` ${n}.${edit};`, `Edit ${edit}`]
     if (edit % 20 === 0) {
       must(addStep(doc, { ...common, id, after: [] }))
@@ -55,12 +55,12 @@ const must = (result: { readonly ok: boolean }) => {
 }
 
 /** What of it is not in the plan as it came together, or is in it twice. */
-export const lostOf = (away: readonly Away[], plan: Evening): string[] => {
+export const lostOf = (n: number, { added, typed, last }: Away, plan: Evening): string[] => {
   const notes = plan.dishes.find(({ id }) => id === 'shared')?.notes ?? ''
   const times = (word: string) => notes.split(word).length - 1
-  return away.flatMap(({ added, typed, last }, n) => [
+  return [
     ...added.filter((id) => !plan.steps.some((one) => one.id === id)),
     ...typed.filter((word) => times(word) !== 1),
     ...(plan.steps.find(({ id }) => id === `step${n}`)?.does === last ? [] : [last]),
-  ])
+  ]
 }

@@ -14,7 +14,10 @@ export interface HandClock extends Clock {
   forget(): void
 }
 
-export const handClock = (start = 1_800_000_000_000): HandClock => {
+/** When it begins, in milliseconds since 1970. */
+export const START = 1_800_000_000_000
+
+export const handClock = (start = START): HandClock => {
   const alarms = new Set<Alarm>()
   let now = start
   const set = (alarm: Alarm) => {

@@ -30,7 +30,8 @@ export interface LoopbackRoom {
   readonly plans: Evening[]
   readonly empties: string[]
   rooms(): Rooms
-  device(member: string, role?: 'host' | 'cook', cook?: string | null): Device
+  /** `offMs`: how far the device's own clock is ahead. */
+  device(member: string, role?: 'host' | 'cook', cook?: string | null, offMs?: number): Device
   connect(device: Device): void
   cut(device: Device): void
   /** Gives the client one frame of its queue; when it is empty, the news that the server has closed. */
@@ -105,9 +106,9 @@ export const loopbackRoom = async (
     plans,
     empties,
     rooms: () => rooms,
-    device(member, role = 'cook', cook = null) {
+    device(member, role = 'cook', cook = null, offMs = 0) {
       const seat: Seat = { eveningId: EVENING, memberId: member, userId: `u-${member}`, name: member, role, cook }
-      const device: Device = { client: syncClient(), seat, line: null, closedWith: null }
+      const device: Device = { client: syncClient(() => clock.now() + offMs), seat, line: null, closedWith: null }
       devices.push(device)
       return device
     },

@@ -20,6 +20,8 @@ export interface SyncClient {
   readonly sent: number
   readonly acked: number
   readonly outcomes: ReadonlyMap<string, Outcome>
+  /** How many commands are not answered yet. */
+  readonly unanswered: number
   readonly orders: readonly OrderMessage[]
   readonly beats: number
   /** The order in which message types came on this line. */
@@ -36,7 +38,8 @@ export interface SyncClient {
   reload(): void
 }
 
-export const syncClient = (): SyncClient => {
+/** `now`: the device's own clock; without one it does not say when a command goes. */
+export const syncClient = (now: () => number | null = () => null): SyncClient => {
   let doc = new Y.Doc()
   let line: Line | null = null
   let hello: Hello | null = null
@@ -95,6 +98,9 @@ export const syncClient = (): SyncClient => {
     },
     outcomes,
     orders,
+    get unanswered() {
+      return unanswered.size
+    },
     connect(next) {
       line = next
       sent = 0
@@ -102,7 +108,7 @@ export const syncClient = (): SyncClient => {
       heard = []
       clocks = []
       line.send(askFrame(doc))
-      for (const command of unanswered.values()) line.send(writeCommand(command))
+      for (const command of unanswered.values()) line.send(writeCommand(command, now()))
     },
     disconnect() {
       line = null
@@ -129,7 +135,7 @@ export const syncClient = (): SyncClient => {
     },
     ask(command) {
       unanswered.set(command.op, command)
-      line?.send(writeCommand(command))
+      line?.send(writeCommand(command, now()))
     },
     sendRaw: sendDocument,
     reload() {
