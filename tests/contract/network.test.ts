@@ -224,4 +224,5 @@ test.each(WORN)(
     console.log(`R28: ${perCent} %: ${late} pieces late, ${torn} connections torn`)
     expect(late + torn).toBeGreaterThan(0)
   },
+  240_000,
 )
