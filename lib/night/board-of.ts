@@ -5,11 +5,10 @@ import { alertsOf } from './alerts.ts'
 import type { Board, Call, Whose } from './board.ts'
 import { catchUpOf } from './catch-up.ts'
 import { guestsNow, nextCourse, phaseOf } from './courses-now.ts'
-import type { Moment } from './moment.ts'
+import { type Moment, momentOf } from './moment.ts'
 import { cookNow } from './now.ts'
 import { ovensNow } from './ovens.ts'
-import { MINUTE, toldOf } from './told.ts'
-import { workOf } from './work.ts'
+import { MINUTE } from './told.ts'
 
 /** So long may nobody tell anything though something should have happened. */
 const SILENT = 20 * MINUTE
@@ -37,9 +36,8 @@ const silentOf = (moment: Moment): Board['silent'] => {
 }
 
 /** The board at a moment of the night, for one cook or for all. Total: never throws on an evening and an order that parse. */
-export const boardOf = (evening: Evening, order: RunningOrder, nowMs: number, { cook, fired = new Map() }: Whose): Board => {
-  const told = toldOf(evening)
-  const moment: Moment = { evening, order, told, works: workOf(evening, order, told), at: nowMs, fired }
+export const boardOf = (evening: Evening, order: RunningOrder, nowMs: number, { cook, fired }: Whose): Board => {
+  const moment = momentOf(evening, order, nowMs, fired)
   const phase = phaseOf(moment)
   const cooks = evening.cooks.map(({ id }) => cookNow(moment, id, phase === 'table'))
   const course = nextCourse(moment)

@@ -1,8 +1,8 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { epochMsOf } from '#lib/domain/time.ts'
-import type { Told } from './told.ts'
-import type { Work } from './work.ts'
+import { type Told, toldOf } from './told.ts'
+import { type Work, workOf } from './work.ts'
 
 /** What is needed to say how it is at one moment. */
 export interface Moment {
@@ -14,6 +14,14 @@ export interface Moment {
   readonly at: number
   /** When alerts fired. */
   readonly fired: ReadonlyMap<string, number>
+}
+
+const NOTHING_FIRED: ReadonlyMap<string, number> = new Map()
+
+/** Gathers what was told and what is still to be done. */
+export const momentOf = (evening: Evening, order: RunningOrder, at: number, fired = NOTHING_FIRED): Moment => {
+  const told = toldOf(evening)
+  return { evening, order, told, works: workOf(evening, order, told), at, fired }
 }
 
 /** By their hours, and not told to have gone. */

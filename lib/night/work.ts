@@ -57,8 +57,8 @@ const touchesOf = (way: Way, cue: Cue, isBegun: boolean): TouchToCome[] => {
   const found: TouchToCome[] = []
   let looks = 0
   for (const [index, { at, cook }] of all.entries()) {
-    if (into && !isBegun && at === start && !found.some(({ what }) => what === 'in')) {
-      found.push({ what: 'in', at, takes: msOf(into.takes), cook, does: into.does ?? null })
+    if (into && at === start) {
+      if (!isBegun) found.push({ what: 'in', at, takes: msOf(into.takes), cook, does: into.does ?? null })
       continue
     }
     if (out && index === all.length - 1 && at >= end - msOf(out.takes)) {
