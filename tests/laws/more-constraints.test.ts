@@ -16,7 +16,7 @@ const NODES = 2_000
 test('S11 one constraint more never makes the best schedule of a small problem cheaper, and often makes it dearer', () => {
   let compared = 0
   let dearer = 0
-  holdsOnAll(seeds(5001, 80), (seed) => {
+  holdsOnAll(seeds(5001, 40), (seed) => {
     const of = randomProblem(seed)
     const harder = withConstraint(of, seed)
     if (!harder) return null
@@ -30,7 +30,7 @@ test('S11 one constraint more never makes the best schedule of a small problem c
     return found < before.cost.total - EXACT ? `${harder.what}: the quick tier is below the best without it` : null
   })
   if (process.env.SEED !== undefined) return
-  expect(compared).toBeGreaterThan(30)
+  expect(compared).toBeGreaterThan(15)
   expect(dearer).toBeGreaterThan(compared / 5)
 })
 

@@ -84,7 +84,7 @@ const ONCE_BROKEN = [797]
 
 test('S4 on at most six activities the cost is that of brute force', () => {
   let compared = 0
-  holdsOnAll(process.env.SEED === undefined ? [...seeds(1, 125), ...ONCE_DEARER, ...ONCE_BROKEN] : seeds(1, 1), (seed) => {
+  holdsOnAll(process.env.SEED === undefined ? [...seeds(1, 60), ...ONCE_DEARER, ...ONCE_BROKEN] : seeds(1, 1), (seed) => {
     const of = randomProblem(seed)
     const best = bruteForce(of, 6_000)
     if (best === TOO_BIG) return null
@@ -99,5 +99,5 @@ test('S4 on at most six activities the cost is that of brute force', () => {
     }
     return `${apart > 0 ? 'dearer' : 'cheaper'} than brute force by ${Math.abs(apart)}`
   })
-  if (process.env.SEED === undefined) expect(compared).toBeGreaterThanOrEqual(100)
+  if (process.env.SEED === undefined) expect(compared).toBeGreaterThanOrEqual(50)
 })

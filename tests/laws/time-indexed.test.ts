@@ -8,7 +8,7 @@ import { holdsOnAll, seeds } from './seeds.ts'
 test('S4 on up to ten plain steps the cost is the optimum of a time-indexed linear program', async () => {
   const highs = await highsLoader()
   let compared = 0
-  holdsOnAll(seeds(1, 12), (seed) => {
+  holdsOnAll(seeds(1, 6), (seed) => {
     const of = plainProblem(seed)
     const exact = highs.solve(timeIndexed(of))
     const schedule = solve(of, { steps: 20_000, seed })
@@ -20,5 +20,5 @@ test('S4 on up to ten plain steps the cost is the optimum of a time-indexed line
     const apart = cost.total - exact.ObjectiveValue
     return Math.abs(apart) < 1e-4 ? null : `${cost.total} and not ${exact.ObjectiveValue}`
   })
-  if (process.env.SEED === undefined) expect(compared).toBeGreaterThan(8)
+  if (process.env.SEED === undefined) expect(compared).toBeGreaterThan(4)
 })
