@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util'
 import { run as engine } from './engine.ts'
+import { run as night } from './night.ts'
 import { run as planner } from './planner.ts'
 import { run as projects } from './projects.ts'
 import { run as screens } from './screens.ts'
@@ -19,6 +20,7 @@ const { values: folders, positionals: asked } = parseArgs({
 const PARTS: Readonly<Record<string, (report: Report) => void | Promise<void>>> = {
   engine,
   sync,
+  night,
   planner,
   screens,
   projects: (report) => projects(report, folders),

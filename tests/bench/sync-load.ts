@@ -89,12 +89,13 @@ export interface Load {
 /**
  * Sends so many edits a second, spread over the clients, each at its due time whatever became of the ones before (open
  * loop), and waits for them at all other sockets, no longer than `patienceMs` after the last. Each client edits a step of
- * its own: of two that set one field at once, one would be gone before it is sent on.
+ * its own: of two that set one field at once, one would be gone before it is sent on. `beside`: what is sent with each edit.
  */
 export const runLoad = async (
   clients: readonly Client[],
   steps: readonly string[],
   { perSecond, seconds, patienceMs }: { readonly perSecond: number; readonly seconds: number; readonly patienceMs: number },
+  beside: (number: number) => Uint8Array | null = () => null,
 ): Promise<Load> => {
   const edits = perSecond * seconds
   const frames = Array.from({ length: edits }, (_, number) => {
@@ -127,6 +128,8 @@ export const runLoad = async (
       while (sent < edits && due(sent) <= performance.now()) {
         const { client, bytes } = frames[sent] ?? {}
         if (client && bytes) client.socket.send(bytes)
+        const more = beside(sent)
+        if (more) client?.socket.send(more)
         sent += 1
       }
       if (sent < edits) next = setTimeout(send, Math.max(0, due(sent) - performance.now()))
