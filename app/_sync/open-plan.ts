@@ -244,9 +244,8 @@ export const openPlan = (around: Surroundings): OpenPlan => {
       onOutcome: (outcome) => {
         commands.answer(outcome)
         toldHere.hear(outcome)
-        // What it wrote has come before it, and may still wait to be read.
-        if (waits) refresh()
-        else show()
+        refreshSoon()
+        publish()
       },
       onOrder: (message) => {
         if (message.kind === 'order') keepOrder(message)

@@ -10,6 +10,12 @@ interface Known {
   readonly was?: string | undefined
 }
 
+interface Laid {
+  readonly shown: Evening
+  /** What each word came to, by its operation. */
+  readonly written: ReadonlyMap<string, Known>
+}
+
 /** What this device has told and the server has not answered yet, laid over the plan as the server will write it. */
 export interface ToldHere {
   /** The same evening as before when neither the plan nor what is told has changed. */
@@ -28,7 +34,12 @@ export const openToldHere = (waiting: () => readonly TellCommand[], offset: () =
   const moments = new Map<string, number>()
   const extras = new Map<string, string | undefined>()
   const answered = new Map<string, Known>()
-  let last: { readonly evening: Evening; readonly key: string; readonly shown: Evening } | null = null
+  let last: {
+    readonly evening: Evening
+    readonly who: string
+    readonly tells: readonly TellCommand[]
+    readonly laid: Laid
+  } | null = null
 
   /** Fixed when it is first needed: what is known of the server's clock changes by some milliseconds with every beat. */
   const momentOf = ({ op, at }: TellCommand): number => {
@@ -41,29 +52,33 @@ export const openToldHere = (waiting: () => readonly TellCommand[], offset: () =
   const isIn = (shown: Evening, { op, say }: TellCommand): boolean =>
     say.kind === 'longer' && extras.has(op) && stepOf(shown, say.step)?.extra === extras.get(op)
 
-  const laidOver = (evening: Evening, asker: Asker | null): Evening => {
-    const written = new Map<string, Known>()
-    let shown = evening
-    for (const tell of waiting()) {
-      if (!asker || isIn(shown, tell)) continue
+  const lay = (under: Laid, asker: Asker, tells: readonly TellCommand[]): Laid => {
+    const written = new Map(under.written)
+    let { shown } = under
+    for (const tell of tells) {
+      if (isIn(shown, tell)) continue
       const decision = decideTell(shown, asker, tell, momentOf(tell), (op) => written.get(op) ?? answered.get(op) ?? null)
       if (decision.kind !== 'write') continue
       written.set(tell.op, decision)
       shown = afterWrites(shown, decision.writes)
       if (tell.say.kind === 'longer') extras.set(tell.op, stepOf(shown, tell.say.step)?.extra)
     }
-    return shown
+    return { shown, written }
   }
+  const bare = (evening: Evening): Laid => ({ shown: evening, written: new Map() })
 
   return {
     over(evening, asker) {
       const tells = waiting()
       if (tells.length === 0 || !asker) return evening
-      const key = [asker.role, asker.cook, ...tells.map(({ op }) => op)].join(' ')
-      if (last?.evening !== evening || last.key !== key) last = { evening, key, shown: laidOver(evening, asker) }
-      return last.shown
+      const who = `${asker.role} ${asker.cook}`
+      // One more word on top of the others is laid on what they came to.
+      const isMore = last?.evening === evening && last.who === who && last.tells.every((tell, at) => tells[at]?.op === tell.op)
+      const laid = isMore && last ? lay(last.laid, asker, tells.slice(last.tells.length)) : lay(bare(evening), asker, tells)
+      last = { evening, who, tells, laid }
+      return laid.shown
     },
-    overCopy: laidOver,
+    overCopy: (evening, asker) => (asker ? lay(bare(evening), asker, waiting()).shown : evening),
     hear(outcome) {
       moments.delete(outcome.op)
       extras.delete(outcome.op)
