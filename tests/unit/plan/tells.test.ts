@@ -42,7 +42,7 @@ const COOK: Asker = { role: 'cook', cook: 'ben' }
 const EIGHT = Date.parse('2026-11-14T20:00:00Z')
 const MINUTE = 60_000
 const at = (minutes: number) => EIGHT + minutes * MINUTE
-const instant = (minutes: number) => instantOfMs({ zone: 'Europe/London' }, at(minutes))
+const instant = (minutes: number) => instantOfMs(DINNER, at(minutes))
 
 const told = (of: Evening, say: Say, minutes = 0, asker: Asker = HOST, earlier?: Earlier): TellDecision =>
   decideTell(of, asker, { say }, at(minutes), earlier)
