@@ -79,6 +79,7 @@ export interface Live {
   readonly db: PrismaClient
   readonly rooms: Rooms
   readonly planner: Planner
+  readonly nights: Nights
   readonly limits: Limits
   readonly push: Push
   /** The web address people use, without a trailing slash. */

@@ -6,8 +6,9 @@ import { openDatabase } from './db/open.ts'
 import { type DemoAccount, demoAccounts, seedDemo } from './db/seed.ts'
 import { parseEnv, type Settings } from './env.ts'
 import { followPlans } from './evenings/summary.ts'
-import { type Planner, setLive } from './live.ts'
+import { type Nights, type Planner, setLive } from './live.ts'
 import { openMail } from './mail.ts'
+import { openNights } from './night/open-nights.ts'
 import { openPlanner } from './planner/open-planner.ts'
 import { keysOf } from './push/keys.ts'
 import { openPush } from './push/open-push.ts'
@@ -63,8 +64,10 @@ const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages):
     databaseFile: folder.databaseFile,
     log: (what) => console.error(what),
     greet: (eveningId, evening) => planner.current(eveningId, evening),
+    fired: (eveningId) => nights.fired(eveningId),
   })
   const planner: Planner = await openPlanner({ db, rooms })
+  const nights: Nights = await openNights({ db, rooms, planner })
   followPlans(db, rooms, (why) => console.error('a summary was not stored', why))
 
   const push = openPush({
@@ -82,6 +85,7 @@ const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages):
     db,
     rooms,
     planner,
+    nights,
     limits: openLimits(),
     push,
     address: found[0] ?? '',
@@ -119,6 +123,7 @@ const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages):
   return async () => {
     const closed = new Promise<void>((resolve) => server.close(() => resolve()))
     server.closeIdleConnections()
+    await nights.close()
     await rooms.close()
     await gate.close()
     await planner.close()

@@ -113,10 +113,9 @@ describe('coming in', () => {
 
   test('R20 a newcomer is greeted with the running order, but never with an older one than was sent meanwhile', async () => {
     const answers: ((hash: string) => void)[] = []
-    const opened = await loopbackRoom(
-      lamb,
-      () => new Promise((resolve) => answers.push((hash) => resolve({ kind: 'planning', hash }))),
-    )
+    const opened = await loopbackRoom(lamb, {
+      greet: () => new Promise((resolve) => answers.push((hash) => resolve({ kind: 'planning', hash }))),
+    })
     const host = opened.device('m-host', 'host')
     opened.connect(host)
     await opened.settle()

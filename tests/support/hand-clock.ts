@@ -10,6 +10,8 @@ interface Alarm {
 export interface HandClock extends Clock {
   /** Moves on by so many milliseconds and rings what is due, in order. */
   advance(ms: number): void
+  /** Somebody sets it: no time passes, and alarms ring as long after as they would have. */
+  set(ms: number): void
   /** The process that set the alarms has died. */
   forget(): void
 }
@@ -20,14 +22,19 @@ export const START = 1_800_000_000_000
 export const handClock = (start = START): HandClock => {
   const alarms = new Set<Alarm>()
   let now = start
-  const set = (alarm: Alarm) => {
+  const arm = (alarm: Alarm) => {
     alarms.add(alarm)
     return () => void alarms.delete(alarm)
   }
   return {
     now: () => now,
-    after: (ms, work) => set({ at: now + ms, every: null, work }),
-    every: (ms, work) => set({ at: now + ms, every: ms, work }),
+    after: (ms, work) => arm({ at: now + ms, every: null, work }),
+    every: (ms, work) => arm({ at: now + ms, every: ms, work }),
+    set(ms) {
+      const by = ms - now
+      now = ms
+      for (const alarm of alarms) alarm.at += by
+    },
     forget: () => alarms.clear(),
     advance(ms) {
       const end = now + ms

@@ -6,7 +6,8 @@ import { openDataFolder } from '#server/data-folder.ts'
 import { migrateDatabase } from '#server/db/migrate.ts'
 import { openDatabase } from '#server/db/open.ts'
 import { followPlans } from '#server/evenings/summary.ts'
-import { type Live, live, type Planner, setLive } from '#server/live.ts'
+import { type Live, live, type Nights, type Planner, setLive } from '#server/live.ts'
+import { openNights } from '#server/night/open-nights.ts'
 import { openPlanner } from '#server/planner/open-planner.ts'
 import { keysOf } from '#server/push/keys.ts'
 import { root } from '#server/root.ts'
@@ -27,13 +28,20 @@ export const openLiveParts = async (): Promise<Live & { readonly close: () => Pr
     stamp: 'first',
   })
   const db = openDatabase(databaseFile)
-  const rooms = await openRooms({ databaseFile, log: console.error, greet: (id, evening) => planner.current(id, evening) })
+  const rooms = await openRooms({
+    databaseFile,
+    log: console.error,
+    greet: (id, evening) => planner.current(id, evening),
+    fired: (id) => nights.fired(id),
+  })
   const planner: Planner = await openPlanner({ db, rooms })
+  const nights: Nights = await openNights({ db, rooms, planner })
   followPlans(db, rooms, console.error)
   const parts: Live = {
     db,
     rooms,
     planner,
+    nights,
     limits: openLimits(),
     push: { publicKey: keysOf(path).publicKey },
     address: 'http://localhost',
@@ -45,6 +53,7 @@ export const openLiveParts = async (): Promise<Live & { readonly close: () => Pr
   return {
     ...parts,
     close: async () => {
+      await nights.close()
       await rooms.close()
       await planner.close()
       await db.$disconnect()

@@ -1,6 +1,7 @@
 import type { Evening } from '#lib/domain/evening.ts'
-import type { OrderMessage } from '#lib/plan/wire.ts'
+import type { Fired, OrderMessage } from '#lib/plan/wire.ts'
 import type { Rooms, Seat } from '#server/live.ts'
+import type { Clock } from '#server/sync/clock.ts'
 import { openRooms } from '#server/sync/open-rooms.ts'
 import { type HandClock, handClock } from './hand-clock.ts'
 import { type Loopback, loopback } from './loopback-socket.ts'
@@ -40,28 +41,64 @@ export interface LoopbackRoom {
   settle(): Promise<void>
   /** The process dies and starts again: what was not committed is lost, all lines are cut. */
   kill(): Promise<void>
+  /** The two halves of it: nobody is let in between. */
+  die(): void
+  revive(): Promise<void>
 }
 
-export const loopbackRoom = async (
-  evening: Evening,
-  greet?: (eveningId: string, evening: Evening) => Promise<OrderMessage>,
-): Promise<LoopbackRoom> => {
+/** One process, from its start to its death. */
+export interface Life {
+  readonly clock: Clock
+  isOver(): boolean
+}
+
+const lifeOn = (clock: HandClock): Life & { readonly end: () => void } => {
+  let over = false
+  return {
+    clock: {
+      now: clock.now,
+      after: (ms, work) => (over ? () => undefined : clock.after(ms, work)),
+      every: (ms, work) => (over ? () => undefined : clock.every(ms, work)),
+    },
+    isOver: () => over,
+    end() {
+      over = true
+      clock.forget()
+    },
+  }
+}
+
+/** What a server has around its rooms. */
+interface Around {
+  readonly greet?: (eveningId: string, evening: Evening) => Promise<OrderMessage>
+  readonly fired?: (eveningId: string) => readonly Fired[]
+  /** A process begins, and again after each kill: what it does to its clock after its death comes to nothing. */
+  readonly opened?: (rooms: Rooms, life: Life) => void
+  /** The clock at the start. */
+  readonly at?: number
+}
+
+export const loopbackRoom = async (evening: Evening, { greet, fired, opened, at }: Around = {}): Promise<LoopbackRoom> => {
   const log = memoryLog()
-  const clock = handClock()
+  const clock = handClock(at)
   const devices: Device[] = []
   const logged: string[] = []
   const plans: Evening[] = []
   const empties: string[] = []
+  let life = lifeOn(clock)
   const open = async () => {
+    life = lifeOn(clock)
     const rooms = await openRooms({
       databaseFile: '',
       updates: log,
-      clock,
+      clock: life.clock,
       log: (what) => logged.push(what),
       ...(greet ? { greet } : {}),
+      ...(fired ? { fired } : {}),
     })
     rooms.onPlan((_id, plan) => plans.push(plan))
     rooms.onEmpty((id) => empties.push(id))
+    opened?.(rooms, life)
     return rooms
   }
   log.add(EVENING)
@@ -73,6 +110,11 @@ export const loopbackRoom = async (
     device.line = null
     device.client.disconnect()
     line?.cut()
+  }
+  const die = () => {
+    for (const device of devices) cut(device)
+    log.kill()
+    life.end()
   }
   const deliverToClient = (device: Device, index = 0) => {
     const [frame] = device.line?.toClient.splice(index, 1) ?? []
@@ -129,9 +171,11 @@ export const loopbackRoom = async (
       }
     },
     async kill() {
-      for (const device of devices) cut(device)
-      log.kill()
-      clock.forget()
+      die()
+      rooms = await open()
+    },
+    die,
+    async revive() {
       rooms = await open()
     },
   }

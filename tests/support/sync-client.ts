@@ -1,7 +1,7 @@
 import * as decoding from 'lib0/decoding'
 import * as Y from 'yjs'
-import { readAck, readBeat, readHello, readOrder, readOutcome, readType, writeCommand } from '#lib/plan/frames.ts'
-import { type Command, type Hello, type OrderMessage, type Outcome, WIRE } from '#lib/plan/wire.ts'
+import { readAck, readAlerts, readBeat, readHello, readOrder, readOutcome, readType, writeCommand } from '#lib/plan/frames.ts'
+import { type Command, type Fired, type Hello, type OrderMessage, type Outcome, WIRE } from '#lib/plan/wire.ts'
 import { answerFrame, askFrame, STEP, SYNC, updateFrame } from '#server/sync/sync-frames.ts'
 
 /** What carries a client's frames. */
@@ -23,6 +23,8 @@ export interface SyncClient {
   /** How many commands are not answered yet. */
   readonly unanswered: number
   readonly orders: readonly OrderMessage[]
+  /** What has rung, as often as it came. */
+  readonly alerts: readonly Fired[]
   readonly beats: number
   /** The order in which message types came on this line. */
   readonly heard: readonly number[]
@@ -52,6 +54,7 @@ export const syncClient = (now: () => number | null = () => null): SyncClient =>
   let clocks: number[] = []
   const outcomes = new Map<string, Outcome>()
   const orders: OrderMessage[] = []
+  const alerts: Fired[] = []
   const unanswered = new Map<string, Command>()
 
   const sendDocument = (frame: Uint8Array) => {
@@ -101,6 +104,7 @@ export const syncClient = (now: () => number | null = () => null): SyncClient =>
     get unanswered() {
       return unanswered.size
     },
+    alerts,
     connect(next) {
       line = next
       sent = 0
@@ -131,7 +135,8 @@ export const syncClient = (now: () => number | null = () => null): SyncClient =>
       } else if (read.type === WIRE.order) {
         const order = readOrder(read.body)
         if (order) orders.push(order)
-      } else if (read.type === WIRE.beat && readBeat(read.body)) beats += 1
+      } else if (read.type === WIRE.alert) alerts.push(...(readAlerts(read.body) ?? []))
+      else if (read.type === WIRE.beat && readBeat(read.body)) beats += 1
     },
     ask(command) {
       unanswered.set(command.op, command)
