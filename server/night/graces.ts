@@ -9,9 +9,8 @@ export const GRACE = 120_000
  * The moments at which the order no longer holds unless something is told meanwhile, in order: what should have begun, ended,
  * come to the table or come back from it has passed by its grace. Batches of a step follow each other by themselves.
  */
-export const gracesOf = (evening: Evening, order: RunningOrder): readonly number[] => [
-  ...new Set([...ofSteps(evening, order), ...ofCourses(evening, order)].map((ms) => ms + GRACE)),
-].sort((a, b) => a - b)
+export const gracesOf = (evening: Evening, order: RunningOrder): readonly number[] =>
+  [...new Set([...ofSteps(evening, order), ...ofCourses(evening, order)].map((ms) => ms + GRACE))].sort((a, b) => a - b)
 
 const ofSteps = (evening: Evening, order: RunningOrder): number[] => {
   const told = new Map(evening.night.flatMap((fact) => ('step' in fact ? [[fact.step, fact] as const] : [])))

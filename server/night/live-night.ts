@@ -15,11 +15,14 @@ const WAKE = 30_000
 /** What fell due longer ago, while nobody was there to ring it, is not rung any more. */
 const STALE = 10 * MINUTE
 
+/** What fell due before this server looked waits so long for the devices that come back: their words may have settled it. */
+const RETURN = 5_000
+
 /** What rang in that time is told to who comes. */
 const RECENT = 60 * MINUTE
 
-/** After so long without a word the order is planned again only now and then: nobody follows it. */
-const SILENCE = 20 * MINUTE
+/** Planned again so often without a word in between, it is planned again only now and then: nobody follows it. */
+const UNHEARD = 5
 const SILENT_PAUSE = 10 * MINUTE
 
 /** One evening while it is being cooked. */
@@ -56,19 +59,28 @@ export const openLiveNight = (begun: Evening, parts: Parts): LiveNight => {
   const rung = new Map(parts.rung.map((fired) => [fired.id, fired]))
   const ringing = new Set<string>()
   let evening = begun
-  let order: RunningOrder | null = null
+  /** The order that people are shown, and the plan that it is of. */
+  let shown: { readonly order: RunningOrder; readonly of: Evening } | null = null
   /** What this plan and this order come to; null until it is looked at. */
   let moments: { readonly alerts: readonly Alert[]; readonly graces: readonly number[] } | null = null
-  let lookedAt = clock.now()
-  /** When something was last told, and when planning again was last asked for. */
-  let wordAt = clock.now()
-  let asked: { readonly at: number; readonly of: RunningOrder } | null = null
+  const openedAt = clock.now()
+  let lookedAt = openedAt
+  /** When planning again was last asked for, and how often without a word since. */
+  let asked: { readonly at: number; readonly of: RunningOrder; readonly times: number } | null = null
   let stopped = false
   let cancel: () => void = () => undefined
 
   const momentsNow = () => {
-    if (!moments && order) moments = { alerts: alertsOf(evening, order), graces: gracesOf(evening, order) }
+    if (!moments && shown) moments = { alerts: alertsNow(shown), graces: gracesOf(evening, shown.order) }
     return moments
+  }
+
+  /** What was told since the order was made takes alerts away at once; what it adds waits for the order that knows of it. */
+  const alertsNow = ({ order, of }: NonNullable<typeof shown>): readonly Alert[] => {
+    const alerts = alertsOf(evening, order)
+    if (of === evening) return alerts
+    const known = new Set(alertsOf(of, order).map(({ id }) => id))
+    return alerts.filter(({ id }) => known.has(id))
   }
 
   const ring = async (due: readonly Alert[], firedAt: number) => {
@@ -83,30 +95,31 @@ export const openLiveNight = (begun: Evening, parts: Parts): LiveNight => {
     if (!stopped) parts.ring(fired)
   }
 
+  const dueAt = ({ at }: Alert): number => (at < openedAt - 1000 ? openedAt + RETURN : at)
+
   const isOpen = ({ id, at }: Alert, now: number) => !rung.has(id) && !ringing.has(id) && at > now - STALE
 
   /** When planning again may be asked for; it brings nothing to ask twice of the same order in one grace. */
   const askFrom = (now: number): number => {
     if (!asked || asked.at > now) return now
-    const silent = now - wordAt > SILENCE
-    if (!silent && asked.of !== order) return now
-    return asked.at + (silent ? SILENT_PAUSE : GRACE)
+    if (asked.times >= UNHEARD) return asked.at + SILENT_PAUSE
+    return asked.of === shown?.order ? asked.at + GRACE : now
   }
 
   /** Does what is due and gives the next moment at which there is something to do. */
   const work = (now: number): number => {
     const found = momentsNow()
-    if (!found || !order) return Number.POSITIVE_INFINITY
+    if (!found || !shown) return Number.POSITIVE_INFINITY
     const open = found.alerts.filter((alert) => isOpen(alert, now))
-    const due = open.filter(({ at }) => at <= now)
+    const due = open.filter((alert) => dueAt(alert) <= now)
     if (due.length > 0) void ring(due, now)
-    const next = Math.min(...open.filter(({ at }) => at > now).map(({ at }) => at))
+    const next = Math.min(...open.map(dueAt).filter((at) => at > now))
     const [first = Number.POSITIVE_INFINITY] = found.graces
     const from = askFrom(now)
     // An order that was planned from a later moment leaves out what there is time for after all.
     const setBack = now < lookedAt - BACK
     if (setBack || (first <= now && from <= now)) {
-      asked = { at: now, of: order }
+      asked = { at: now, of: shown.order, times: (asked?.times ?? 0) + 1 }
       parts.again()
       return next
     }
@@ -141,13 +154,13 @@ export const openLiveNight = (begun: Evening, parts: Parts): LiveNight => {
 
   return {
     tell(next) {
-      if (JSON.stringify(next.night) !== JSON.stringify(evening.night)) wordAt = clock.now()
+      if (asked && JSON.stringify(next.night) !== JSON.stringify(evening.night)) asked = { ...asked, times: 0 }
       evening = next
       moments = null
       look()
     },
     order(next) {
-      order = next
+      shown = { order: next, of: evening }
       moments = null
       look()
     },

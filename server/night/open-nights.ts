@@ -1,4 +1,4 @@
-import { daysUntil, dateAt } from '#lib/domain/time.ts'
+import { dateAt, daysUntil } from '#lib/domain/time.ts'
 import type { PrismaClient } from '#prisma/client/client.ts'
 import { Summary } from '#server/evenings/summary.ts'
 import type { Planner, Rooms } from '#server/live.ts'

@@ -45,7 +45,6 @@ export const nightEvening = (): Evening => {
         step('blend', [6, 8, 12], follows('simmer', 0, 20)),
         step('ladle', 5, follows('blend', 0, 30), cooks(2), role('plate')),
       ),
-      dish('bread', step('slice', 8)),
     ),
     course(
       'two',
@@ -75,12 +74,7 @@ export const nightEvening = (): Evening => {
         step('roots-in', [40, 45, 60], follows('peel', 0, 120), oven(160, 200)),
         step('turn-out', 4, follows('roots-in', 0, 10), role('plate')),
       ),
-      dish(
-        'sauce',
-        dishWith({ name: 'Sauce' }),
-        step('reduce', [15, 20, 30], ring('small'), eye),
-        step('finish', 5, follows('reduce', 0, 15), ring('small')),
-      ),
+      dish('sauce', dishWith({ name: 'Sauce' }), step('reduce', [15, 20, 30], ring('small'), eye)),
       dish('greens', dishWith({ name: 'Greens' }), step('blanch', [4, 5, 8], ring('medium'), batch(5, 1))),
     ),
     course(
@@ -100,6 +94,6 @@ export const nightEvening = (): Evening => {
         step('fill-bowls', 5, follows('cut-fruit', 0, 60), role('plate')),
       ),
     ),
-    chores(step('lay', 20, notAfter('19:00')), step('candles', 5, notAfter('19:30'))),
+    chores(step('lay', 20, notAfter('19:00'))),
   )
 }

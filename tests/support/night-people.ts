@@ -1,4 +1,6 @@
+import type * as Y from 'yjs'
 import type { Evening } from '#lib/domain/evening.ts'
+import type { NightFact } from '#lib/domain/people.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { msOfInstant } from '#lib/domain/time.ts'
 import { readPlan } from '#lib/plan/read.ts'
@@ -17,8 +19,8 @@ export interface Person {
   readonly cook: string
   readonly device: Device
   readonly taps: Tap[]
-  /** Does what is due; whether that was anything. */
-  act(nowMs: number): boolean
+  /** Does what is due, and gives the next moment at which something may be due. */
+  act(nowMs: number): number
   /** Taps this now. */
   say(say: Say, nowMs: number): void
 }
@@ -27,6 +29,11 @@ export interface Person {
 export interface Slips {
   readonly begins: ReadonlyMap<string, number>
   readonly ends: ReadonlyMap<string, number>
+}
+
+interface Moment {
+  readonly at: number
+  readonly tap: Say
 }
 
 let ops = 0
@@ -39,9 +46,33 @@ export const shown = ({ client }: Device): RunningOrder | null => {
 
 export const planOn = ({ client }: Device): Evening => readPlan(client.doc).evening
 
+/** What a cook looks at of the plan: which dishes are on, and what was told. Reading all of it each time would take most of the night. */
+interface Glance {
+  readonly steps: Evening['steps']
+  readonly isOn: (dish: string) => boolean
+  readonly night: Evening['night']
+}
+
+const glance = (plan: Evening, { client: { doc } }: Device): Glance => ({
+  steps: plan.steps,
+  isOn: (id) => (doc.getMap('dishes').get(id) as Y.Map<unknown> | undefined)?.get('state') === 'on',
+  night: [...doc.getMap<NightFact>('night').values()],
+})
+
 /** `serves`: who says that courses go out and plates come back. */
-export const personOf = (cook: string, device: Device, slips: Slips, serves: boolean): Person => {
+export const personOf = (plan: Evening, cook: string, device: Device, slips: Slips, serves: boolean): Person => {
   const taps: Tap[] = []
+  /** When this device is to be looked at again, unless its order or its plan is another one by then. */
+  let wakes: { readonly order: RunningOrder; readonly at: number; isOld: boolean } | null = null
+  let watched: unknown = null
+  const watch = () => {
+    const { doc } = device.client
+    if (watched === doc) return
+    watched = doc
+    doc.on('update', () => {
+      if (wakes) wakes.isOld = true
+    })
+  }
   const first = new Map<string, number>()
   const say = (what: Say, atMs: number) => {
     ops += 1
@@ -52,39 +83,47 @@ export const personOf = (cook: string, device: Device, slips: Slips, serves: boo
   const hasSaid = (kind: string, of: string) =>
     taps.some(({ say: said }) => said.kind === kind && ('step' in said ? said.step : 'course' in said ? said.course : '') === of)
 
-  const steps = (evening: Evening, order: RunningOrder, nowMs: number) => {
-    const on = new Set(evening.dishes.filter(({ state }) => state === 'on').map(({ id }) => id))
-    for (const step of evening.steps) {
-      if (step.dish !== null && !on.has(step.dish)) continue
-      const cues = order.cues.filter((cue) => cue.step === step.id)
-      const [cue] = cues
-      if (!cue || (cue.cooks[0] ?? cue.touches[0]?.cook ?? order.cooks[0]?.cook) !== cook) continue
-      const told = evening.night.find((fact) => 'step' in fact && fact.step === step.id)
-      const fact = told && 'step' in told ? told : {}
-      const start = msOfInstant(cue.start)
-      const end = Math.max(...cues.map((each) => msOfInstant(each.end)))
-      if (!('started' in fact) && !('done' in fact) && !hasSaid('started', step.id)) {
-        if (start <= nowMs && !first.has(step.id)) first.set(step.id, nowMs)
-        const called = first.get(step.id)
-        if (called !== undefined && called + (slips.begins.get(step.id) ?? 0) <= nowMs) say({ kind: 'started', step: step.id }, nowMs)
-      } else if (!('done' in fact) && !hasSaid('done', step.id) && end <= nowMs) {
-        const slip = slips.ends.get(step.id)
-        if (slip !== undefined && !hasSaid('longer', step.id)) say({ kind: 'longer', step: step.id, minutes: slip }, nowMs)
-        else say({ kind: 'done', step: step.id }, nowMs)
-      }
-    }
+  /** The next thing to tap, if it is due; otherwise when it will be. */
+  const next = (evening: Glance, order: RunningOrder, nowMs: number): number => {
+    const moments = [...steps(evening, order), ...(serves ? courses(evening, order) : [])]
+    for (const { at, tap } of moments) if (at <= nowMs) say(tap, nowMs)
+    return Math.min(...moments.filter(({ at }) => at > nowMs).map(({ at }) => at))
   }
 
-  const courses = (evening: Evening, order: RunningOrder, nowMs: number) => {
+  const steps = (evening: Glance, order: RunningOrder): Moment[] => {
+    return evening.steps.flatMap((step): Moment[] => {
+      if (step.dish !== null && !evening.isOn(step.dish)) return []
+      const cues = order.cues.filter((cue) => cue.step === step.id)
+      const [cue] = cues
+      if (!cue || (cue.cooks[0] ?? cue.touches[0]?.cook ?? order.cooks[0]?.cook) !== cook) return []
+      const told = evening.night.find((fact) => 'step' in fact && fact.step === step.id)
+      const fact = told && 'step' in told ? told : undefined
+      if (fact?.done !== undefined || hasSaid('done', step.id)) return []
+      if (fact?.started === undefined && !hasSaid('started', step.id)) {
+        // Called once, whenever that was to be by the order of then.
+        const called = Math.min(first.get(step.id) ?? Number.POSITIVE_INFINITY, msOfInstant(cue.start))
+        const slip = slips.begins.get(step.id) ?? 0
+        if (slip > 0 && called <= device.client.now()) first.set(step.id, called)
+        return [{ at: called + slip, tap: { kind: 'started', step: step.id } }]
+      }
+      const at = Math.max(...cues.map(({ end }) => msOfInstant(end)))
+      const slip = fact?.extra === undefined ? slips.ends.get(step.id) : undefined
+      if (slip !== undefined && !hasSaid('longer', step.id))
+        return [{ at, tap: { kind: 'longer', step: step.id, minutes: slip } }]
+      return [{ at, tap: { kind: 'done', step: step.id } }]
+    })
+  }
+
+  const courses = (evening: Glance, order: RunningOrder): Moment[] => {
     for (const { course, toTable, platesOff } of order.courses) {
       const told = evening.night.find((fact) => 'course' in fact && fact.course === course)
-      const isOut = hasSaid('to-table', course) || (told && 'course' in told && told.toTable !== undefined)
-      if (!isOut) {
-        if (msOfInstant(toTable) <= nowMs) say({ kind: 'to-table', course }, nowMs)
-        return
-      }
-      if (!hasSaid('plates-off', course) && msOfInstant(platesOff) <= nowMs) say({ kind: 'plates-off', course }, nowMs)
+      const fact = told && 'course' in told ? told : undefined
+      if (fact?.toTable === undefined && !hasSaid('to-table', course))
+        return [{ at: msOfInstant(toTable), tap: { kind: 'to-table', course } }]
+      if (fact?.platesOff === undefined && !hasSaid('plates-off', course))
+        return [{ at: msOfInstant(platesOff), tap: { kind: 'plates-off', course } }]
     }
+    return []
   }
 
   return {
@@ -94,12 +133,13 @@ export const personOf = (cook: string, device: Device, slips: Slips, serves: boo
     say,
     act(nowMs) {
       const order = shown(device)
-      if (!order) return false
+      if (!order) return Number.POSITIVE_INFINITY
+      if (wakes && wakes.order === order && !wakes.isOld && nowMs < wakes.at) return wakes.at
+      watch()
       const before = taps.length
-      const evening = planOn(device)
-      steps(evening, order, nowMs)
-      if (serves) courses(evening, order, nowMs)
-      return taps.length > before
+      const at = next(glance(plan, device), order, nowMs)
+      wakes = { order, at, isOld: taps.length > before }
+      return at
     },
   }
 }

@@ -11,7 +11,7 @@ import type { Runner } from '#server/planner/runner.ts'
 import { EVENING, type LoopbackRoom, loopbackRoom, turn } from './loopback-room.ts'
 
 /** How often a search is asked whether it should stop before it is told to. */
-const LOOKS = 60
+const LOOKS = 10
 
 /** Plans in this thread, one slice a turn, with a search that is as long on every machine. */
 const turnRunner = (): Runner & { readonly busy: () => boolean } => {
@@ -49,6 +49,8 @@ export interface NightServer extends LoopbackRoom {
   readonly stored: ReadonlyMap<string, Fired>
   /** From now on what is to be stored of alerts waits, and is lost when the process dies. */
   holdAlerts(hold: boolean): void
+  /** The alerts that were held back so. */
+  readonly held: readonly string[]
   /** Lets everything happen that needs no time, planning included. */
   quiet(): Promise<void>
 }
@@ -58,6 +60,7 @@ export const nightServer = async (evening: Evening, at: number): Promise<NightSe
   const stored = new Map<string, Fired>()
   const rang: Fired[] = []
   const runner = turnRunner()
+  const held: string[] = []
   let holding = false
   let lives = 0
   let now: { readonly planner: Planner; readonly nights: OpenNights } | null = null
@@ -90,7 +93,10 @@ export const nightServer = async (evening: Evening, at: number): Promise<NightSe
       const store: AlertStore = {
         load: async () => [...stored.values()],
         async save(_eveningId, fired) {
-          if (holding) return new Promise(() => undefined)
+          if (holding) {
+            held.push(...fired.map(({ id }) => id))
+            return new Promise(() => undefined)
+          }
           for (const one of fired) {
             if (stored.has(one.id)) throw new Error(`${one.id} is stored already`)
             if (!isOver()) stored.set(one.id, one)
@@ -114,6 +120,7 @@ export const nightServer = async (evening: Evening, at: number): Promise<NightSe
     nights: () => parts().nights,
     rang,
     stored,
+    held,
     holdAlerts(hold) {
       holding = hold
     },
