@@ -33,7 +33,7 @@ export interface Slips {
 
 interface Moment {
   readonly at: number
-  readonly tap: Say
+  readonly tap: Say | null
 }
 
 let ops = 0
@@ -59,8 +59,15 @@ const glance = (plan: Evening, { client: { doc } }: Device): Glance => ({
   night: [...doc.getMap<NightFact>('night').values()],
 })
 
-/** `serves`: who says that courses go out and plates come back. */
-export const personOf = (plan: Evening, cook: string, device: Device, slips: Slips, serves: boolean): Person => {
+/** `serves`: who says that courses go out and plates come back; `ownClock`: what their phone shows. */
+export const personOf = (
+  plan: Evening,
+  cook: string,
+  device: Device,
+  slips: Slips,
+  serves: boolean,
+  ownClock: () => number,
+): Person => {
   const taps: Tap[] = []
   /** When this device is to be looked at again, unless its order or its plan is another one by then. */
   let wakes: { readonly order: RunningOrder; readonly at: number; isOld: boolean } | null = null
@@ -78,19 +85,19 @@ export const personOf = (plan: Evening, cook: string, device: Device, slips: Sli
     ops += 1
     const op = `op-night-${ops}`
     taps.push({ op, say: what, atMs })
-    device.client.ask({ op, kind: 'tell', at: device.client.now(), as: cook, say: what })
+    device.client.ask({ op, kind: 'tell', at: ownClock(), as: cook, say: what })
   }
   const hasSaid = (kind: string, of: string) =>
     taps.some(({ say: said }) => said.kind === kind && ('step' in said ? said.step : 'course' in said ? said.course : '') === of)
 
   /** The next thing to tap, if it is due; otherwise when it will be. */
   const next = (evening: Glance, order: RunningOrder, nowMs: number): number => {
-    const moments = [...steps(evening, order), ...(serves ? courses(evening, order) : [])]
-    for (const { at, tap } of moments) if (at <= nowMs) say(tap, nowMs)
+    const moments = [...steps(evening, order, nowMs), ...(serves ? courses(evening, order) : [])]
+    for (const { at, tap } of moments) if (tap && at <= nowMs) say(tap, nowMs)
     return Math.min(...moments.filter(({ at }) => at > nowMs).map(({ at }) => at))
   }
 
-  const steps = (evening: Glance, order: RunningOrder): Moment[] => {
+  const steps = (evening: Glance, order: RunningOrder, nowMs: number): Moment[] => {
     return evening.steps.flatMap((step): Moment[] => {
       if (step.dish !== null && !evening.isOn(step.dish)) return []
       const cues = order.cues.filter((cue) => cue.step === step.id)
@@ -100,10 +107,12 @@ export const personOf = (plan: Evening, cook: string, device: Device, slips: Sli
       const fact = told && 'step' in told ? told : undefined
       if (fact?.done !== undefined || hasSaid('done', step.id)) return []
       if (fact?.started === undefined && !hasSaid('started', step.id)) {
-        // Called once, whenever that was to be by the order of then.
-        const called = Math.min(first.get(step.id) ?? Number.POSITIVE_INFINITY, msOfInstant(cue.start))
+        // Called once, whenever that was to be by the order of then; whoever is slow only hears it.
         const slip = slips.begins.get(step.id) ?? 0
-        if (slip > 0 && called <= device.client.now()) first.set(step.id, called)
+        const start = msOfInstant(cue.start)
+        if (slip > 0 && start <= nowMs && !first.has(step.id)) first.set(step.id, start)
+        const called = first.get(step.id) ?? start
+        if (slip > 0 && called > nowMs) return [{ at: called, tap: null }]
         return [{ at: called + slip, tap: { kind: 'started', step: step.id } }]
       }
       const at = Math.max(...cues.map(({ end }) => msOfInstant(end)))

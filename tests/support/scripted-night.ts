@@ -64,8 +64,9 @@ export const scriptedNight = async (from: string, slips: Slips, ahead: Readonly<
   const server = await nightServer(evening, clockTime(from))
   const { clock } = server
   const people = EIGHT.map((cook, place) => {
-    const device = server.device(`m-${cook}`, place === 0 ? 'host' : 'cook', cook, (ahead[cook] ?? 0) * MINUTE)
-    return personOf(evening, cook, device, slips, place === 0)
+    const off = (ahead[cook] ?? 0) * MINUTE
+    const device = server.device(`m-${cook}`, place === 0 ? 'host' : 'cook', cook, off)
+    return personOf(evening, cook, device, slips, place === 0, () => clock.now() + off)
   })
   const answered: Answered[] = []
   let down = false
