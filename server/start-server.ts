@@ -77,6 +77,7 @@ const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages):
     post: postOver(),
     log: (...what) => console.error(...what),
   })
+  nights.onFire((eveningId, fired) => push.call(eveningId, fired))
 
   const server = http.createServer()
   const port = await listen(server, settings)

@@ -1,5 +1,4 @@
 import webPush from 'web-push'
-import type { Id } from '#lib/domain/atoms.ts'
 import type { PrismaClient } from '#prisma/client/client.ts'
 import type { Push } from '#server/live.ts'
 import type { Keys } from './keys.ts'
@@ -8,7 +7,7 @@ import type { Post } from './post.ts'
 /** What of an alert decides who is called; without cooks it is for everybody. */
 export interface Called {
   readonly id: string
-  readonly cooks: readonly Id[]
+  readonly cooks: readonly string[]
 }
 
 export interface Parts {

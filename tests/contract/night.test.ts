@@ -22,7 +22,7 @@ const lost = ({ people }: Night): unknown[] => {
   const plan = first && planOn(first.device)
   if (!plan) return ['nobody is there']
   return people.flatMap(({ taps, device, cook }) =>
-    taps.flatMap(({ op, say, atMs }) => {
+    taps.flatMap(({ op, say, atMs }): unknown[] => {
       const outcome = device.client.outcomes.get(op)
       if (outcome?.kind !== 'done') return [{ cook, say, outcome }]
       const fact =
