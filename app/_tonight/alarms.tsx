@@ -2,7 +2,6 @@
 
 import { listText } from '#app/_words/clock.ts'
 import { alarmText } from '#app/_words/night-alarm.ts'
-import { DEFER } from '#app/_words/safety.ts'
 import css from './alarms.module.css'
 import { useNight } from './use-night.ts'
 
@@ -18,8 +17,8 @@ export function Alarms() {
           <section key={alarm.alarm} className={css.alarm} aria-label="An allergen got in">
             <p className={css.what}>{alarmText(alarm.dish, alarm.need, names)}</p>
             <p className={css.todo}>
-              Set the plate aside. A new one from the start, on a clean board, with clean hands and tools. When in doubt, ask the
-              guest and serve nothing. {DEFER}
+              Set it aside. Make a new one from the start: clean hands, clean board, clean tools. When in doubt, ask the guest and
+              serve nothing. Somebody may have eaten of it? Ask them now; a reaction is an emergency, call for help at once.
             </p>
             <div className={css.taps}>
               {mine.map((one) => (

@@ -12,8 +12,8 @@ export function Changed() {
   return (
     <div className={css.changed} role="status">
       {changes.map((one) => (
-        <p key={one.cook}>
-          {cook === null ? <b>{names.cookName(one.cook)}: </b> : null}
+        <p key={one.cook ?? ''}>
+          {cook === null && one.cook !== null ? <b>{names.cookName(one.cook)}: </b> : null}
           {changesText(one.changes, names, evening.zone)}
         </p>
       ))}

@@ -6,10 +6,12 @@ import type { Board } from '#lib/night/board.ts'
 export const outCourses = (evening: Pick<Evening, 'night'>): ReadonlySet<string> =>
   new Set(evening.night.flatMap((fact) => ('course' in fact && fact.toTable !== undefined ? [fact.course] : [])))
 
-/** The colour of what is eaten now; null when nothing is. */
-export const courseColour = (evening: Pick<Evening, 'courses'>, board: Board | null): DishColour | null => {
-  const guests = board?.guests
-  if (guests?.kind !== 'eating') return null
-  const at = evening.courses.toSorted(bySiblingOrder).findIndex(({ id }) => id === guests.course)
+/** The colour of a course, by its place in the menu. */
+export const colourOf = (evening: Pick<Evening, 'courses'>, course: string): DishColour | null => {
+  const at = evening.courses.toSorted(bySiblingOrder).findIndex(({ id }) => id === course)
   return at < 0 ? null : dishColour(at)
 }
+
+/** The colour of what is eaten now; null when nothing is. */
+export const courseColour = (evening: Pick<Evening, 'courses'>, board: Board | null): DishColour | null =>
+  board?.guests.kind === 'eating' ? colourOf(evening, board.guests.course) : null

@@ -9,10 +9,12 @@ import { useNight } from './use-night.ts'
 interface GuestTap {
   readonly words: string
   readonly said: Said
+  /** It is the next thing to say. */
+  readonly isMain: boolean
 }
 
-/** A course may be told to be out from so long before it. */
-const NEAR_MIN = 15
+/** A course with steps left may be told to be out from so long before it; the plates' page has it earlier. */
+const NEAR_MIN = 5
 
 /** What can be told of the guests and their plates just now. */
 const guestTaps = (board: Board, names: Names): readonly GuestTap[] => {
@@ -23,13 +25,14 @@ const guestTaps = (board: Board, names: Names): readonly GuestTap[] => {
       : [
           ...(guests.isNearlyDone
             ? []
-            : [{ words: 'Nearly finished', said: { kind: 'nearly', course: guests.course } } satisfies GuestTap]),
-          { words: 'Plates off', said: { kind: 'plates-off', course: guests.course } },
+            : [{ words: 'Nearly finished', said: { kind: 'nearly', course: guests.course }, isMain: true } satisfies GuestTap]),
+          { words: 'Plates off', said: { kind: 'plates-off', course: guests.course }, isMain: guests.isNearlyDone },
         ]
   if (!course || !(course.inMinutes <= NEAR_MIN || course.isReady)) return eating
   const out: GuestTap = {
     words: `${names.courseName(course.course)} to table`,
     said: { kind: 'to-table', course: course.course },
+    isMain: course.isReady,
   }
   return course.isReady ? [out, ...eating] : [...eating, out]
 }
@@ -43,13 +46,8 @@ export function GuestTaps() {
   return (
     // biome-ignore lint/a11y/useSemanticElements: a group of buttons is no fieldset of inputs
     <div className={css.taps} role="group" aria-label="The guests and their plates">
-      {taps.map(({ words, said }, index) => (
-        <button
-          key={words}
-          type="button"
-          className={index === 0 ? css.act : css.soft}
-          onClick={() => tell(said, cook ?? undefined)}
-        >
+      {taps.map(({ words, said, isMain }) => (
+        <button key={words} type="button" className={isMain ? css.act : css.soft} onClick={() => tell(said, cook ?? undefined)}>
           {words}
         </button>
       ))}

@@ -8,6 +8,7 @@ import { GuestTaps } from './guest-taps.tsx'
 import mine from './mine.module.css'
 import { NowPanel } from './now-panel.tsx'
 import { Others } from './others.tsx'
+import { PlatingOffer } from './plating.tsx'
 import { CallsNext, Guests, Ovens } from './side.tsx'
 import { Then } from './then.tsx'
 import { useNight } from './use-night.ts'
@@ -21,9 +22,10 @@ export function Mine() {
     <div className={mine.mine}>
       {one.hands ? <NowPanel task={one.hands} cook={one.cook} name={names.cookName(one.cook)} /> : <Free one={one} />}
       <GuestTaps />
+      <PlatingOffer />
       <Then one={one} />
       <GuardLines />
-      <Beside one={one} />
+      <Beside cooks={[one]} />
       <div className={css.side}>
         <CallsNext />
         <Ovens />
@@ -43,6 +45,7 @@ export function AtTable() {
     <div className={mine.mine}>
       {one.hands ? <NowPanel task={one.hands} cook={one.cook} name={names.cookName(one.cook)} /> : <Free one={one} />}
       <GuestTaps />
+      <PlatingOffer />
       <GuardLines />
       <div className={css.side}>
         <CallsNext />

@@ -6,6 +6,7 @@ import { boardOf } from '#lib/night/board-of.ts'
 import { useDevice } from './device.ts'
 import { useNightSource } from './night-source.ts'
 import { useClock } from './use-clock.ts'
+import { useFired } from './use-fired.ts'
 import { type Night, NightContext } from './use-night.ts'
 import { useTelling } from './use-telling.ts'
 
@@ -18,8 +19,12 @@ export function NightProvider({ children }: { readonly children: ReactNode }) {
   const names = useMemo(() => namesOf(evening), [evening])
   const isCook = (id: string | null) => evening.cooks.some((cook) => cook.id === id)
   const cook = shape === 'worktop' ? null : isCook(chosen) ? chosen : isCook(own) ? own : null
+  const fired = useFired()
   const order = source.order.kind === 'none' ? null : source.order.order
-  const board = useMemo(() => (order ? boardOf(evening, order, nowMs, { cook }) : null), [evening, order, nowMs, cook])
+  const board = useMemo(
+    () => (order ? boardOf(evening, order, nowMs, { cook, fired }) : null),
+    [evening, order, nowMs, cook, fired],
+  )
   const telling = useTelling(source, names)
   const night: Night = {
     evening,

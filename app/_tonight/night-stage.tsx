@@ -8,10 +8,13 @@ import { Changed } from './changed.tsx'
 import { AtTable, Mine } from './mine.tsx'
 import { NightProvider } from './night-provider.tsx'
 import { NoOrder } from './no-order.tsx'
+import { Plating } from './plating.tsx'
 import { ShapeChoice } from './shape-choice.tsx'
 import { Afterwards, AlertsBar, Moments } from './slots.tsx'
 import { TopBar } from './top-bar.tsx'
+import { ChangesContext, useComparing } from './use-changes.ts'
 import { useNight } from './use-night.ts'
+import { PlatingContext, usePlating } from './use-plating.ts'
 import { Whose } from './whose.tsx'
 import { Worktop } from './worktop.tsx'
 
@@ -25,33 +28,47 @@ export function NightStage() {
 }
 
 function Stage() {
-  const { board, shape, orderState } = useNight()
+  const night = useNight()
+  const changes = useComparing(night)
+  const { board, shape, orderState } = night
   const state = orderState.kind === 'current' ? null : orderStateText(orderState)
   return (
-    <main id="main" className={css.stage} data-shape={shape} data-phase={board?.phase ?? 'none'}>
-      <TopBar />
-      <Alarms />
-      <Changed />
-      {board && state ? <p className={css.state}>{state}</p> : null}
-      <Scene />
-      <div className={css.foot}>
-        <AlertsBar />
-        <ShapeChoice />
-      </div>
-    </main>
+    <ChangesContext value={changes}>
+      <main id="main" className={css.stage} data-shape={shape} data-phase={board?.phase ?? 'none'}>
+        <TopBar />
+        <Alarms />
+        <Changed />
+        {board && state ? <p className={css.state}>{state}</p> : null}
+        <Scene />
+        <div className={css.foot}>
+          <AlertsBar />
+          <ShapeChoice />
+        </div>
+      </main>
+    </ChangesContext>
   )
 }
 
 function Scene() {
-  const { board, shape, cook } = useNight()
+  const night = useNight()
+  const { board, shape, cook } = night
+  const page = usePlating(night)
   if (!board) return <NoOrder />
   if (board.phase === 'before') return <Before />
   if (board.phase === 'after') return <Afterwards />
   if (shape !== 'worktop' && cook === null) return <Whose />
   return (
-    <>
-      {shape === 'worktop' ? <Worktop /> : shape === 'mine' ? <Mine /> : <AtTable />}
+    <PlatingContext value={page}>
+      {page.plating && page.isOpen ? (
+        <Plating plating={page.plating} />
+      ) : shape === 'worktop' ? (
+        <Worktop />
+      ) : shape === 'mine' ? (
+        <Mine />
+      ) : (
+        <AtTable />
+      )}
       <Moments />
-    </>
+    </PlatingContext>
   )
 }

@@ -27,12 +27,13 @@ export function NowPanel({ task, cook, name }: Props) {
   const { evening, names, last } = useNight()
   const changed = useChanged(task.step)
   const verb = verbOf(task, names)
+  const dish = names.dish(task.dish)?.name
   const where = whereText(task, cook, evening.host, names, evening.zone)
   return (
     <section className={css.now} aria-label={`${name}, now`}>
       <p className={css.who}>
         <Flame />
-        {name}, now
+        {name}, now{dish ? <span className={css.of}>for {dish}</span> : null}
       </p>
       <h1 className={css.verb} data-size={sizeOf(verb.line)} data-changed={changed || undefined} lang="en">
         {verb.line}
@@ -48,7 +49,12 @@ export function NowPanel({ task, cook, name }: Props) {
       )}
       <Inside step={task.step} />
       <Taps task={task} cook={cook} what={verb.line} />
-      {verb.rest === null && !task.isBegun === false ? null : <More task={task} cook={cook} rest={verb.rest} what={verb.line} />}
+      {verb.rest ? (
+        <details className={css.rest}>
+          <summary>All its words</summary>
+          <p>{verb.rest}</p>
+        </details>
+      ) : null}
     </section>
   )
 }
@@ -75,6 +81,9 @@ const mainSaid = (task: Task): Said | null => {
   return { kind: 'done', step: task.step }
 }
 
+/** Somebody may say that they are at it before it is done. */
+const canBegin = (task: Task): boolean => !task.isBegun && task.touch === null && task.batch === task.batches - 1
+
 const LONGER = [5, 10, 20] as const
 
 function Taps({ task, cook, what }: { readonly task: Task; readonly cook: string; readonly what: string }) {
@@ -83,9 +92,17 @@ function Taps({ task, cook, what }: { readonly task: Task; readonly cook: string
   return (
     // biome-ignore lint/a11y/useSemanticElements: a group of buttons is no fieldset of inputs
     <div className={css.acts} role="group" aria-label={what}>
-      <span className={css.label} id={`longer-${task.step}`}>
-        Needs longer, in minutes
-      </span>
+      {canBegin(task) ? (
+        <button
+          type="button"
+          className={css.begin}
+          onClick={() => tell({ kind: 'started', step: task.step }, cook)}
+          aria-label={`I’ve got it: ${what}`}
+        >
+          I’ve got it
+        </button>
+      ) : null}
+      <span className={css.label}>Needs longer, in minutes</span>
       {said ? (
         <button
           type="button"
@@ -115,39 +132,3 @@ function Taps({ task, cook, what }: { readonly task: Task; readonly cook: string
 
 const mainWords = (said: Said, task: Task, names: Parameters<typeof doneWords>[1]): string =>
   said.kind === 'started' && task.touch === null ? 'Begun' : doneWords(task, names)
-
-/** The rest of its words, and that somebody has begun it. */
-function More({
-  task,
-  cook,
-  rest,
-  what,
-}: {
-  readonly task: Task
-  readonly cook: string
-  readonly rest: string | null
-  readonly what: string
-}) {
-  const { tell } = useNight()
-  const begins = !task.isBegun && task.touch === null && task.batch === task.batches - 1
-  return (
-    <div className={css.more}>
-      {begins ? (
-        <button
-          type="button"
-          className={css.other}
-          onClick={() => tell({ kind: 'started', step: task.step }, cook)}
-          aria-label={`I’ve got it: ${what}`}
-        >
-          I’ve got it
-        </button>
-      ) : null}
-      {rest ? (
-        <details className={css.rest}>
-          <summary>All its words</summary>
-          <p>{rest}</p>
-        </details>
-      ) : null}
-    </div>
-  )
-}

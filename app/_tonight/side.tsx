@@ -28,8 +28,8 @@ export function CallsNext() {
 /** What the cook who works has after it, and until when they sit. */
 export function AfterThis({ one }: { readonly one: CookNow }) {
   const { order, evening, nowMs, names } = useNight()
-  if (!order || !one.next) return null
-  const until = one.hands ? sitsNext(order, one, nowMs) : one.isAtTable ? one.next.at : null
+  if (!order || !one.next || !one.hands) return null
+  const until = sitsNext(order, one, nowMs)
   const at = clockText(one.next.at, evening.zone)
   return (
     <section>

@@ -1,11 +1,17 @@
 'use client'
 
-import { createContext, useContext } from 'react'
-import type { Change } from '#lib/night/changes.ts'
+import { createContext, useContext, useEffect, useRef, useState } from 'react'
+import type { Evening } from '#lib/domain/evening.ts'
+import type { RunningOrder } from '#lib/domain/running-order.ts'
+import { type Change, changesFor } from '#lib/night/changes.ts'
+import type { Night } from './use-night.ts'
 
-/** What a new order changes for one cook. */
+/** So long what moved is marked, and what changed is told. */
+const TOLD_MS = 60_000
+
+/** What a new order changes for one cook; null: for the courses, and so for everybody. */
 export interface CookChanges {
-  readonly cook: string
+  readonly cook: string | null
   readonly changes: readonly Change[]
 }
 
@@ -17,3 +23,42 @@ export const useChanges = (): readonly CookChanges[] => useContext(ChangesContex
 /** Whether a step has just been moved. */
 export const useChanged = (step: string): boolean =>
   useChanges().some(({ changes }) => changes.some((change) => 'step' in change && change.step === step))
+
+interface Seen {
+  readonly order: RunningOrder
+  readonly evening: Evening
+}
+
+type Looked = Pick<Night, 'evening' | 'order' | 'orderState' | 'cook'>
+
+const isOfCourse = ({ kind }: Change): boolean => kind === 'course-moved' || kind === 'course-gone'
+
+const found = (was: Seen, { evening, order }: Seen, cook: string | null): readonly CookChanges[] => {
+  if (cook !== null) return [{ cook, changes: changesFor(was.order, order, evening, cook) }]
+  const own = evening.cooks.map(({ id }) => ({
+    cook: id,
+    changes: changesFor(was.order, order, evening, id).filter((change) => !isOfCourse(change)),
+  }))
+  return [{ cook: null, changes: changesFor(was.order, order, evening, null).filter(isOfCourse) }, ...own]
+}
+
+/** Compares each new order with the one before it. */
+export const useComparing = ({ evening, order, orderState, cook }: Looked): readonly CookChanges[] => {
+  const before = useRef<Seen | null>(null)
+  const [changes, setChanges] = useState<readonly CookChanges[]>([])
+  useEffect(() => {
+    if (orderState.kind !== 'current' || !order) return
+    const was = before.current
+    const is = { order, evening }
+    before.current = is
+    if (!was || was.order === order || was.evening.id !== evening.id) return
+    const told = found(was, is, cook).filter((one) => one.changes.length > 0)
+    if (told.length > 0) setChanges(told)
+  }, [evening, order, orderState.kind, cook])
+  useEffect(() => {
+    if (changes.length === 0) return
+    const timer = setTimeout(() => setChanges([]), TOLD_MS)
+    return () => clearTimeout(timer)
+  }, [changes])
+  return changes
+}

@@ -9,6 +9,7 @@ import { GuardLines } from './guard-lines.tsx'
 import { GuestTaps } from './guest-taps.tsx'
 import { NowPanel } from './now-panel.tsx'
 import { Others } from './others.tsx'
+import { PlatingOffer } from './plating.tsx'
 import { AfterThis, CallsNext, Guests, Ovens } from './side.tsx'
 import { useNight } from './use-night.ts'
 
@@ -34,19 +35,18 @@ export function Worktop() {
         ) : (
           <Free one={lead} large />
         )}
-        {cooks.map((one) => (
-          <Beside key={one.cook} one={one} />
-        ))}
       </div>
       <aside className={css.side} aria-label="What comes next">
         <CallsNext />
         <AfterThis one={lead} />
         <Ovens />
         <GuestTaps />
+        <PlatingOffer />
       </aside>
       <div className={css.low}>
         <GuardLines />
         <Others others={cooks.filter((one) => one !== lead)} onLead={setChosen} />
+        <Beside cooks={cooks} />
       </div>
       <div className={css.lowSide}>
         <Guests />

@@ -12,7 +12,9 @@ export const inText = (minutes: number): string =>
 /** "the potatoes", "“Cook”": what a step is done to, as a reason. */
 export const stepThing = (step: string, names: Names): string => {
   const thing = thingOf(names.step(step)?.does ?? '')
-  return thing === null ? `“${names.stepName(step)}”` : `the ${thing}`
+  const dish = names.dish(names.step(step)?.dish ?? null)?.name
+  if (thing !== null) return `the ${thing}`
+  return `“${names.stepName(step)}”${dish ? ` (${dish})` : ''}`
 }
 
 /** "on time", "6 late, because of the potatoes": late is always a word. */
