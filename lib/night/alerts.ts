@@ -2,7 +2,7 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { servedCourses } from '#lib/domain/served-courses.ts'
 import { msOfInstant } from '#lib/domain/time.ts'
-import { type Duty, dutiesOf, isLookedAt, lookersOf } from './duties.ts'
+import { type Duty, dutiesOf, isLookedAt, isOpenEnded, lookersOf } from './duties.ts'
 import { courseTold, GRACE, MINUTE, type Told, toldOf } from './told.ts'
 import { type Work, workOf } from './work.ts'
 
@@ -41,7 +41,7 @@ const beginAlerts = (work: Work): Alert[] => {
   const of = { cooks: work.beginners, step: work.step.id, batch: work.cue.batch }
   return [
     { id: `begin:${stepKey(work)}`, at: work.start, kind: 'begin', ...of },
-    { id: `overdue:${stepKey(work)}:begin`, at: work.start + GRACE, kind: 'overdue', ...of },
+    ...(work.isFirst ? [{ id: `overdue:${stepKey(work)}:begin`, at: work.start + GRACE, kind: 'overdue' as const, ...of }] : []),
   ]
 }
 
@@ -71,7 +71,7 @@ const endAlerts = (work: Work, works: readonly Work[], told: Told): Alert[] => {
     ...(isLookedAt(work) && !isRungForByNext(work, cooks, works)
       ? [{ id: `look:${stepKey(work)}${longer}`, at: work.end, kind: 'look' as const, ...of }]
       : []),
-    ...(work.isBegun
+    ...(work.isBegun && work.isLast && !isOpenEnded(work)
       ? [{ id: `overdue:${stepKey(work)}:end${longer}`, at: work.end + GRACE, kind: 'overdue' as const, ...of }]
       : []),
   ]

@@ -8,7 +8,7 @@ import { guestsNow, nextCourse, phaseOf } from './courses-now.ts'
 import { type Moment, momentOf } from './moment.ts'
 import { cookNow } from './now.ts'
 import { ovensNow } from './ovens.ts'
-import { MINUTE } from './told.ts'
+import { GRACE, MINUTE } from './told.ts'
 
 /** So long may nobody tell anything though something should have happened. */
 const SILENT = 20 * MINUTE
@@ -29,10 +29,11 @@ const callsOf = ({ evening, order, at }: Moment): readonly Call[] =>
     }))
 
 const silentOf = (moment: Moment): Board['silent'] => {
-  const { evening, order, told, at } = moment
+  const { evening, order, told, at, fired } = moment
   const since = told.last
   if (since === null || told.begun === null || at - since < SILENT) return null
-  return catchUpOf(evening, order, at).length > 0 ? { since, minutes: Math.floor((at - since) / MINUTE) } : null
+  const isDue = catchUpOf(evening, order, at, { fired }).some(({ due }) => due + GRACE < at)
+  return isDue ? { since, minutes: Math.floor((at - since) / MINUTE) } : null
 }
 
 /** The board at a moment of the night, for one cook or for all. Total: never throws on an evening and an order that parse. */

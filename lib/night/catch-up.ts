@@ -2,6 +2,7 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { servedCourses } from '#lib/domain/served-courses.ts'
 import { msOfInstant } from '#lib/domain/time.ts'
+import { isOpenEnded } from './duties.ts'
 import { courseTold, GRACE, MINUTE, type Told, toldOf } from './told.ts'
 import { type Work, workOf } from './work.ts'
 
@@ -27,9 +28,10 @@ const begunAt = (work: Work, { before, fired }: Since): number => {
 const stepsOf = (works: readonly Work[], at: number, since: Since): CatchUp[] =>
   works.flatMap((work): CatchUp[] => {
     const of = { step: work.step.id, batch: work.cue.batch }
-    if (work.isBegun) return work.end + GRACE < at ? [{ kind: 'end', ...of, due: work.end }] : []
+    if (work.isBegun)
+      return work.isLast && !isOpenEnded(work) && work.end + GRACE < at ? [{ kind: 'end', ...of, due: work.end }] : []
     // Made anew, an order begins what is overdue now.
-    return work.start <= at + MINUTE ? [{ kind: 'begin', ...of, due: begunAt(work, since) }] : []
+    return work.isFirst && work.start <= at + MINUTE ? [{ kind: 'begin', ...of, due: begunAt(work, since) }] : []
   })
 
 const coursesOf = (evening: Evening, order: RunningOrder, told: Told, at: number, { before }: Since): CatchUp[] =>

@@ -12,6 +12,9 @@ export const lookersOf = (work: Work, told: Told): readonly string[] => {
 export const isLookedAt = ({ way, touches }: Work): boolean =>
   way.care === 'eye' || (way.care === 'leave' && way.upTo === undefined && !touches.some(({ what }) => what === 'out'))
 
+/** It rests as long as one likes, and nobody takes it out: no end of it is waited for. */
+export const isOpenEnded = ({ way }: Work): boolean => way.upTo !== undefined && !way.touches.some(({ when }) => when === 'out')
+
 /** A moment at which a cook is wanted. */
 export interface Duty {
   readonly work: Work

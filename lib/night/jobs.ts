@@ -16,6 +16,9 @@ export type Job =
   /** Everybody to their chairs. */
   | { readonly kind: 'seat'; readonly at: number }
 
+/** Glasses are filled before the plates come; common practice, no source. */
+const POURING = 3 * MINUTE
+
 /** What is due within this is of use now. */
 const SOON = 30 * MINUTE
 
@@ -44,13 +47,16 @@ export const jobsOf = (evening: Evening, order: RunningOrder, nowMs: number): re
   const dishes = evening.dishes.filter(({ course, state }) => state === 'on' && course === next?.course)
   const isCold = dishes.length > 0 && dishes.every(({ keeps }) => keeps.how === 'cold' || keeps.how === 'room')
   const hasGuard = evening.steps.some(({ dish, guard }) => guard !== undefined && dishes.some(({ id }) => id === dish))
+  const platesOff = guests.kind === 'eating' ? guests.platesOff : 0
   const drinks = evening.drinks.some(({ course }) => course === next?.course)
   return [
     ...chores,
     ...(guests.kind === 'eating' && guests.platesOff <= nowMs + SOON
       ? [{ kind: 'clear' as const, course: guests.course, at: guests.platesOff }]
       : []),
-    ...(next && isNear && drinks ? [{ kind: 'pour' as const, course: next.course, at: next.toTable - 3 * MINUTE }] : []),
+    ...(next && isNear && drinks
+      ? [{ kind: 'pour' as const, course: next.course, at: Math.max(next.toTable - POURING, platesOff) }]
+      : []),
     ...(next && isNear && isCold && !hasGuard ? [{ kind: 'carry' as const, course: next.course, at: next.toTable }] : []),
     ...(guests.kind === 'arriving' && guests.sitDown <= nowMs + SOON
       ? [{ kind: 'seat' as const, at: guests.sitDown - 5 * MINUTE }]

@@ -1,5 +1,5 @@
 import type { CookNow, Task } from './board.ts'
-import { type Duty, dutiesOf, lookersOf } from './duties.ts'
+import { type Duty, dutiesOf, isOpenEnded, lookersOf } from './duties.ts'
 import { isThere, type Moment } from './moment.ts'
 import { temperatureAt } from './ovens.ts'
 import { GRACE, MINUTE } from './told.ts'
@@ -12,8 +12,8 @@ const minutesSince = (since: number, at: number): number => Math.max(0, Math.flo
 
 type Overdue = NonNullable<Task['overdue']>
 
-const overdueOf = (what: Overdue['what'], since: number, at: number): Overdue | null =>
-  at - since > GRACE ? { what, since, minutes: minutesSince(since, at) } : null
+const overdueOf = (what: Overdue['what'], since: number, at: number, grace = GRACE): Overdue | null =>
+  at - since > grace ? { what, since, minutes: minutesSince(since, at) } : null
 
 /** Since when it has been due to begin: what has been rung for is due since then, however far a new order pushed it. */
 const beginDue = ({ fired }: Moment, { step, cue, start }: Work): number =>
@@ -35,17 +35,16 @@ const ovenOf = ({ order, at }: Moment, work: Work): Task['oven'] => {
   return { kit, lowC: use.lowC, highC: use.highC, setC: line ? Math.round(temperatureAt(line, middle)) : null }
 }
 
+const overdueNow = (moment: Moment, work: Work, touch: TouchToCome | null): Overdue | null => {
+  if (!work.isBegun) return work.isFirst ? overdueOf('begin', beginDue(moment, work), moment.at) : null
+  if (touch !== null) return overdueOf('touch', touchDue(moment, work, touch), moment.at, GRACE + touch.takes)
+  return work.isLast && !isOpenEnded(work) ? overdueOf('end', work.end, moment.at) : null
+}
+
 /** The thing as the board says it; `touch` when it is a touch that calls. */
 export const taskOf = (moment: Moment, work: Work, touch: TouchToCome | null = null): Task => {
   const { step, cue, way, dish } = work
-  const { at } = moment
-  const overdue = !work.isBegun
-    ? overdueOf('begin', beginDue(moment, work), at)
-    : touch !== null
-      ? overdueOf('touch', touchDue(moment, work, touch), at)
-      : way.upTo === undefined
-        ? overdueOf('end', work.end, at)
-        : null
+  const overdue = overdueNow(moment, work, touch)
   const into = way.touches.find(({ when }) => when === 'in')
   return {
     step: step.id,
@@ -86,7 +85,7 @@ interface Wanted {
 
 const RANK = { overdue: 0, underWay: 1, soon: 2 } as const
 const rankOf = ({ task }: Wanted): number =>
-  task.overdue !== null ? RANK.overdue : task.isBegun && task.touch === null ? RANK.underWay : RANK.soon
+  task.overdue !== null ? RANK.overdue : task.isBegun && task.care === 'hands-on' ? RANK.underWay : RANK.soon
 
 /** What wants a cook's hands at the moment: what they have in them, and what is due, in the board's order. */
 const wantingHands = (moment: Moment, cook: string): Wanted[] => {

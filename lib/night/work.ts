@@ -21,6 +21,9 @@ export interface Work {
   readonly way: Way
   readonly dish: Dish | null
   readonly batches: number
+  /** Nobody tells each batch: the first begins what is told to begin, and the last ends what is told to be done. */
+  readonly isFirst: boolean
+  readonly isLast: boolean
   readonly isBegun: boolean
   readonly start: number
   /** When its usual minutes are over, with what was said of needing longer. */
@@ -110,6 +113,7 @@ export const workOf = (evening: Evening, order: RunningOrder, told: Told): reado
       const dish = step?.dish === null ? null : dishes.get(step?.dish ?? '')
       if (!step || !way || dish === undefined || (dish !== null && dish.state !== 'on')) return []
       const said = stepTold(told, step.id)
+      const count = batches.get(step.id) ?? 1
       const isLater = cue.batch > 0
       if (said.done !== null) return []
       if (said.started !== null && cue.state === 'done') return []
@@ -120,7 +124,7 @@ export const workOf = (evening: Evening, order: RunningOrder, told: Told): reado
       const extra = isLater ? 0 : said.extra
       const chosen = msOfInstant(cue.end) - planned
       const usual = onGrid(usualOf(evening, way, cue.cooks)) + extra
-      const length = !isBegun ? chosen : way.upTo !== undefined && cue.state === 'running' ? Math.max(usual, chosen) : usual
+      const length = !isBegun ? chosen : way.upTo !== undefined ? Math.max(usual, chosen) : usual
       // An order from before it was told to have begun has the moments in between where they were planned.
       const moved = isBegun && cue.state !== 'running' ? start - planned : 0
       const away = (cook: string) => told.away.has(cook)
@@ -130,7 +134,9 @@ export const workOf = (evening: Evening, order: RunningOrder, told: Told): reado
           cue,
           way,
           dish,
-          batches: batches.get(step.id) ?? 1,
+          batches: count,
+          isFirst: !isLater,
+          isLast: cue.batch === count - 1,
           isBegun,
           start,
           end: start + length,

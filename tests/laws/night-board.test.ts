@@ -58,7 +58,10 @@ const alertFault = (evening: Evening, order: RunningOrder): string | null => {
     const goesIn = way?.touches.some(({ when }) => when === 'in')
     const touches = cue.touches.filter(({ at }) => !(goesIn && at === cue.start)).length
     if (count('begin') !== (begun ? 0 : 1)) return `${name} begins ${count('begin')} times`
-    if (count('overdue') !== 1) return `${name} is overdue ${count('overdue')} times`
+    const last = Math.max(...order.cues.filter(({ step }) => step === cue.step).map(({ batch }) => batch))
+    const isOpen = way?.upTo !== undefined && !way.touches.some(({ when }) => when === 'out')
+    const isTold = begun ? cue.batch === last && !isOpen : cue.batch === 0
+    if (count('overdue') !== (isTold ? 1 : 0)) return `${name} is overdue ${count('overdue')} times`
     if (count('touch') !== touches) return `${name} is touched ${count('touch')} times, not ${touches}`
     if (way?.care === 'hands-on' && count('look') > 0) return `${name} is looked at`
   }
@@ -90,12 +93,12 @@ const boardFault = (evening: Evening, order: RunningOrder, now: number): string 
 test('BO18 on random nights nobody is called for what is done, everything else rings once, and nobody sits too long', () => {
   holdsOnAll(seeds(1, 2), (seed) => {
     const evening = randomEvening(seed)
-    const order = planEvening(evening, { budget: { steps: 30, seed }, quick: true })
+    const order = planEvening(evening, { budget: { steps: 10, seed }, quick: true })
     for (let night = 0; night < 6; night++) {
       const told = randomNight(evening, order, seed * 10 + night)
       const again =
         night === 0
-          ? planEvening(told.evening, { budget: { steps: 30, seed }, quick: true, now: told.now, previous: order })
+          ? planEvening(told.evening, { budget: { steps: 10, seed }, quick: true, now: told.now, previous: order })
           : order
       const now = msOfInstant(told.now)
       const fault = alertFault(told.evening, again) ?? boardFault(told.evening, again, now)

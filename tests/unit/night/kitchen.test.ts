@@ -42,7 +42,7 @@ const MINUTE = 60_000
 
 const planned = (of: Evening, now?: string, previous?: RunningOrder): RunningOrder =>
   planEvening(of, {
-    budget: { steps: 60, seed: 1 },
+    budget: { steps: 20, seed: 1 },
     quick: true,
     ...(now === undefined ? {} : { now: new Date(msAt(of, now)).toISOString() }),
     ...(previous ? { previous } : {}),
