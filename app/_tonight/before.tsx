@@ -6,7 +6,7 @@ import { clockText, dayOf, longDate, sentence } from '#app/_words/clock.ts'
 import { callText, guestsText } from '#app/_words/night-call.ts'
 import { catchUpOf } from '#lib/night/catch-up.ts'
 import css from './mine.module.css'
-import { RehearseEntry } from './slots.tsx'
+import { RehearseEntry } from './rehearse/rehearse-entry.tsx'
 import { useNight } from './use-night.ts'
 
 /** Before the evening: what happens when it begins, and what comes first. */

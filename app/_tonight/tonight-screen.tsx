@@ -3,7 +3,7 @@
 import { Ready } from '#app/_ui/ready.tsx'
 import { NightSourceContext } from './night-source.ts'
 import { NightStage } from './night-stage.tsx'
-import { Rehearsing } from './slots.tsx'
+import { Rehearsing } from './rehearse/rehearsing.tsx'
 import { usePlanSource } from './use-plan-source.ts'
 
 /** Tonight: the live board of the evening, and before its day a rehearsal of it. */
