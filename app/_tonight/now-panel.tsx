@@ -3,6 +3,7 @@
 import { doneWords, verbOf } from '#app/_words/night-verb.ts'
 import { overdueText, whereText } from '#app/_words/night-where.ts'
 import { DEFER, donenessText } from '#app/_words/safety.ts'
+import { shorten } from '#app/_words/shorten.ts'
 import type { Task } from '#lib/night/board.ts'
 import type { Said } from '#lib/plan/say.ts'
 import { donenessOf } from '#lib/safety/doneness.ts'
@@ -33,7 +34,8 @@ export function NowPanel({ task, cook, name }: Props) {
     <section className={css.now} aria-label={`${name}, now`}>
       <p className={css.who}>
         <Flame />
-        {name}, now{dish ? <span className={css.of}>for {dish}</span> : null}
+        <span className={css.name}>{name}, now</span>
+        {dish ? <span className={css.of}>for {shorten(dish, 30)}</span> : null}
       </p>
       <h1 className={css.verb} data-size={sizeOf(verb.line)} data-changed={changed || undefined} lang="en">
         {verb.line}
