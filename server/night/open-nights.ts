@@ -2,7 +2,7 @@ import { dateAt, daysUntil } from '#lib/domain/time.ts'
 import type { PrismaClient } from '#prisma/client/client.ts'
 import { Summary } from '#server/evenings/summary.ts'
 import type { Planner, Rooms } from '#server/live.ts'
-import { systemClock } from '#server/sync/clock.ts'
+import { type Clock, systemClock } from '#server/sync/clock.ts'
 import { storedAlerts } from './alert-store.ts'
 import { type OpenNights, startNights } from './nights.ts'
 
@@ -26,15 +26,17 @@ export const openNights = async ({
   db,
   rooms,
   planner,
+  clock = systemClock,
 }: {
   readonly db: PrismaClient
   readonly rooms: Rooms
   readonly planner: Planner
+  readonly clock?: Clock
 }): Promise<OpenNights> => {
   const store = storedAlerts(db)
-  const nights = startNights({ rooms, planner, store, clock: systemClock, log: (what, why) => console.error(what, why) })
-  await store.forget(systemClock.now() - KEPT_MS)
-  const found = await candidates(db, systemClock.now())
+  const nights = startNights({ rooms, planner, store, clock, log: (what, why) => console.error(what, why) })
+  await store.forget(clock.now() - KEPT_MS)
+  const found = await candidates(db, clock.now())
   // Nobody waits for it: who comes meanwhile opens their evening themselves.
   void nights.look(found)
   return nights

@@ -1,17 +1,25 @@
 import { readFileSync } from 'node:fs'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { parseEvening, printEvening } from '#lib/domain/parse.ts'
+import { DEFAULT_BUDGET, planEvening } from '#lib/order/engine.ts'
+import { problemHash } from '#lib/order/hash.ts'
+import { CLOSE } from '#lib/plan/wire.ts'
 import { demoEvening } from '#prisma/demo/demo-evening.ts'
 import { createEvening } from '#server/evenings/create.ts'
 import { exportEvening, importEvening } from '#server/evenings/file.ts'
 import { type EveningLine, listEvenings, sortLines } from '#server/evenings/list.ts'
 import { addMember } from '#server/evenings/members.ts'
+import { plantEvening } from '#server/evenings/plant.ts'
 import { drinkingGuests } from '#server/guests/drinking.ts'
 import { needsFor } from '#server/guests/needs.ts'
 import { tableOf } from '#server/guests/table.ts'
 import type { Live } from '#server/live.ts'
+import { openNights } from '#server/night/open-nights.ts'
 import { root } from '#server/root.ts'
+import { course, dish, evening, follows, role, step } from '#tests/support/evening-builders.ts'
+import { handClock } from '#tests/support/hand-clock.ts'
 import { openLiveParts, somebody } from '#tests/support/live-parts.ts'
+import { turn } from '#tests/support/loopback-room.ts'
 import { readEvening } from '#tests/support/read-evening.ts'
 
 let parts: Live & { readonly close: () => Promise<void> }
@@ -230,4 +238,54 @@ test('A9 the next evening stands first, past ones last, the latest of them first
     '2027-02-09-Pacific/Kiritimati',
     '2027-01-01-Europe/London',
   ])
+})
+
+test('K22 K26 a live evening is found again after a start; what has rung is stored, rings over no two starts, and goes with its evening', async () => {
+  const { db, rooms, planner } = parts
+  await parts.nights.close()
+  const user = await somebody('Noor')
+  const begun = '2026-11-14T18:30:00+00:00'
+  const told = { night: 'begun' as const, begun, by: 'kim' }
+  const menu = course('m', dish('d', step('chop', 20), step('plate', 5, follows('chop'), role('plate'))))
+  const { eveningId } = await plantEvening({ ...evening(menu), night: [told] }, [{ userId: user.id, role: 'host', cook: 'kim' }])
+  const plan = await rooms.read(eveningId)
+  const order = planEvening(plan, { now: begun, budget: DEFAULT_BUDGET })
+  const chop = Date.parse(order.cues.find((cue) => cue.step === 'chop')?.start ?? '')
+  await db.storedOrder.create({ data: { eveningId, hash: problemHash(plan), order: JSON.stringify(order) } })
+
+  /** Another start of the server, with a clock of its own. */
+  const start = async (at: number) => {
+    const clock = handClock(at)
+    const nights = await openNights({ db, rooms, planner, clock })
+    const rang: string[] = []
+    nights.onFire((id, fired) => {
+      if (id === eveningId) rang.push(fired.id)
+    })
+    const until = async (is: () => boolean) => {
+      while (!is()) {
+        // Not past what is waited for, however long the disk takes.
+        if (clock.now() < at + 240_000) clock.advance(100)
+        await turn()
+      }
+    }
+    return { nights, rang, until }
+  }
+
+  const first = await start(chop)
+  await first.until(() => first.rang.length > 0)
+  expect(first.nights.isLive(eveningId)).toBe(true)
+  expect(first.rang).toEqual(['begin:chop:0'])
+  expect(first.nights.fired(eveningId)).toMatchObject([{ id: 'begin:chop:0', at: chop, kind: 'begin', cooks: ['kim'], batch: 0 }])
+  await first.nights.close()
+  const second = await start(chop + 1000)
+  await second.until(() => second.rang.length > 0)
+  expect(second.rang).not.toContain('begin:chop:0')
+  expect(second.nights.fired(eveningId).map(({ id }) => id)).toEqual(['begin:chop:0', ...second.rang])
+  expect(await db.nightAlert.count({ where: { eveningId } })).toBe(1 + second.rang.length)
+
+  rooms.closeEvening(eveningId, CLOSE.gone)
+  expect(second.nights.isLive(eveningId)).toBe(false)
+  await db.evening.delete({ where: { id: eveningId } })
+  expect(await db.nightAlert.count({ where: { eveningId } })).toBe(0)
+  await second.nights.close()
 })
