@@ -12,6 +12,7 @@ import { type Connection, connect, type Shut } from './connect.ts'
 import { openCopies } from './copies.ts'
 import { type Keeping, openKeeping } from './keeping.ts'
 import type { LocalOrder } from './local-order.ts'
+import { isOverdue } from './overdue.ts'
 import type { Link, Plan, Wanted } from './plan.ts'
 import { openRung } from './rung.ts'
 import type { Shelf } from './shelf.ts'
@@ -22,6 +23,8 @@ import { openUnsent } from './unsent.ts'
 import { watchOrder } from './watch-order.ts'
 
 const ORDER_KEY = 'order'
+/** How often it is looked whether time alone has spoilt the order, while nobody else looks. */
+const LOOK_MS = 30_000
 
 /** What the screens see: null until the plan has come from the server or from this device's copy. */
 export interface Opened {
@@ -219,6 +222,17 @@ export const openPlan = (around: Surroundings): OpenPlan => {
     if (database !== null && !withEdits) void clearDocument(database)
   }
 
+  /** Without a connection this device does what the server's timer does with one. */
+  let cancelLook: () => void = () => undefined
+  const lookAgain = () => {
+    cancelLook = timers.after(LOOK_MS, () => {
+      const now = opened.plan
+      if (now?.link.kind === 'offline' && now.order.kind === 'current' && isOverdue(now.evening, now.order.order, now.now()))
+        order.planAgain()
+      lookAgain()
+    })
+  }
+
   const start = async () => {
     const database = copies.database()
     if (database !== null) await keep(database)
@@ -266,6 +280,7 @@ export const openPlan = (around: Surroundings): OpenPlan => {
     publish()
   }
   doc.on('update', refreshSoon)
+  lookAgain()
   void start()
 
   return {
@@ -281,6 +296,7 @@ export const openPlan = (around: Surroundings): OpenPlan => {
     close() {
       closed = true
       cancelFrame()
+      cancelLook()
       trials.close()
       local.close()
       connection?.close()

@@ -1,9 +1,11 @@
 import { expect, test } from 'vitest'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { NightFact } from '#lib/domain/people.ts'
-import { tickOf } from '#lib/domain/time.ts'
+import type { RunningOrder } from '#lib/domain/running-order.ts'
+import { instantOfMs, tickOf } from '#lib/domain/time.ts'
 import { DEFAULT_BUDGET, planEvening } from '#lib/order/engine.ts'
 import { problemHash } from '#lib/order/hash.ts'
+import { startOf } from '#lib/order/start.ts'
 import { type ProblemOptions, toProblem } from '#lib/order/to-problem.ts'
 import { at, claim, cook, course, dish, dishWith, evening, follows, step } from '#tests/support/evening-builders.ts'
 
@@ -89,4 +91,30 @@ test('K17 an order of a night with a stand-in has its steps, and none of the dis
   const of = { ...none, dishes: none.dishes.map((one) => ({ ...one, state: states[one.id as keyof typeof states] })) }
   const order = planEvening(of, { now: '2026-11-14T18:05:00Z', budget: { ...DEFAULT_BUDGET, steps: 100 }, quick: true })
   expect(order.cues.map(({ step: id }) => id).toSorted()).toEqual(['heat', 'stir'])
+})
+
+test('K19 planned as a device plans, what was told keeps its start and what begins within three minutes its start, cooks and way', () => {
+  const budget = { ...DEFAULT_BUDGET, steps: 200 }
+  const plans = (night: NightFact[]) =>
+    evening(course('main', dish('pie', step('roll', 20)), dish('sauce', step('stir', 40)), dish('salad', step('wash', 5))), {
+      night,
+      cooks: [cook('kim'), cook('lou')],
+      claims: [claim('stir', 'kim'), claim('roll', 'lou'), claim('wash', 'kim')],
+    })
+  const plan = (of: Evening, last: RunningOrder | null, ms: number) =>
+    planEvening(of, { ...startOf(of, last, ms), budget, quick: true })
+  const cueOf = (order: RunningOrder, id: string) => order.cues.find((cue) => cue.step === id)
+  const startsAt = (order: RunningOrder, id: string) => Date.parse(cueOf(order, id)?.start ?? '')
+  const begun: NightFact = { night: 'begun', begun: '2026-11-14T17:00:00Z', by: 'kim' }
+  const first = plan(plans([begun]), null, Date.parse('2026-11-14T18:00:00Z'))
+  expect(startsAt(first, 'roll')).toBeGreaterThan(startsAt(first, 'stir') + 180_000)
+  const started = instantOfMs(none, startsAt(first, 'stir') + 20_000)
+  const late = plans([begun, { step: 'stir', started, extra: 'PT10M', by: 'kim' }])
+  for (const seconds of [170, 90, 10]) {
+    const again = plan(late, first, startsAt(first, 'roll') - seconds * 1000)
+    expect(cueOf(again, 'stir')).toMatchObject({ state: 'running', start: started, cooks: ['kim'] })
+    const { start, cooks, way } = cueOf(first, 'roll') ?? {}
+    expect(cueOf(again, 'roll')).toMatchObject({ state: 'frozen', start, cooks, way })
+    expect(startsAt(again, 'wash')).toBeGreaterThan(startsAt(first, 'wash'))
+  }
 })
