@@ -26,6 +26,8 @@ const planFor = (evening: Evening): Plan => {
     order: { kind: 'none' },
     asking: new Map(),
     send: () => Promise.reject(new Error('nothing is sent here')),
+    tell: () => ({ op: '', answered: Promise.reject(new Error('nothing is told here')) }),
+    waitingTells: 0,
     told: [],
     hear: () => undefined,
     edit: (change) => change(doc),
@@ -34,6 +36,7 @@ const planFor = (evening: Evening): Plan => {
     redo: () => undefined,
     canUndo: false,
     canRedo: false,
+    onAlerts: () => () => undefined,
     onGuests: () => () => undefined,
     now: () => 0,
   }
