@@ -7,7 +7,7 @@ import { planEvening } from '#lib/order/engine.ts'
 import type { Fired } from '#lib/plan/wire.ts'
 import { isLive } from '#server/night/is-live.ts'
 import { openLiveNight } from '#server/night/live-night.ts'
-import { cook, course, dish, evening, follows, role, step } from '#tests/support/evening-builders.ts'
+import { cook, course, dish, evening, follows, leave, role, step, touch } from '#tests/support/evening-builders.ts'
 import { handClock } from '#tests/support/hand-clock.ts'
 import { turn } from '#tests/support/loopback-room.ts'
 
@@ -23,7 +23,15 @@ const stew = (date: string, sitDown = '19:30'): Evening =>
       guestsFrom: { day: 0, time: sitDown },
       cooks: [cook('kim', ['home 10:00 1 08:00'])],
     },
-    course('m', dish('d', step('chop', 20), step('fry', 15, follows('chop')), step('plate', 5, follows('fry'), role('plate')))),
+    course(
+      'm',
+      dish(
+        'd',
+        step('chop', 20),
+        step('fry', 15, follows('chop'), leave, touch('out', 1)),
+        step('plate', 5, follows('fry'), role('plate')),
+      ),
+    ),
   )
 
 const told = (plan: Evening, ...facts: NightFact[]): Evening => ({ ...plan, night: [...plan.night, ...facts] })
@@ -169,15 +177,17 @@ test('K24 an alert moves with the order until it has rung; what is told takes it
   clock.advance(10 * MINUTE)
   await turn()
   expect(ids()).toEqual([])
-  // Overdue by the order of before, but not by that of the ten minutes more: it is not called for in between.
-  const asOf = orderOf(started, clock.now(), moved)
-  night.order(asOf)
-  const ends = msOfInstant(asOf.cues.find((cue) => cue.step === 'chop')?.end ?? '')
-  clock.advance(ends + 3 * MINUTE - clock.now())
+  // What is to be taken out ten minutes later is not called for by the order of before.
+  const chopped = { step: 'chop', started: instantOfMs(plan, chop), done: instantOfMs(plan, clock.now()), by: 'kim' }
+  const fried = { step: 'fry', started: instantOfMs(plan, clock.now()), by: 'kim' }
+  const frying = told(later, chopped, fried)
+  night.tell(frying)
+  night.order(orderOf(frying, clock.now(), moved))
+  clock.advance(15 * MINUTE)
   await turn()
   const before = ids()
-  expect(before).toContain('overdue:chop:0:end')
-  night.tell(told(later, { step: 'chop', started: instantOfMs(plan, chop - MINUTE), extra: 'PT10M', by: 'kim' }))
+  expect(before).toContain('touch:fry:0:out')
+  night.tell(told(later, chopped, { ...fried, extra: 'PT10M' }))
   clock.advance(1000)
   await turn()
   expect(ids()).toEqual(before)
