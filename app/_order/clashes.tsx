@@ -15,17 +15,27 @@ interface Props {
   readonly names: Names
   /** A better order is being looked for: what clashes may be gone in a second. */
   readonly isEarly: boolean
+  /** Ways out are being looked for. */
+  readonly isLooking: boolean
 }
 
 /** What no order can keep: each clash with its ways out. The first one is open, and whichever is chosen in the drawing. */
-export const Clashes = memo(function Clashes({ order, names, isEarly }: Props) {
+export const Clashes = memo(function Clashes({ order, names, isEarly, isLooking }: Props) {
   const { clash: chosen } = useChoose()
   if (order.clashes.length === 0) return null
   if (isEarly) return <p className={css.early}>Something does not fit yet. A better order is being looked for.</p>
   return (
     <ul className={css.clashes} aria-label="Clashes">
       {keyed(order.clashes).map(({ clash, key, own }, index) => (
-        <ClashItem key={own} clash={clash} order={order} names={names} isFirst={index === 0} isChosen={key === chosen} />
+        <ClashItem
+          key={own}
+          clash={clash}
+          order={order}
+          names={names}
+          isLooking={isLooking}
+          isFirst={index === 0}
+          isChosen={key === chosen}
+        />
       ))}
     </ul>
   )
@@ -40,15 +50,13 @@ const keyed = (clashes: readonly Clash[]) => {
   })
 }
 
-interface ItemProps {
+interface ItemProps extends Omit<Props, 'isEarly'> {
   readonly clash: Clash
-  readonly order: RunningOrder
-  readonly names: Names
   readonly isFirst: boolean
   readonly isChosen: boolean
 }
 
-function ClashItem({ clash, order, names, isFirst, isChosen }: ItemProps) {
+function ClashItem({ clash, order, names, isLooking, isFirst, isChosen }: ItemProps) {
   const [isOpen, setOpen] = useState(isFirst)
   const head = useRef<HTMLButtonElement>(null)
   useEffect(() => {
@@ -77,6 +85,10 @@ function ClashItem({ clash, order, names, isFirst, isChosen }: ItemProps) {
                 ))}
               </ul>
             </>
+          ) : isLooking ? (
+            <p className={css.looking} role="status">
+              Ways out are being looked for.
+            </p>
           ) : (
             <>
               <h3>No way out was found so far</h3>

@@ -8,12 +8,14 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { couldBeDone } from './ahead.ts'
 import css from './days-before.module.css'
-import { type Doing, doings } from './picture/doings.ts'
+import type { Doing } from './picture/doings.ts'
 
 interface Props {
   readonly evening: Evening
   readonly order: RunningOrder
   readonly names: Names
+  /** Everything that cooks are seen doing in this order. */
+  readonly all: readonly Doing[]
   /** Only this cook's, on a phone. */
   readonly cook: string | null
   readonly chosen: string | null
@@ -26,8 +28,7 @@ interface Props {
 }
 
 /** The days ahead of the evening, folded above it like a pleat of the cloth. */
-export function DaysBefore({ evening, order, names, cook, reader, now, chosen, onChoose, open, onOpen }: Props) {
-  const all = useMemo(() => doings(order, names), [order, names])
+export function DaysBefore({ evening, order, names, all, cook, reader, now, chosen, onChoose, open, onOpen }: Props) {
   const ahead = useMemo(
     () => all.filter((doing) => dayOf(evening, doing.from) < 0 && (cook === null || doing.cook === cook)),
     [all, evening, cook],

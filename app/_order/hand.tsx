@@ -1,9 +1,10 @@
 'use client'
 
-import { type KeyboardEvent, memo, useCallback, useMemo, useRef } from 'react'
+import { type KeyboardEvent, memo, startTransition, useCallback, useLayoutEffect, useMemo, useRef } from 'react'
 import type { Names } from '#app/_words/names.ts'
 import { bandsOf } from './bands.ts'
 import { useChoose } from './choose.tsx'
+import { isSameLabel } from './paint-label.tsx'
 import type { Label } from './picture/labels.ts'
 import type { Box } from './picture/outline.ts'
 import { ABOVE, type Picture } from './picture/picture.ts'
@@ -22,10 +23,16 @@ export function Hand({ picture, names, chosen, onChoose, onZoom }: Props) {
   const { chooseClash } = useChoose()
   const hand = useRef<SVGSVGElement>(null)
   const bands = useMemo(() => bandsOf(picture), [picture])
+  // Each target keeps what it does when the order is replaced.
+  const latest = useRef(picture)
+  useLayoutEffect(() => {
+    latest.current = picture
+  }, [picture])
   const tabStop = (picture.labels.find((label) => label.key === chosen) ?? picture.labels[0])?.key
 
   const onKey = useCallback(
     (event: KeyboardEvent, label: Label) => {
+      const picture = latest.current
       if (event.key === 'Enter' || event.key === ' ') {
         event.preventDefault()
         onChoose(label.key)
@@ -39,21 +46,22 @@ export function Hand({ picture, names, chosen, onChoose, onZoom }: Props) {
       const next = move(picture, label, event.key)
       if (!next) return
       event.preventDefault()
-      onChoose(next.key)
+      // The ring is on the next line at once; what is said about it may take a moment longer.
+      startTransition(() => onChoose(next.key))
       const target = hand.current?.querySelector(`[data-key="${CSS.escape(next.key)}"]`)
       if (target instanceof SVGElement) {
         target.focus({ preventScroll: true })
         keepInView(target, picture.shape === 'phone' ? 0.5 : 1)
       }
     },
-    [picture, onChoose, onZoom],
+    [onChoose, onZoom],
   )
   const onTap = useCallback(
     (target: SVGElement, label: Label) => {
-      onChoose(label.key)
-      if (picture.shape === 'phone') keepInView(target, 0.5)
+      startTransition(() => onChoose(label.key))
+      if (latest.current.shape === 'phone') keepInView(target, 0.5)
     },
-    [picture, onChoose],
+    [onChoose],
   )
 
   return (
@@ -77,7 +85,10 @@ export function Hand({ picture, names, chosen, onChoose, onZoom }: Props) {
           <Target
             key={label.key}
             label={label}
-            band={band}
+            x={band.x}
+            y={band.y}
+            width={band.width}
+            height={band.height}
             cook={names.cookName(label.doing.cook)}
             isStop={label.key === tabStop}
             isChosen={label.key === chosen}
@@ -90,9 +101,8 @@ export function Hand({ picture, names, chosen, onChoose, onZoom }: Props) {
   )
 }
 
-interface TargetProps {
+interface TargetProps extends Box {
   readonly label: Label
-  readonly band: Box
   readonly cook: string
   /** The one line that Tab leads to. */
   readonly isStop: boolean
@@ -102,31 +112,35 @@ interface TargetProps {
 }
 
 /** There are hundreds of them, and choosing a line changes two. */
-const Target = memo(function Target({ label, band, cook, isStop, isChosen, onTap, onKey }: TargetProps) {
-  return (
-    // biome-ignore lint/a11y/useSemanticElements: SVG has no button
-    <g
-      className={css.hit}
-      data-key={label.key}
-      role="button"
-      tabIndex={isStop ? 0 : -1}
-      aria-pressed={isChosen}
-      aria-label={`${label.clock} ${label.doing.words}${label.doing.tail}, ${cook}`}
-      onClick={(event) => onTap(event.currentTarget, label)}
-      onKeyDown={(event) => onKey(event, label)}
-    >
-      <rect className={css.target} x={band.x} y={band.y} width={band.width} height={band.height} />
-      <rect
-        className={css.ring}
-        x={label.box.x - 6}
-        y={label.box.y - 1.5}
-        width={label.box.width + 12}
-        height={label.box.height + 4}
-        rx={5}
-      />
-    </g>
-  )
-})
+const Target = memo(
+  function Target({ label, x, y, width, height, cook, isStop, isChosen, onTap, onKey }: TargetProps) {
+    return (
+      // biome-ignore lint/a11y/useSemanticElements: SVG has no button
+      <g
+        className={css.hit}
+        data-key={label.key}
+        role="button"
+        tabIndex={isStop ? 0 : -1}
+        aria-pressed={isChosen}
+        aria-label={`${label.clock} ${label.doing.words}${label.doing.tail}, ${cook}`}
+        onClick={(event) => onTap(event.currentTarget, label)}
+        onKeyDown={(event) => onKey(event, label)}
+      >
+        <rect className={css.target} x={x} y={y} width={width} height={height} />
+        <rect
+          className={css.ring}
+          x={label.box.x - 6}
+          y={label.box.y - 1.5}
+          width={label.box.width + 12}
+          height={label.box.height + 4}
+          rx={5}
+        />
+      </g>
+    )
+  },
+  ({ label, ...one }, { label: other, ...two }) =>
+    isSameLabel(label, other) && (Object.keys(one) as (keyof typeof one)[]).every((name) => one[name] === two[name]),
+)
 
 /** Where a key leads from a line. */
 const move = (picture: Picture, label: Label, key: string): Label | undefined => {

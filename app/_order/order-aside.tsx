@@ -34,14 +34,24 @@ export function OrderAside({ order, shown, drawn, names, doing, onClose }: Props
   const own = useMemo(() => namesOf(evening), [evening])
   const aside = useRef<HTMLElement>(null)
   const chosen = thing ? `${thing.kind} ${thing.id}` : (doing?.key ?? null)
+  const isScrolled = useRef(false)
   useEffect(() => {
-    // What was chosen stands at the top.
-    if (chosen !== null && aside.current) aside.current.scrollTop = 0
+    // What was chosen stands at the top. To ask an element how far it is scrolled would lay out the whole page.
+    if (chosen !== null && aside.current && isScrolled.current) aside.current.scrollTop = 0
   }, [chosen])
   const isEarly = state.kind === 'current' && state.more === true
+  const isLooking = state.kind === 'current' && state.looking === true
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls by itself, and must do so by keyboard too
-    <aside ref={aside} className={css.aside} aria-label="What the running order says" tabIndex={0}>
+    <aside
+      ref={aside}
+      className={css.aside}
+      aria-label="What the running order says"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls by itself, and must do so by keyboard too
+      tabIndex={0}
+      onScroll={(event) => {
+        isScrolled.current = event.currentTarget.scrollTop > 0
+      }}
+    >
       <PlanContext value={shown}>
         {thing ? (
           <div className={css.panel} aria-live="polite">
@@ -53,7 +63,7 @@ export function OrderAside({ order, shown, drawn, names, doing, onClose }: Props
           </div>
         ) : null}
       </PlanContext>
-      <Clashes order={order} names={own} isEarly={isEarly} />
+      <Clashes order={order} names={own} isEarly={isEarly} isLooking={isLooking} />
       <PlanContext value={shown}>
         <CourseFigures order={drawn} names={names} />
         <Figures evening={shown.evening} order={drawn} names={names} />

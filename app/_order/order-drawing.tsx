@@ -48,8 +48,8 @@ export function OrderDrawing({ order, names, all, isList, chosen, onChoose }: Pr
     () =>
       width === null || isList
         ? null
-        : pictureOf(evening, order, names, { width: Math.floor(width), shape, zoom: near, cook: reader }),
-    [evening, order, names, width, isList, shape, near, reader],
+        : pictureOf(evening, order, names, { width: Math.floor(width), shape, zoom: near, cook: reader }, all),
+    [evening, order, names, all, width, isList, shape, near, reader],
   )
   const isEarly = state.kind === 'current' && state.more === true
   const settling = useSettling(order, all, picture, isEarly, serverNow)
@@ -75,6 +75,7 @@ export function OrderDrawing({ order, names, all, isList, chosen, onChoose }: Pr
             evening={evening}
             order={order}
             names={names}
+            all={all}
             cook={shape === 'phone' ? reader : null}
             reader={me?.cook ?? reader}
             now={now}

@@ -1,22 +1,17 @@
 import { memo } from 'react'
-import { PaintClashWords, PaintHatches } from './paint-hatches.tsx'
+import { PaintHatches } from './paint-hatches.tsx'
 import type { Hatch, Thread } from './picture/kit.ts'
 import type { Picture } from './picture/picture.ts'
 import css from './picture.module.css'
 
 interface Props {
   readonly picture: Picture
-  /** The chosen cue, "step.batch". */
-  readonly chosen: string | null
   readonly hatches: readonly Hatch[]
   /** The id of the pattern of clashes. */
   readonly pattern: string
 }
 
 const CHAR = 6.4
-
-const isChosen = (thread: Thread, chosen: string | null): boolean =>
-  thread.held.step !== null && `${thread.held.step}.${thread.held.batch}` === chosen
 
 /** A name is said again before the last one is out of sight. */
 const AGAIN = 700
@@ -50,7 +45,7 @@ const coldNames = (threads: readonly Thread[]): readonly Named[] => {
 const upright = (x: number, y: number): string => `translate(${x} ${y}) rotate(-90)`
 
 /** Ovens as ribbons, rings as pans, cold places as threads (drawing rule 7). */
-export const PaintKit = memo(function PaintKit({ picture, chosen, hatches, pattern }: Props) {
+export const PaintKit = memo(function PaintKit({ picture, hatches, pattern }: Props) {
   const { columns, height } = picture
   const boards = [...columns.ovens, ...(columns.rings ? [columns.rings.board] : []), ...columns.colds]
   return (
@@ -68,21 +63,7 @@ export const PaintKit = memo(function PaintKit({ picture, chosen, hatches, patte
       {picture.ribbons.map(({ column, ribbon, threads }) => (
         <g key={column.id}>
           {threads.map((thread) => (
-            <g key={thread.held.key}>
-              <path
-                className={isChosen(thread, chosen) ? css.insideChosen : css.inside}
-                d={`M${thread.x} ${thread.y}V${thread.y + thread.height}`}
-              />
-              {[thread.y, ...thread.knots, thread.y + thread.height].map((y, index) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: knots have no identity beyond their place
-                <circle className={css.knot} key={index} cx={thread.x} cy={y} r={3.8} />
-              ))}
-              {namedAt(thread, CHAR, 14).map((y) => (
-                <text className={css.kitName} key={y} transform={upright(thread.x + 5, y)} y={9}>
-                  {thread.held.name}
-                </text>
-              ))}
-            </g>
+            <InOven key={thread.held.key} thread={thread} />
           ))}
           {ribbon.figures.map((figure) => (
             <text className={css.degrees} key={figure.y} x={column.x + column.width - 5} y={figure.y + 4}>
@@ -92,22 +73,7 @@ export const PaintKit = memo(function PaintKit({ picture, chosen, hatches, patte
         </g>
       ))}
       {picture.pans.map((thread) => (
-        <g key={thread.held.key}>
-          <rect
-            className={isChosen(thread, chosen) ? css.panChosen : css.pan}
-            x={thread.x}
-            y={thread.y}
-            width={thread.width}
-            height={Math.max(9, thread.height)}
-            rx={6}
-          />
-          <path className={css.lid} d={`M${thread.x + 2.5} ${thread.y + 4.5}h${thread.width - 5}`} />
-          {namedAt(thread, CHAR, 12).map((y) => (
-            <text className={css.kitName} key={y} transform={upright(thread.x + thread.width / 2, y + 2)} y={3.8}>
-              {thread.held.name}
-            </text>
-          ))}
-        </g>
+        <OnRing key={thread.held.key} thread={thread} />
       ))}
       {picture.colds.map((thread) => (
         <g key={thread.held.key}>
@@ -124,7 +90,64 @@ export const PaintKit = memo(function PaintKit({ picture, chosen, hatches, patte
           {thread.held.name}
         </text>
       ))}
-      <PaintClashWords hatches={hatches} />
     </>
   )
 })
+
+interface InProps {
+  readonly thread: Thread
+  readonly isChosen?: boolean
+}
+
+function InOven({ thread, isChosen = false }: InProps) {
+  return (
+    <g>
+      <path className={isChosen ? css.insideChosen : css.inside} d={`M${thread.x} ${thread.y}V${thread.y + thread.height}`} />
+      {[thread.y, ...thread.knots, thread.y + thread.height].map((y, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: knots have no identity beyond their place
+        <circle className={css.knot} key={index} cx={thread.x} cy={y} r={3.8} />
+      ))}
+      {namedAt(thread, CHAR, 14).map((y) => (
+        <text className={css.kitName} key={y} transform={upright(thread.x + 5, y)} y={9}>
+          {thread.held.name}
+        </text>
+      ))}
+    </g>
+  )
+}
+
+function OnRing({ thread, isChosen = false }: InProps) {
+  return (
+    <g>
+      <rect
+        className={isChosen ? css.panChosen : css.pan}
+        x={thread.x}
+        y={thread.y}
+        width={thread.width}
+        height={Math.max(9, thread.height)}
+        rx={6}
+      />
+      <path className={css.lid} d={`M${thread.x + 2.5} ${thread.y + 4.5}h${thread.width - 5}`} />
+      {namedAt(thread, CHAR, 12).map((y) => (
+        <text className={css.kitName} key={y} transform={upright(thread.x + thread.width / 2, y + 2)} y={3.8}>
+          {thread.held.name}
+        </text>
+      ))}
+    </g>
+  )
+}
+
+/** Over the kit: what the chosen cue, "step.batch", stands in. */
+export function PaintChosenKit({ picture, chosen }: { readonly picture: Picture; readonly chosen: string }) {
+  const isIts = ({ held }: Thread) => held.step !== null && `${held.step}.${held.batch}` === chosen
+  return (
+    <>
+      {picture.ribbons.flatMap(({ threads }) =>
+        threads.filter(isIts).map((thread) => <InOven key={thread.held.key} thread={thread} isChosen />),
+      )}
+      {picture.pans.filter(isIts).map((thread) => (
+        <OnRing key={thread.held.key} thread={thread} isChosen />
+      ))}
+    </>
+  )
+}

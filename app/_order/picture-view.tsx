@@ -1,6 +1,6 @@
 'use client'
 
-import { useId, useMemo } from 'react'
+import { memo, type ReactNode, useId, useMemo } from 'react'
 import { clockText, sentence } from '#app/_words/clock.ts'
 import { minutesText } from '#app/_words/duration.ts'
 import type { Names } from '#app/_words/names.ts'
@@ -8,17 +8,20 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { Hand } from './hand.tsx'
 import { PaintBoard } from './paint-board.tsx'
+import { PaintClashWords } from './paint-hatches.tsx'
 import { PaintHeads } from './paint-heads.tsx'
-import { PaintKit } from './paint-kit.tsx'
-import { cueKey, PaintLabel } from './paint-label.tsx'
+import { PaintChosenKit, PaintKit } from './paint-kit.tsx'
+import { cueKey, PaintChosen, PaintKin, PaintLabel } from './paint-label.tsx'
 import { PaintMark } from './paint-marks.tsx'
 import { NowLine } from './paint-now.tsx'
 import { PaintTable } from './paint-table.tsx'
 import { OTHERS } from './picture/columns.ts'
 import type { Hatch } from './picture/kit.ts'
+import type { Label } from './picture/labels.ts'
 import { ABOVE, type Picture } from './picture/picture.ts'
 import css from './picture.module.css'
 import { useAnchor } from './use-anchor.ts'
+import { useGlide } from './use-glide.ts'
 import type { Settling } from './use-settling.ts'
 
 interface Props {
@@ -39,18 +42,19 @@ interface Props {
 
 const NO_HATCHES: readonly Hatch[] = []
 
-/** The running order as the table seen from above. One drawing, and over it one target for each line of each cook. */
+/**
+ * The running order as the table seen from above, and over it one target for each line of each cook. Several drawings lie on
+ * each other, so that choosing a line paints that line and not the evening again.
+ */
 export function PictureView({ evening, order, names, picture, settling, isEarly, chosen, onChoose, onZoom, now }: Props) {
   const id = useId()
   const [hatch, rungs] = [`${id}-hatch`, `${id}-rungs`]
-  const { shape, line, scale } = picture
   const current = picture.labels.find((label) => label.key === chosen) ?? null
-  const currentCue = current ? cueKey(current) : null
-  const clashing = useMemo(() => new Set(isEarly ? [] : order.clashes.flatMap((clash) => clash.steps)), [order, isEarly])
-  const nowY = now > picture.frame.from && now < picture.frame.to ? scale.y(now) : null
-  const kitX = currentCue === null ? null : (picture.kitAt.get(currentCue) ?? null)
-  const mark = current ? (picture.marks.find((candidate) => candidate.key === current.key) ?? null) : null
+  const nowY = now > picture.frame.from && now < picture.frame.to ? picture.scale.y(now) : null
+  const hatches = isEarly ? NO_HATCHES : picture.hatches
   const frame = useAnchor(picture, current, nowY === null ? null : now)
+  const sheet = useGlide(picture, settling.isGliding)
+  const words = useMemo(() => summary(evening, order, picture, names), [evening, order, picture, names])
 
   return (
     <figure
@@ -59,55 +63,155 @@ export function PictureView({ evening, order, names, picture, settling, isEarly,
       aria-label="Running order, drawn"
       tabIndex={picture.isWider ? 0 : undefined}
     >
-      {shape === 'wide' ? <PaintHeads evening={evening} picture={picture} names={names} /> : null}
+      {picture.shape === 'wide' ? <PaintHeads evening={evening} picture={picture} names={names} /> : null}
       <div className={css.sheet}>
-        <svg
-          className={`${css.drawing} ${settling.isGliding ? css.gliding : ''}`}
-          viewBox={`0 ${-ABOVE} ${picture.width} ${picture.height + ABOVE}`}
-          width={picture.width}
-          height={picture.height + ABOVE}
-          role="img"
-          aria-label={summary(evening, order, picture, names)}
-        >
-          <defs>
-            <pattern id={hatch} width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-              <rect className={css.hatchGround} width="7" height="7" />
-              <path className={css.hatchStroke} d="M0 0V7" />
-            </pattern>
-            <pattern id={rungs} width="6" height="4" patternUnits="userSpaceOnUse">
-              <path className={css.rung} d="M0 2h6" />
-            </pattern>
-          </defs>
-          <PaintBoard picture={picture} />
-          <PaintKit picture={picture} chosen={currentCue} hatches={isEarly ? NO_HATCHES : picture.hatches} pattern={hatch} />
-          <PaintTable picture={picture} guestsFrom={evening.guestsFrom.time} />
-          {current && kitX !== null && mark ? <path className={css.thread} d={`M${mark.x} ${mark.y + 4.2}H${kitX}`} /> : null}
-          {nowY === null ? null : <NowLine y={nowY} picture={picture} clock={clockText(now, evening.zone)} />}
-          {picture.sits.map((sit) =>
-            sit.said === null ? null : (
-              <text className={css.sits} key={`${sit.column}.${sit.from}`} x={sit.box.x + line.left} y={sit.said}>
-                {sit.column === OTHERS ? 'all sit' : 'sits'} {minutesText((sit.to - sit.from) / 60_000)}
-              </text>
-            ),
-          )}
-          {picture.marks.map((each) => (
-            <PaintMark key={each.key} mark={each} isChosen={each.key === chosen} rungs={rungs} />
-          ))}
-          {picture.labels.map((label) => (
-            <PaintLabel
-              key={label.key}
-              label={label}
-              line={line}
-              isChosen={label.key === chosen}
-              isKin={label.key !== chosen && cueKey(label) === currentCue}
-              isClash={clashing.has(label.doing.cue.step)}
-              isMoved={settling.moved.has(label.key)}
-            />
-          ))}
-        </svg>
+        <div ref={sheet} role="img" aria-label={words}>
+          <Ground
+            picture={picture}
+            hatches={hatches}
+            hatch={hatch}
+            guestsFrom={evening.guestsFrom.time}
+            isGliding={settling.isGliding}
+          />
+          {current ? <ChosenBelow picture={picture} current={current} /> : null}
+          <Lines
+            picture={picture}
+            order={order}
+            moved={settling.moved}
+            isEarly={isEarly}
+            hatches={hatches}
+            rungs={rungs}
+            nowY={nowY}
+            nowClock={nowY === null ? '' : clockText(now, evening.zone)}
+          />
+          {current ? <ChosenAbove picture={picture} current={current} rungs={rungs} /> : null}
+        </div>
         <Hand picture={picture} names={names} chosen={chosen} onChoose={onChoose} onZoom={onZoom} />
       </div>
     </figure>
+  )
+}
+
+/** One of the drawings, as large as the whole. */
+function Sheet({ picture, tone, children }: { readonly picture: Picture; readonly tone: string; readonly children: ReactNode }) {
+  return (
+    <svg
+      className={`${css.drawing} ${tone}`}
+      viewBox={`0 ${-ABOVE} ${picture.width} ${picture.height + ABOVE}`}
+      width={picture.width}
+      height={picture.height + ABOVE}
+      aria-hidden="true"
+    >
+      {children}
+    </svg>
+  )
+}
+
+interface GroundProps {
+  readonly picture: Picture
+  readonly hatches: readonly Hatch[]
+  /** The id of the pattern of clashes. */
+  readonly hatch: string
+  readonly guestsFrom: string
+  readonly isGliding: boolean
+}
+
+/** The board, the kit and what is served. */
+const Ground = memo(function Ground({ picture, hatches, hatch, guestsFrom, isGliding }: GroundProps) {
+  return (
+    <Sheet picture={picture} tone={`${css.ground} ${isGliding ? css.gliding : ''}`}>
+      <defs>
+        <pattern id={hatch} width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <rect className={css.hatchGround} width="7" height="7" />
+          <path className={css.hatchStroke} d="M0 0V7" />
+        </pattern>
+      </defs>
+      <PaintBoard picture={picture} />
+      <PaintKit picture={picture} hatches={hatches} pattern={hatch} />
+      <PaintTable picture={picture} guestsFrom={guestsFrom} />
+    </Sheet>
+  )
+})
+
+interface LinesProps extends Pick<Props, 'picture' | 'order' | 'isEarly'> {
+  readonly moved: Settling['moved']
+  readonly hatches: readonly Hatch[]
+  /** The id of the pattern of rungs. */
+  readonly rungs: string
+  readonly nowY: number | null
+  readonly nowClock: string
+}
+
+/** What everybody does, and when they sit. */
+const Lines = memo(function Lines({ picture, order, moved, isEarly, hatches, rungs, nowY, nowClock }: LinesProps) {
+  const { line } = picture
+  const clashing = new Set(isEarly ? [] : order.clashes.flatMap((clash) => clash.steps))
+  return (
+    <Sheet picture={picture} tone={css.lines ?? ''}>
+      <defs>
+        <pattern id={rungs} width="6" height="4" patternUnits="userSpaceOnUse">
+          <path className={css.rung} d="M0 2h6" />
+        </pattern>
+      </defs>
+      <PaintClashWords hatches={hatches} />
+      {nowY === null ? null : <NowLine y={nowY} picture={picture} clock={nowClock} />}
+      {picture.sits.map((sit) =>
+        sit.said === null ? null : (
+          <text className={css.sits} key={`${sit.column}.${sit.from}`} x={sit.box.x + line.left} y={sit.said}>
+            {sit.column === OTHERS ? 'all sit' : 'sits'} {minutesText((sit.to - sit.from) / 60_000)}
+          </text>
+        ),
+      )}
+      {picture.marks.map((each) => (
+        <PaintMark key={each.key} mark={each} rungs={rungs} />
+      ))}
+      {picture.labels.map((label) => (
+        <PaintLabel
+          key={label.key}
+          label={label}
+          line={line}
+          isClash={clashing.has(label.doing.cue.step)}
+          isMoved={moved.has(label.key)}
+        />
+      ))}
+    </Sheet>
+  )
+})
+
+interface ChosenProps {
+  readonly picture: Picture
+  readonly current: Label
+}
+
+const markOf = ({ picture, current }: ChosenProps) => picture.marks.find((mark) => mark.key === current.key) ?? null
+
+/** What the chosen line stands in, and the thread that leads there. */
+function ChosenBelow({ picture, current }: ChosenProps) {
+  const cue = cueKey(current)
+  const kitX = picture.kitAt.get(cue)
+  const mark = markOf({ picture, current })
+  return (
+    <Sheet picture={picture} tone={css.below ?? ''}>
+      <PaintChosenKit picture={picture} chosen={cue} />
+      {kitX !== undefined && mark ? <path className={css.thread} d={`M${mark.x} ${mark.y + 4.2}H${kitX}`} /> : null}
+    </Sheet>
+  )
+}
+
+/** The chosen line and its mark, and the other lines of its step. */
+function ChosenAbove({ picture, current, rungs }: ChosenProps & { readonly rungs: string }) {
+  const cue = cueKey(current)
+  const mark = markOf({ picture, current })
+  return (
+    <Sheet picture={picture} tone={css.above ?? ''}>
+      {mark ? <PaintMark mark={mark} isChosen rungs={rungs} /> : null}
+      {picture.labels
+        .filter((label) => label.key !== current.key && cueKey(label) === cue)
+        .map((label) => (
+          <PaintKin key={label.key} label={label} line={picture.line} />
+        ))}
+      <PaintChosen label={current} line={picture.line} />
+    </Sheet>
   )
 }
 

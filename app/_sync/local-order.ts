@@ -92,14 +92,13 @@ export const openLocalOrder = (spawn: () => Worker, now: () => number = Date.now
       (job) => ({ job, evening, kind: 'quick', last, nowMs, order: null }),
       (told) => {
         const first = known(told)
-        answer(first)
+        answer(first && { ...first, more: true })
         if (!first) return
         ask(
           'plan',
           (job) => ({ job, evening, kind: 'better', last, nowMs, order: first.order }),
           (again) => {
-            const better = known(again)
-            if (better) answer(better)
+            answer(known(again) ?? first)
           },
         )
       },

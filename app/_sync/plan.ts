@@ -16,8 +16,8 @@ export type Link =
 /** The running order against the plan on this screen. */
 export type OrderState =
   | { readonly kind: 'none' }
-  /** `more`: a better one is being looked for, in which what clashes now may not clash. */
-  | { readonly kind: 'current'; readonly order: RunningOrder; readonly more?: true }
+  /** `more`: a better one is being looked for, in which what clashes now may not clash. `looking`: ways out of what clashes are. */
+  | { readonly kind: 'current'; readonly order: RunningOrder; readonly more?: true; readonly looking?: true }
   /** `order`, if any, is of an earlier plan. */
   | { readonly kind: 'planning'; readonly order: RunningOrder | null }
   | { readonly kind: 'failed'; readonly order: RunningOrder | null; readonly why: string }

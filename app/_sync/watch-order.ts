@@ -23,7 +23,7 @@ export interface OrderWatch {
 const sameState = (before: OrderState, after: OrderState): OrderState =>
   before.kind === after.kind &&
   (before.kind === 'none' ? null : before.order) === (after.kind === 'none' ? null : after.order) &&
-  (before.kind !== 'current' || after.kind !== 'current' || before.more === after.more) &&
+  (before.kind !== 'current' || after.kind !== 'current' || (before.more === after.more && before.looking === after.looking)) &&
   (before.kind !== 'failed' || after.kind !== 'failed' || before.why === after.why)
     ? before
     : after

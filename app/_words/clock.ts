@@ -12,18 +12,35 @@ const formatter = (key: string, options: Intl.DateTimeFormatOptions): Intl.DateT
   return made
 }
 
+/** A screen says the same few hundred moments again and again, and each takes the browser 5 to 20 µs to work out. */
+const rememberedBy = (say: (instant: string | number, zone: string) => string) => {
+  const zones = new Map<string, Map<string | number, string>>()
+  return (instant: string | number, zone: string): string => {
+    const known = zones.get(zone) ?? new Map<string | number, string>()
+    zones.set(zone, known)
+    const found = known.get(instant)
+    if (found !== undefined) return found
+    const said = say(instant, zone)
+    if (known.size >= MOST_REMEMBERED) known.clear()
+    known.set(instant, said)
+    return said
+  }
+}
+const MOST_REMEMBERED = 5_000
+
 /** "19:22" in the evening's zone. */
-export const clockText = (instant: string | number, zone: string): string =>
-  formatter(`clock ${zone}`, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone: zone }).format(new Date(instant))
+export const clockText = rememberedBy((instant, zone) =>
+  formatter(`clock ${zone}`, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone: zone }).format(new Date(instant)),
+)
 
 /** yyyy-mm-dd of an instant in a zone. */
-export const dateText = (instant: string | number, zone: string): string => {
+export const dateText = rememberedBy((instant, zone) => {
   const parts = formatter(`date ${zone}`, { year: 'numeric', month: '2-digit', day: '2-digit', timeZone: zone }).formatToParts(
     new Date(instant),
   )
   const part = (type: string) => parts.find((piece) => piece.type === type)?.value ?? ''
   return `${part('year')}-${part('month')}-${part('day')}`
-}
+})
 
 const noon = (date: string, day = 0): number => Date.parse(`${date}T12:00:00Z`) + day * 86_400_000
 

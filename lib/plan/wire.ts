@@ -104,10 +104,17 @@ export type Outcome = z.infer<typeof Outcome>
 
 /**
  * `hash` is that of the problem the order belongs to; a client whose own hash differs shows "being planned again". `more`:
- * a better answer is being looked for, so that what clashes in this one may not clash in that.
+ * a better answer is being looked for, so that what clashes in this one may not clash in that. `looking`: ways out of its
+ * clashes are still being looked for, so that a clash without one is not the last word.
  */
 export const OrderMessage = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('order'), hash: z.string(), order: RunningOrder, more: z.literal(true).optional() }),
+  z.strictObject({
+    kind: z.literal('order'),
+    hash: z.string(),
+    order: RunningOrder,
+    more: z.literal(true).optional(),
+    looking: z.literal(true).optional(),
+  }),
   z.strictObject({ kind: z.literal('planning'), hash: z.string() }),
   z.strictObject({ kind: z.literal('failed'), hash: z.string(), why: z.string().max(400) }),
 ])

@@ -57,6 +57,7 @@ const isOldNews = (before: OrderMessage | null, after: OrderMessage & { readonly
   before?.kind === 'order' &&
   before.hash === after.hash &&
   (before.more === after.more || (again && !before.more)) &&
+  (before.looking === after.looking || (again && !before.looking)) &&
   isDeepStrictEqual({ ...before.order, of: null }, { ...after.order, of: null })
 
 /** Plans every evening that is told to it in worker threads, and says so to the people at it. */
@@ -96,11 +97,13 @@ export const startPlanner = (parts: Parts): Planner => {
     const { hash } = answer
     if (answer.kind === 'failed') return { kind: 'failed', hash, why: FAILED }
     const over = work?.hash === hash ? work.over : new Set<Stage>()
+    const next = nextStage(answer.order, over, false)
     return {
       kind: 'order',
       hash,
       order: answer.order,
-      ...(nextStage(answer.order, over, false) === 'better' ? { more: true } : {}),
+      ...(next === 'better' ? { more: true } : {}),
+      ...(next === 'ways' ? { looking: true } : {}),
     }
   }
 

@@ -66,8 +66,13 @@ const BOTTOM = 10
 export const ABOVE = 8
 
 /** Lays out the running order as a table seen from above with time flowing down (look, drawing rules 1 to 13). */
-export const pictureOf = (evening: Evening, order: RunningOrder, names: Names, asked: Asked): Picture => {
-  const all = doings(order, names)
+export const pictureOf = (
+  evening: Evening,
+  order: RunningOrder,
+  names: Names,
+  asked: Asked,
+  all: readonly Doing[] = doings(order, names),
+): Picture => {
   const frame = frameOf(evening, order, all)
   const held = heldOf(evening, order, names).filter((item) => item.to > frame.from && item.from < frame.to)
   const coldLanes = lanesByKit(held.filter((item) => names.kit(item.kit)?.kit.kind === 'cold'))

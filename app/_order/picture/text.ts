@@ -12,9 +12,22 @@ const WIDTHS: readonly [chars: RegExp, em: number][] = [
 /** Chosen labels are set a little bolder. */
 const MARGIN = 1.02
 
+/** Each letter is looked up once: a drawing measures some thousands of them. */
+const known = new Map<string, number>()
+const letterWidth = (char: string): number => {
+  const found = known.get(char)
+  if (found !== undefined) return found
+  const em = WIDTHS.find(([chars]) => chars.test(char))?.[1] ?? 0.58
+  known.set(char, em)
+  return em
+}
+
 /** About how wide a line of the sans face is, in pixels: on the safe side, for nobody measures text in a pure function. */
-export const textWidth = (text: string, size: number): number =>
-  Array.from(text).reduce((sum, char) => sum + (WIDTHS.find(([chars]) => chars.test(char))?.[1] ?? 0.58), 0) * size * MARGIN
+export const textWidth = (text: string, size: number): number => {
+  let em = 0
+  for (const char of text) em += letterWidth(char)
+  return em * size * MARGIN
+}
 
 /** Cuts a line to a width, between words where it can. */
 export const fitText = (text: string, size: number, width: number): string => {

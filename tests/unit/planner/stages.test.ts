@@ -137,6 +137,26 @@ test('P10 ways out are looked for when wishes stay broken, and a proof when ther
   expect(p.stored.get('e1')?.order).toMatchObject({ clashes: [{ ways: [{ kind: 'drop' }] }], proof: { kind: 'best' } })
 })
 
+test('P10 while ways out are looked for the order says so, and no longer when they are there, or were not found', async () => {
+  const looking = async (found: boolean | null) => {
+    const p = planning()
+    await p.edit(toast('e1', 5))
+    await p.answer({ clashes: [clash()] })
+    await p.answer({ clashes: [clash()] })
+    if (found === null) await p.report({ kind: 'crashed', why: 'out of memory' })
+    else await p.answer({ clashes: [clash(found)] })
+    return p.sent.flatMap(({ message }) => (message.kind === 'order' ? [[message.more ?? false, message.looking ?? false]] : []))
+  }
+  const told = [
+    [true, false],
+    [false, true],
+    [false, false],
+  ]
+  expect(await looking(true)).toEqual(told)
+  expect(await looking(false)).toEqual(told)
+  expect(await looking(null)).toEqual(told)
+})
+
 test('P10 an order without clashes needs no ways out, and without a prover nothing follows', async () => {
   const p = planning()
   await p.edit(toast('e1', 5))

@@ -73,15 +73,18 @@ const orderFor = (asked: Asked, total: number): Told => ({
 test('P4 on a device too a first answer is given at once, and a better one that begins from it', () => {
   const { spawn, workers } = handWorkers()
   const local = openLocalOrder(spawn)
-  const answers: (number | null)[] = []
+  const answers: [total: number | undefined, more: boolean][] = []
   const last = orderOf(toast('e1', 3), 'better', 90)
-  local.plan(toast('e1', 5), last, (known) => answers.push(known?.order.total ?? null))
+  local.plan(toast('e1', 5), last, (known) => answers.push([known?.order.total, known?.more ?? false]))
   const worker = at(workers, 1)
   expect(at(worker.asked, 0)).toMatchObject({ kind: 'quick', last, order: null })
   worker.tell(orderFor(at(worker.asked, 0), 100))
   expect(at(worker.asked, 1)).toMatchObject({ kind: 'better', last, order: { total: 100 } })
   worker.tell(orderFor(at(worker.asked, 1), 80))
-  expect(answers).toEqual([100, 80])
+  expect(answers).toEqual([
+    [100, true],
+    [80, false],
+  ])
 })
 
 test('P4 on a device a plan that is asked for meanwhile goes before the better answer to the one before', () => {

@@ -21,6 +21,14 @@ test('P4 a first answer is known as one while the server that looks for a better
   expect(orderState(heard(known, sent), 'a', saved)).toEqual({ kind: 'current', order })
 })
 
+test('P10 that ways out are looked for is known while the server that looks can be heard, and of what this device plans itself always', () => {
+  const known = heard(NO_ORDERS, { ...sent, looking: true })
+  expect(orderState(known, 'a', saved)).toEqual({ kind: 'current', order, looking: true })
+  expect(orderState(known, 'a', { kind: 'offline', unsent: false })).toEqual({ kind: 'current', order })
+  const ours = { hash: 'b', order, more: true } as const
+  expect(orderState({ ...known, ours }, 'b', { kind: 'offline', unsent: true })).toEqual({ kind: 'current', order, more: true })
+})
+
 test('an edit taken back makes its order current again, whatever the server plans meanwhile', () => {
   const known = heard(heard(NO_ORDERS, sent), { kind: 'planning', hash: 'b' })
   expect(orderState(known, 'b', saved)).toEqual({ kind: 'planning', order })
