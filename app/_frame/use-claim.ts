@@ -42,7 +42,11 @@ export const useClaim = (target: string): Claiming => {
   const dear = worse.length > 0 ? offered : null
 
   const isDear = async (wish: Wish, patienceMs: number): Promise<boolean> => {
-    const found = await price.find([wish], patienceMs)
+    const found = await price.find([wish], patienceMs).catch((why: unknown) => {
+      // What it costs cannot be told: it may be asked for all the same.
+      console.error('a claim could not be tried', why)
+      return null
+    })
     if (found === null || found.worse.length === 0) return false
     setOffered(wish)
     return true

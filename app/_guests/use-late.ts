@@ -61,8 +61,12 @@ export const useLate = (guests: readonly Guest[], isNew: (stood: Stood) => boole
     const wanted = JSON.parse(key) as readonly Proposal[]
     const mine = ++latest.current
     if (!changes || wanted.length === 0 || current === null) return
-    void tryOut((copy) => void takeAll(copy, wanted, newId), 'guests').then((result) => {
+    const note = (result: Trial | null) => {
       if (mine === latest.current) setTrial({ of: key, against: current, result })
+    }
+    void tryOut((copy) => void takeAll(copy, wanted, newId), 'guests').then(note, (why: unknown) => {
+      console.error('what the guests ask for could not be tried', why)
+      note(null)
     })
   }, [changes, key, current, tryOut])
 
