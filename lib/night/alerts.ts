@@ -37,7 +37,7 @@ const longerKey = ({ extra }: Work): string => (extra > 0 ? `:longer-${Math.roun
 
 /** When it is called to: put in, rested, begun. */
 const beginAlerts = (work: Work): Alert[] => {
-  if (work.isBegun) return []
+  if (work.isBegun || work.beginsItself) return []
   const of = { cooks: work.beginners, step: work.step.id, batch: work.cue.batch }
   return [
     { id: `begin:${stepKey(work)}`, at: work.start, kind: 'begin', ...of },
@@ -58,6 +58,7 @@ const isRungForByNext = (work: Work, cooks: readonly string[], works: readonly W
   works.some(
     (next) =>
       !next.isBegun &&
+      !next.beginsItself &&
       Math.abs(next.start - work.end) < MINUTE &&
       next.step.after.some(({ step, from }) => step === work.step.id && from === 'end') &&
       cooks.every((cook) => next.beginners.includes(cook)),
@@ -68,7 +69,7 @@ const endAlerts = (work: Work, works: readonly Work[], told: Told): Alert[] => {
   const of = { cooks, step: work.step.id, batch: work.cue.batch }
   const longer = longerKey(work)
   return [
-    ...(isLookedAt(work) && !isRungForByNext(work, cooks, works)
+    ...(isLookedAt(work) && cooks.length > 0 && !isRungForByNext(work, cooks, works)
       ? [{ id: `look:${stepKey(work)}${longer}`, at: work.end, kind: 'look' as const, ...of }]
       : []),
     ...(work.isBegun && work.isLast && !isOpenEnded(work)

@@ -31,7 +31,9 @@ const stepsOf = (works: readonly Work[], at: number, since: Since): CatchUp[] =>
     if (work.isBegun)
       return work.isLast && !isOpenEnded(work) && work.end + GRACE < at ? [{ kind: 'end', ...of, due: work.end }] : []
     // Made anew, an order begins what is overdue now.
-    return work.isFirst && work.start <= at + MINUTE ? [{ kind: 'begin', ...of, due: begunAt(work, since) }] : []
+    return work.isFirst && !work.beginsItself && work.start <= at + MINUTE
+      ? [{ kind: 'begin', ...of, due: begunAt(work, since) }]
+      : []
   })
 
 const coursesOf = (evening: Evening, order: RunningOrder, told: Told, at: number, { before }: Since): CatchUp[] =>

@@ -31,7 +31,9 @@ export interface Duty {
 export const dutiesOf = (works: readonly Work[], told: Told): readonly Duty[] =>
   works
     .flatMap((work): Duty[] => [
-      ...(work.isBegun ? [] : work.beginners.map((cook): Duty => ({ work, cook, at: work.start, what: 'begin', touch: null }))),
+      ...(work.isBegun || work.beginsItself
+        ? []
+        : work.beginners.map((cook): Duty => ({ work, cook, at: work.start, what: 'begin', touch: null }))),
       ...work.touches.flatMap((touch): Duty[] =>
         touch.what === 'in' || told.away.has(touch.cook) ? [] : [{ work, cook: touch.cook, at: touch.at, what: 'touch', touch }],
       ),

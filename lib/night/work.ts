@@ -1,6 +1,7 @@
 import { secondsOf, TICK_SECONDS } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Dish, Step, Way } from '#lib/domain/menu.ts'
+import { needsNobody } from '#lib/domain/needs-nobody.ts'
 import type { Cue, RunningOrder } from '#lib/domain/running-order.ts'
 import { msOfInstant } from '#lib/domain/time.ts'
 import { stepTold, type Told } from './told.ts'
@@ -25,6 +26,8 @@ export interface Work {
   readonly isFirst: boolean
   readonly isLast: boolean
   readonly isBegun: boolean
+  /** It will have begun when what it waits for is told done: nobody is called for that. */
+  readonly beginsItself: boolean
   readonly start: number
   /** When its usual minutes are over, with what was said of needing longer. */
   readonly end: number
@@ -92,6 +95,14 @@ const beginnersOf = (order: RunningOrder, step: Step, cue: Cue): readonly string
   return last ? [last.cook] : first ? [first.cook] : []
 }
 
+const willBeginItself = (evening: Evening, step: Step, told: Told): boolean =>
+  needsNobody(step) && step.after.some((after) => stepTold(told, after.step).done === null && isOn(evening, after.step))
+
+const isOn = (evening: Evening, id: string): boolean => {
+  const step = evening.steps.find((each) => each.id === id)
+  return step !== undefined && (step.dish === null || evening.dishes.some((dish) => dish.id === step.dish && dish.state === 'on'))
+}
+
 /** What rests by itself is over when what comes after it has begun. */
 const isFollowed = (evening: Evening, { id }: Step, told: Told): boolean =>
   evening.steps.some(
@@ -138,6 +149,7 @@ export const workOf = (evening: Evening, order: RunningOrder, told: Told): reado
           isFirst: !isLater,
           isLast: cue.batch === count - 1,
           isBegun,
+          beginsItself: !isBegun && willBeginItself(evening, step, told),
           start,
           end: start + length,
           extra: said.extra,

@@ -1,6 +1,5 @@
-import { secondsOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
-import type { Step } from '#lib/domain/menu.ts'
+import { needsNobody } from '#lib/domain/needs-nobody.ts'
 import { msOfInstant } from '#lib/domain/time.ts'
 import { stepOf } from './night-facts.ts'
 
@@ -22,11 +21,3 @@ export const beginsAfter = (
     return last === undefined || ends.includes(undefined) ? [] : [{ step: rest.id, started: last }]
   })
 }
-
-const needsNobody = ({ after, batch, ways }: Step): boolean =>
-  batch === undefined &&
-  after.every(({ from, least }) => from === 'end' && secondsOf(least) === 0) &&
-  ways.every(
-    ({ care, touches, uses }) =>
-      care === 'leave' && touches.every(({ when }) => when !== 'in') && uses.every(({ kind }) => kind === 'worktop'),
-  )

@@ -1,5 +1,6 @@
 import { test } from 'vitest'
 import type { Evening } from '#lib/domain/evening.ts'
+import { needsNobody } from '#lib/domain/needs-nobody.ts'
 import type { Cue, RunningOrder } from '#lib/domain/running-order.ts'
 import { msOfInstant } from '#lib/domain/time.ts'
 import { actualsOf, closingOf, leftoversOf } from '#lib/night/afterwards.ts'
@@ -54,9 +55,14 @@ const alertFault = (evening: Evening, order: RunningOrder): string | null => {
       continue
     }
     const begun = isBegun(evening, cue)
-    const way = evening.steps.find(({ id }) => id === cue.step)?.ways[cue.way]
+    const step = evening.steps.find(({ id }) => id === cue.step)
+    const way = step?.ways[cue.way]
     const goesIn = way?.touches.some(({ when }) => when === 'in')
     const touches = cue.touches.filter(({ at }) => !(goesIn && at === cue.start)).length
+    if (!begun && step && needsNobody(step) && step.after.some((lag) => !saidOf(evening, lag.step).done)) {
+      if (count('begin') + count('overdue') > 0) return `${name} begins by itself and rings`
+      continue
+    }
     if (count('begin') !== (begun ? 0 : 1)) return `${name} begins ${count('begin')} times`
     const last = Math.max(...order.cues.filter(({ step }) => step === cue.step).map(({ batch }) => batch))
     const isOpen = way?.upTo !== undefined && !way.touches.some(({ when }) => when === 'out')
