@@ -14,7 +14,8 @@ export const dynamic = 'force-dynamic'
 export const metadata: Metadata = {
   title: { default: 'Tableward', template: '%s · Tableward' },
   description: 'Plan a dinner of several courses, and spend it at the table.',
-  icons: { icon: '/mark.svg' },
+  icons: { icon: '/mark.svg', apple: '/icons/apple.png' },
+  appleWebApp: { title: 'Tableward' },
 }
 
 export const viewport: Viewport = { width: 'device-width', initialScale: 1 }

@@ -1,4 +1,4 @@
-import { rmSync } from 'node:fs'
+import { readdirSync, rmSync } from 'node:fs'
 import { build } from 'esbuild'
 import { root } from '#server/root.ts'
 
@@ -24,5 +24,31 @@ export const bundleProgram = async (main: string, outdir: string): Promise<void>
 
 /** What `npm start` runs. */
 export const bundleServer = (): Promise<void> => bundleProgram('server/main.ts', `${root}dist`)
+
+/** The scripts, styles and fonts of the screens as they were built; letters of other scripts are left to be fetched when they are met. */
+const staticFiles = (): readonly string[] =>
+  readdirSync(`${root}.next/static`, { recursive: true, encoding: 'utf8' })
+    .filter((path) => /\.(js|css)$|-latin-[^e][^/]*\.woff2$/.test(path))
+    .map((path) => `/_next/static/${path.replaceAll('\\', '/')}`)
+    .sort()
+
+/**
+ * Puts the service worker together, once the screens are built. `made`: what the build was made of; another one drops what was
+ * kept for this one.
+ */
+export const bundleServiceWorker = async (made: string): Promise<void> => {
+  await build({
+    absWorkingDir: root,
+    entryPoints: ['app/_worker/service-worker.ts'],
+    outfile: `${root}dist/service-worker.js`,
+    bundle: true,
+    minify: true,
+    platform: 'browser',
+    format: 'iife',
+    target: 'es2022',
+    define: { BUILD: JSON.stringify(made.slice(0, 12)), STATIC: JSON.stringify(staticFiles()), 'process.env.NODE_ENV': '"production"' },
+    logLevel: 'warning',
+  })
+}
 
 const nameOf = (file: string): string => file.replace(/^.*\//, '').replace(/\.ts$/, '')

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { generateClient } from '#prisma/generate.ts'
 import { root } from '#server/root.ts'
-import { bundleServer } from './bundle.ts'
+import { bundleServer, bundleServiceWorker } from './bundle.ts'
 import { fingerprint } from './fingerprint.ts'
 import { runNode } from './run.ts'
 
@@ -20,6 +20,7 @@ export const make = async (say: (what: string) => void): Promise<number> => {
   const code = await runNode(['node_modules/next/dist/bin/next', 'build'], { NODE_ENV: 'production' })
   if (code !== 0) return code
   await bundleServer()
+  await bundleServiceWorker(now)
   writeFileSync(stamp, now)
   return 0
 }

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import { live } from '#server/live.ts'
 
 /** The style sheets of this many files of ours in one, for pages that are not made by the screens' own machinery. */
@@ -14,4 +14,10 @@ const FONTS: Readonly<Record<string, string>> = {
 export const readFont = (name: string): Buffer | null => {
   const file = Object.hasOwn(FONTS, name) ? FONTS[name] : undefined
   return file === undefined ? null : readFileSync(`${live().root}node_modules/${file}`)
+}
+
+/** The service worker's program; null where none was built, as in development. */
+export const readServiceWorker = (): Buffer | null => {
+  const file = `${live().root}dist/service-worker.js`
+  return existsSync(file) ? readFileSync(file) : null
 }

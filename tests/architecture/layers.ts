@@ -58,12 +58,15 @@ export const LAYERS: readonly Layer[] = [
     layers: ['local-order', 'app', 'domain', 'order', 'scheduling', 'contract'],
     packages: [],
   },
+  // The service worker has no plan and no page: words alone.
+  { name: 'worker', holds: /^app\/(_worker\/|_words\/away\.ts$)/, layers: ['worker'], packages: [/^serwist$/] },
   {
     name: 'app',
     holds: /^app\//,
     layers: [
       'app',
       'local-order',
+      'worker',
       'domain',
       'plan',
       'quantities',
