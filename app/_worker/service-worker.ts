@@ -44,6 +44,12 @@ const onlyWhole: SerwistPlugin = {
   },
 }
 
+/** An answer that knows its own address would take from a worker's the part that tells it what to run. */
+const asAsked: SerwistPlugin = {
+  cachedResponseWillBeUsed: async ({ cachedResponse }) =>
+    cachedResponse ? new Response(cachedResponse.body, { status: cachedResponse.status, headers: cachedResponse.headers }) : null,
+}
+
 const keptPages = async (): Promise<readonly KeptPage[]> => {
   const cache = await caches.open(pages)
   return Promise.all(
@@ -102,7 +108,7 @@ const serwist = new Serwist({
       matcher: ({ request }) => asked(request) === 'kept-page',
       handler: (options) => firstNetwork.handle(options).catch(away),
     },
-    { matcher: ({ request }) => asked(request) === 'file', handler: new CacheFirst({ cacheName: files, plugins: [onlyWhole] }) },
+    { matcher: ({ request }) => asked(request) === 'file', handler: new CacheFirst({ cacheName: files, plugins: [onlyWhole, asAsked] }) },
     { matcher: ({ request }) => asked(request) === 'other-page', handler: ({ request }) => fetch(request).catch(away) },
   ],
 })
