@@ -2,6 +2,7 @@
 
 import { signOut } from 'next-auth/react'
 import { useActionState, useState } from 'react'
+import { forgetDevice } from '#app/_alerts/forget-device.ts'
 import { Button } from '#app/_ui/button.tsx'
 import { Field } from '#app/_ui/field.tsx'
 import { Notice } from '#app/_ui/notice.tsx'
@@ -10,6 +11,7 @@ import css from './account.module.css'
 import { changePasswordAction, signOutEverywhereAction } from './actions.ts'
 
 const leave = async () => {
+  await forgetDevice()
   await signOut({ redirect: false })
   window.location.assign('/sign-in')
 }

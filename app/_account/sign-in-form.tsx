@@ -3,6 +3,7 @@
 import Link from 'next/link'
 import { signIn } from 'next-auth/react'
 import { type FormEvent, useEffect, useState } from 'react'
+import { forgetDevice } from '#app/_alerts/forget-device.ts'
 import { Button } from '#app/_ui/button.tsx'
 import { Field } from '#app/_ui/field.tsx'
 import { Notice } from '#app/_ui/notice.tsx'
@@ -25,7 +26,8 @@ export function SignInForm({ next }: { readonly next: string }) {
     try {
       const answer = await signIn('credentials', { redirect: false, email: data.get('email'), password: data.get('password') })
       if (answer?.ok && !answer.error) {
-        // A whole new page: what the last person saw must not stay in memory.
+        // A whole new page: what the last person saw must not stay in memory, nor what they kept on the device.
+        await forgetDevice()
         window.location.assign(next)
         return
       }

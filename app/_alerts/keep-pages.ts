@@ -1,4 +1,4 @@
-import type { ToWorker } from '#app/_worker/messages.ts'
+import { PAGES, type ToWorker } from '#app/_worker/messages.ts'
 
 /** Whether this page can have a service worker: plain http cannot, and in development what is kept would be out of date. */
 export const hasWorker = (): boolean => process.env.NODE_ENV === 'production' && 'serviceWorker' in navigator
@@ -15,4 +15,11 @@ export const keepPages = (eveningId: string, name: string): (() => void) => {
     .catch((why: unknown) => console.warn('nothing is kept on this device for when there is no network', why))
   ask()
   return () => serviceWorker.removeEventListener('controllerchange', ask)
+}
+
+/** Keeps no page any more: what was built, which is everybody's, may stay. */
+export const forgetPages = async (): Promise<void> => {
+  if (typeof caches === 'undefined') return
+  const kept = (await caches.keys()).filter((name) => name.startsWith(PAGES))
+  await Promise.all(kept.map((name) => caches.delete(name)))
 }

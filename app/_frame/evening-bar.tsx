@@ -32,13 +32,13 @@ const waysAt = (day: number): readonly Way[] => (day >= -1 ? [TONIGHT, ...WAYS] 
 
 /** The bar of an evening: whose it is, where one is and where the others are, whether it is saved, undo and redo. */
 export function EveningBar({ eveningId }: { readonly eveningId: string }) {
-  const { evening, link, now } = usePlan()
+  const { evening, link, waitingTells, now } = usePlan()
   const path = usePathname()
   return (
     <>
       <Bar
         evening={{ name: evening.name || 'An evening', about: `${mediumDate(evening.date)}, for ${evening.covers}` }}
-        badge={<LinkBadge link={link} />}
+        badge={<LinkBadge link={link} waiting={waitingTells} />}
         company={<CompanyLine />}
         tools={<Tools />}
       >

@@ -21,15 +21,16 @@ const toneOf = (link: Link): Tone => {
   }
 }
 
-/** Saved, saving, not connected: in words, with a knot that is whole only when everything is kept. */
-export function LinkBadge({ link }: { readonly link: Link }) {
-  const tone = toneOf(link)
+/** Saved, saving, not connected, and how many taps wait: in words, with a knot that is whole only when everything is kept. */
+export function LinkBadge({ link, waiting }: { readonly link: Link; readonly waiting: number }) {
+  const kind = link.kind === 'saved' && waiting > 0 ? 'saving' : link.kind
+  const tone = kind === 'saving' ? 'busy' : toneOf(link)
   return (
-    <p className={css.badge} role="status" aria-live="polite" data-link={link.kind}>
+    <p className={css.badge} role="status" aria-live="polite" data-link={kind}>
       <svg width="12" height="12" viewBox="0 0 12 12" aria-hidden="true">
         <circle className={css[tone]} cx="6" cy="6" r="4.4" />
       </svg>
-      {linkText(link)}
+      {linkText(link, waiting)}
     </p>
   )
 }

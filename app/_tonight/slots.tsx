@@ -1,9 +1,9 @@
 'use client'
 
-import type { ComponentType } from 'react'
-
-/** A place on the board that is empty. */
-const nothing: ComponentType = () => null
+import dynamic from 'next/dynamic'
 
 /** Sound, the screen kept on, alerts while the phone sleeps. */
-export const AlertsBar = nothing
+export const AlertsBar = dynamic(() => import('#app/_alerts/alerts-bar.tsx').then((module) => module.AlertsBar), {
+  ssr: false,
+  loading: () => null,
+})

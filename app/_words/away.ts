@@ -1,8 +1,7 @@
 /** What a device says that sleeps, or that shows a page without a network. Needs nothing else: the service worker has no more. */
 export const CALL = { title: 'Tableward', body: 'Something calls you.' } as const
 
-const escaped = (text: string): string =>
-  text.replace(/[&<>"']/g, (char) => `&#${char.charCodeAt(0)};`)
+const escaped = (text: string): string => text.replace(/[&<>"']/g, (char) => `&#${char.charCodeAt(0)};`)
 
 const PAGE_WORDS: Readonly<Record<string, string>> = { tonight: 'Tonight', order: 'Running order' }
 
@@ -36,7 +35,9 @@ a { display: inline-block; padding: 10px 0; color: light-dark(#5d2352, #ddb6d0) 
 <main>
 <h1>This page needs a connection</h1>
 <p>The server cannot be reached just now. ${
-    links.length > 0 ? 'These are kept on this device and work without it:' : 'Nothing is kept on this device that could be shown instead.'
+    links.length > 0
+      ? 'These are kept on this device and work without it:'
+      : 'Nothing is kept on this device that could be shown instead.'
   }</p>
 ${links.length > 0 ? `<ul>${links.join('')}</ul>` : ''}
 <p><a href="">Try again</a></p>

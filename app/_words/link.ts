@@ -1,5 +1,6 @@
 import type { Link } from '#app/_sync/plan.ts'
 import type { CommandRefusal } from '#lib/plan/wire.ts'
+import { countOf } from './clock.ts'
 import type { Names } from './names.ts'
 
 type Closed = Extract<Link, { kind: 'closed' }>['why']
@@ -20,16 +21,18 @@ export const closedWords: Readonly<Record<Closed, { readonly says: string; reado
   reload: { says: 'There is a newer Tableward.', todo: 'Load the page again to go on.' },
 }
 
-/** The link in few words, for the badge. "Saved" is said only when the server has said so. */
-export const linkText = (link: Link): string => {
+/** The link in few words, for the badge. "Saved" is said only when the server has said so, of all `waiting` taps as well. */
+export const linkText = (link: Link, waiting = 0): string => {
+  const taps = countOf(waiting, 'tap')
   switch (link.kind) {
     case 'connecting':
       return 'Connecting…'
     case 'saved':
-      return 'Saved'
+      return waiting > 0 ? `Sending ${taps}…` : 'Saved'
     case 'saving':
-      return 'Saving…'
+      return waiting > 0 ? `Sending ${taps}…` : 'Saving…'
     case 'offline':
+      if (waiting > 0) return `Not connected, ${link.unsent ? `changes and ${taps}` : taps} kept on this device`
       return link.unsent ? 'Not connected, changes kept on this device' : 'Not connected'
     case 'closed':
       return closedWords[link.why].says

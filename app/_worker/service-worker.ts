@@ -108,7 +108,10 @@ const serwist = new Serwist({
       matcher: ({ request }) => asked(request) === 'kept-page',
       handler: (options) => firstNetwork.handle(options).catch(away),
     },
-    { matcher: ({ request }) => asked(request) === 'file', handler: new CacheFirst({ cacheName: files, plugins: [onlyWhole, asAsked] }) },
+    {
+      matcher: ({ request }) => asked(request) === 'file',
+      handler: new CacheFirst({ cacheName: files, plugins: [onlyWhole, asAsked] }),
+    },
     { matcher: ({ request }) => asked(request) === 'other-page', handler: ({ request }) => fetch(request).catch(away) },
   ],
 })
@@ -134,9 +137,7 @@ const rings = (client: Client, alert: string): Promise<boolean> =>
   })
 
 const pagesAt = async (path: string): Promise<readonly WindowClient[]> =>
-  (await self.clients.matchAll({ type: 'window', includeUncontrolled: true })).filter(
-    ({ url }) => new URL(url).pathname === path,
-  )
+  (await self.clients.matchAll({ type: 'window', includeUncontrolled: true })).filter(({ url }) => new URL(url).pathname === path)
 
 /** Every call is shown, as browsers demand; where a page rings itself it makes no sound and goes at once. */
 const tell = async ({ alert, path }: Call): Promise<void> => {

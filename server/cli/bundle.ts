@@ -46,7 +46,11 @@ export const bundleServiceWorker = async (made: string): Promise<void> => {
     platform: 'browser',
     format: 'iife',
     target: 'es2022',
-    define: { BUILD: JSON.stringify(made.slice(0, 12)), STATIC: JSON.stringify(staticFiles()), 'process.env.NODE_ENV': '"production"' },
+    define: {
+      BUILD: JSON.stringify(made.slice(0, 12)),
+      STATIC: JSON.stringify(staticFiles()),
+      'process.env.NODE_ENV': '"production"',
+    },
     logLevel: 'warning',
   })
 }

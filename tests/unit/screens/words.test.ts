@@ -182,6 +182,13 @@ test('U4 a chance is so many evenings in twenty, never more than reckoned, and s
   ])
 })
 
+test('U75 the link counts the taps that the server has not answered, and is not saved before it has', () => {
+  expect(linkText({ kind: 'saved' }, 1)).toBe('Sending one tap…')
+  expect(linkText({ kind: 'saving' }, 2)).toBe('Sending two taps…')
+  expect(linkText({ kind: 'offline', unsent: false }, 14)).toBe('Not connected, 14 taps kept on this device')
+  expect(linkText({ kind: 'offline', unsent: true }, 1)).toBe('Not connected, changes and one tap kept on this device')
+})
+
 test('U4 the link says "Saved" only when it is, and every end of it says what to do', () => {
   const links: readonly Link[] = [
     { kind: 'connecting' },
@@ -193,7 +200,7 @@ test('U4 the link says "Saved" only when it is, and every end of it says what to
       (why): Link => ({ kind: 'closed', why }),
     ),
   ]
-  expect(new Set(links.map(linkText)).size).toBe(links.length)
+  expect(new Set(links.map((link) => linkText(link))).size).toBe(links.length)
   for (const link of links) expect(/^Saved$/.test(linkText(link))).toBe(link.kind === 'saved')
   for (const { says, todo } of Object.values(closedWords)) {
     tells(says)
