@@ -4,7 +4,7 @@ import { findBrowser } from './support/find-browser.ts'
 const isRoot = process.getuid?.() === 0
 
 /** What a width does not change is looked at once, where it is wide. */
-const ONCE = / (E1|E2|E3|E4|E6|E9|Y6|U10 a dish) /
+const ONCE = / (E1|E2|E3|E4|E6|E9|Y6|U10 a dish|U70|U73) /
 /** And this where it is narrow. */
 const PHONE = / (E7|U10 a finger) /
 
@@ -32,6 +32,8 @@ export default defineConfig({
         '--disable-background-networking',
         '--disable-component-update',
         '--disable-sync',
+        // An address of plain http that is not localhost, as a phone of the house has.
+        '--host-resolver-rules=MAP kitchen.test 127.0.0.1',
         ...(isRoot ? ['--no-sandbox'] : []),
       ],
     },
