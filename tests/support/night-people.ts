@@ -1,5 +1,6 @@
 import type * as Y from 'yjs'
 import type { Evening } from '#lib/domain/evening.ts'
+import { needsNobody } from '#lib/domain/needs-nobody.ts'
 import type { NightFact } from '#lib/domain/people.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { msOfInstant } from '#lib/domain/time.ts'
@@ -106,7 +107,7 @@ export const personOf = (
       const told = evening.night.find((fact) => 'step' in fact && fact.step === step.id)
       const fact = told && 'step' in told ? told : undefined
       if (fact?.done !== undefined || hasSaid('done', step.id)) return []
-      if (fact?.started === undefined && !hasSaid('started', step.id)) {
+      if (!needsNobody(step) && fact?.started === undefined && !hasSaid('started', step.id)) {
         // Called once, whenever that was to be by the order of then; whoever is slow only hears it.
         const slip = slips.begins.get(step.id) ?? 0
         const start = msOfInstant(cue.start)

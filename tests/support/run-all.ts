@@ -54,7 +54,13 @@ const STAGES: readonly Stage[] = [
   },
   {
     name: 'types',
-    run: () => run([bin('next/dist/bin/next'), 'typegen'], [bin('typescript/bin/tsc')], [bin('typescript/bin/tsc'), '-p', 'lib'], [bin('typescript/bin/tsc'), '-p', 'app/_worker']),
+    run: () =>
+      run(
+        [bin('next/dist/bin/next'), 'typegen'],
+        [bin('typescript/bin/tsc')],
+        [bin('typescript/bin/tsc'), '-p', 'lib'],
+        [bin('typescript/bin/tsc'), '-p', 'app/_worker'],
+      ),
   },
   { name: 'lint', run: () => run([bin('@biomejs/biome/bin/biome'), 'check', '.']) },
   { name: 'build', run: () => run(['--import', 'tsx', 'server/cli/build.ts']) },
