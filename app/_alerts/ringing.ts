@@ -8,7 +8,7 @@ export interface AlarmCall {
   readonly id: string
   readonly kind: 'alarm'
   readonly at: number
-  readonly cooks: readonly []
+  readonly cooks: readonly string[]
   readonly dish: string
 }
 export type Call = Alert | AlarmCall

@@ -25,7 +25,7 @@ const MINUTE = 60_000
 const NOW = Date.parse('2026-12-12T19:00:00Z')
 const at = (minutes: number): string => new Date(NOW + minutes * MINUTE).toISOString()
 
-const alert = (id: string, minutes: number, over: Partial<Alert> = {}): Due => ({
+const alert = (id: string, minutes: number, over: Partial<Alert> = {}): Alert & { readonly firedAt: number } => ({
   id,
   at: NOW + minutes * MINUTE,
   firedAt: NOW + minutes * MINUTE,
