@@ -20,7 +20,7 @@ export const AGAIN_STEPS = Math.ceil(STEPS.quick / 2)
 export const BUDGET_MS: OfStage<number> = { quick: 100, better: 4_000, ways: 20_000 }
 
 /** A slice that is not over by then has lost its way. */
-export const LIMIT_MS: Readonly<Record<Stage, number>> = { quick: 5_000, better: 20_000, ways: 40_000, proof: 120_000 }
+export const LIMIT_MS: Readonly<Record<Stage, number>> = { quick: 10_000, better: 20_000, ways: 40_000, proof: 120_000 }
 
 /** Whether this engine has spent its whole budget on this order, so that planning again would bring nothing. */
 export const isWhole = ({ of }: RunningOrder): boolean => of.engine === ENGINE && of.budget >= STEPS.better

@@ -6,8 +6,8 @@ import { LIMIT_MS } from './budgets.ts'
 import type { Asked, Told } from './plan-worker.ts'
 import type { Report, Runner, Slice } from './runner.ts'
 
-/** After it was told to stop, a thread has this long to answer before it is ended. */
-const GRACE_MS = 1000
+/** After it was told to stop, a thread has this long to answer before it is ended: on a busy machine a look between two moves is late. */
+const GRACE_MS = 5_000
 
 interface Run {
   readonly job: number
