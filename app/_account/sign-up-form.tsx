@@ -3,6 +3,7 @@
 import Link from 'next/link'
 import { signIn } from 'next-auth/react'
 import { type FormEvent, useEffect, useState } from 'react'
+import { forgetDevice } from '#app/_alerts/forget-device.ts'
 import { Button } from '#app/_ui/button.tsx'
 import { Field } from '#app/_ui/field.tsx'
 import { Notice } from '#app/_ui/notice.tsx'
@@ -27,6 +28,8 @@ export function SignUpForm({ next }: { readonly next: string }) {
       if (made.kind === 'done') {
         const entered = await signIn('credentials', { redirect: false, email, password })
         if (entered?.ok && !entered.error) {
+          // Whoever used this device before has kept pages on it, and may be called here.
+          await forgetDevice()
           window.location.assign(next)
           return
         }

@@ -2,15 +2,16 @@
 
 import { listText } from '#app/_words/clock.ts'
 import { alarmText } from '#app/_words/night-alarm.ts'
+import { openAlarms } from '#lib/night/alarms.ts'
 import css from './alarms.module.css'
 import { useNight } from './use-night.ts'
 
-/** An allergen got in: above all else, until every cook who is there has said that they heard it. */
+/** An allergen got in: above all else, until every cook who is there has said that they heard it; also where there is no running order. */
 export function Alarms() {
-  const { board, names, cook, own, tell } = useNight()
+  const { evening, nowMs, names, cook, own, tell } = useNight()
   return (
     <div role="alert">
-      {(board?.alarms ?? []).map((alarm) => {
+      {openAlarms(evening, nowMs).map((alarm) => {
         const heard = cook ?? own
         const mine = cook === null ? alarm.missing : alarm.missing.filter((one) => one === heard)
         return (

@@ -2,6 +2,7 @@
 
 import { Plate } from '#app/_ui/plate.tsx'
 import { clockText, sentence } from '#app/_words/clock.ts'
+import { alarmToldText } from '#app/_words/night-alarm.ts'
 import { taskText } from '#app/_words/night-call.ts'
 import { apartText, fillingText, handsText, plateCount, waitsText } from '#app/_words/night-plating.ts'
 import { inText, wholeMinutes } from '#app/_words/night-time.ts'
@@ -45,6 +46,11 @@ export function Plating({ plating }: { readonly plating: Page }) {
         </p>
       </div>
       {last ? <Undo /> : null}
+      {plating.alarms.map((alarm) => (
+        <p key={alarm.alarm} className={css.waits}>
+          {alarmToldText(alarm, evening.zone, names)}
+        </p>
+      ))}
       {waits ? <p className={css.waits}>{waits}</p> : null}
       <ol className={css.fill} aria-label="In this order">
         {plating.fill.map((filling) => {

@@ -1,5 +1,5 @@
 import type { GuardLine } from '#lib/night/board.ts'
-import { listText, sentence } from './clock.ts'
+import { clockText, listText, sentence } from './clock.ts'
 import { foodWord } from './food.ts'
 import type { Names } from './names.ts'
 import { isState } from './need.ts'
@@ -15,6 +15,13 @@ export const alarmText = (dish: string, need: string | null, names: Names): stri
     ? `Do not serve “${what}” to anyone who is ${needWord(need)}.`
     : `Do not serve “${what}” to anyone who must not have ${needWord(need)}.`
 }
+
+/** The same once everybody has heard it, for as long as something of the dish is left. */
+export const alarmToldText = (
+  { dish, need, at }: { readonly dish: string; readonly need: string | null; readonly at: number | string },
+  zone: string,
+  names: Names,
+): string => `${alarmText(dish, need, names).slice(0, -1)}, unless it was made anew from the start after ${clockText(at, zone)}.`
 
 /** "The plate without nuts first": the head of the line that guards a plate. */
 export const guardHead = (need: string): string =>

@@ -28,7 +28,7 @@ export const toldText = (say: Say, names: Names, zone: string): string => {
     case 'nearly':
       return `${names.courseName(say.course)}: nearly finished.`
     case 'plates-off':
-      return `${names.courseName(say.course)}: plates off.`
+      return `${names.courseName(say.course)}: plates off${agoText(say.ago)}.`
     case 'sit-down':
       return say.to === null ? 'Sit down as planned.' : `Sit down at ${clockText(say.to, zone)}.`
     case 'gone':

@@ -1,19 +1,24 @@
+import type { Evening } from '#lib/domain/evening.ts'
 import { msOfInstant } from '#lib/domain/time.ts'
 import type { Alarm, GuardLine, NextCourse, PlateNear } from './board.ts'
-import { cooksHere, type Moment } from './moment.ts'
-import { MINUTE, stepTold } from './told.ts'
+import { cooksHere, type Moment, type Presence } from './moment.ts'
+import { MINUTE, stepTold, toldOf } from './told.ts'
 
 /** Within this of the table a course is plated, or soon will be; common practice, no source. */
 const PLATE_NEAR = 15 * MINUTE
 
 /** Every allergen accident that was told, with who of those who are there has not confirmed it. */
-export const alarmsOf = (moment: Moment): readonly Alarm[] => {
+export const alarmsOf = (moment: Presence): readonly Alarm[] => {
   const here = cooksHere(moment)
   return moment.told.alarms.map(({ alarm, dish, need, at, confirmed = [] }) => {
     const by = confirmed.map(({ cook }) => cook)
     return { alarm, dish, need, at: msOfInstant(at), confirmed: by, missing: here.filter((cook) => !by.includes(cook)) }
   })
 }
+
+/** Those that somebody who is there has not confirmed: nothing of a running order is needed to say so. */
+export const openAlarms = (evening: Evening, nowMs: number): readonly Alarm[] =>
+  alarmsOf({ evening, told: toldOf(evening), at: nowMs }).filter(({ missing }) => missing.length > 0)
 
 /** The steps that keep plates of a course apart, in the method's order of time. */
 export const guardsOf = ({ evening, order, told }: Moment, course: string): readonly GuardLine[] =>

@@ -1,6 +1,6 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
-import { alarmsOf, plateNear } from './alarms.ts'
+import { openAlarms, plateNear } from './alarms.ts'
 import { alertsOf } from './alerts.ts'
 import type { Board, Call, Whose } from './board.ts'
 import { catchUpOf } from './catch-up.ts'
@@ -52,7 +52,7 @@ export const boardOf = (evening: Evening, order: RunningOrder, nowMs: number, { 
     ovens: ovensNow(moment),
     guests: guestsNow(moment),
     plateNear: plateNear(moment, course),
-    alarms: alarmsOf(moment).filter(({ missing }) => missing.length > 0),
+    alarms: openAlarms(evening, nowMs),
     silent: phase === 'after' ? null : silentOf(moment),
   }
 }

@@ -16,6 +16,9 @@ export interface Moment {
   readonly fired: ReadonlyMap<string, number>
 }
 
+/** What of it says who is there. */
+export type Presence = Pick<Moment, 'evening' | 'told' | 'at'>
+
 const NOTHING_FIRED: ReadonlyMap<string, number> = new Map()
 
 /** Gathers what was told and what is still to be done. */
@@ -25,14 +28,14 @@ export const momentOf = (evening: Evening, order: RunningOrder, at: number, fire
 }
 
 /** By their hours, and not told to have gone. */
-export const isThere = ({ evening, told, at }: Moment, cook: string): boolean => {
+export const isThere = ({ evening, told, at }: Presence, cook: string): boolean => {
   const found = evening.cooks.find(({ id }) => id === cook)
   if (!found || told.away.has(cook)) return false
   return found.presence.some(({ from, to }) => epochMsOf(evening, from) <= at && at < epochMsOf(evening, to))
 }
 
 /** The cooks who are there; when none is by their hours, whoever has not gone. */
-export const cooksHere = (moment: Moment): readonly string[] => {
+export const cooksHere = (moment: Presence): readonly string[] => {
   const here = moment.evening.cooks.filter(({ id }) => isThere(moment, id)).map(({ id }) => id)
   return here.length > 0 ? here : moment.evening.cooks.filter(({ id }) => !moment.told.away.has(id)).map(({ id }) => id)
 }

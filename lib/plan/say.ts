@@ -26,7 +26,7 @@ export const Said = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('reading'), step: Id, coreC: Celsius }),
   z.strictObject({ kind: z.literal('to-table'), course: Id, ago }),
   z.strictObject({ kind: z.literal('nearly'), course: Id }),
-  z.strictObject({ kind: z.literal('plates-off'), course: Id }),
+  z.strictObject({ kind: z.literal('plates-off'), course: Id, ago }),
   /** null: when the plan says. */
   z.strictObject({ kind: z.literal('sit-down'), to: Instant.nullable() }),
   z.strictObject({ kind: z.literal('gone'), cook: Id }),

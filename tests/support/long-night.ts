@@ -86,7 +86,7 @@ const edit = (device: Device, plan: Evening, d: Dice) => {
         cut: 0,
         put: d.pick(['salt, ', 'a pinch more. ', 'hot! ']),
       }),
-    () => setFields(doc, 'steps', step.id, { until: d.pick(['golden', 'soft', 'it sets']) }),
+    () => setFields(doc, 'steps', step.id, { until: { sign: d.pick(['golden', 'soft', 'it sets']) } }),
     () => setFields(doc, 'dishes', d.pick(plan.dishes).id, { portions: d.int(2, 12) }),
     () => setFields(doc, 'steps', step.id, { ways: step.ways }),
   ])()

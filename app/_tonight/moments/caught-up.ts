@@ -33,6 +33,6 @@ export const replied = (one: CatchUp, reply: Reply, nowMs: number): readonly Sai
     case 'to-table':
       return [{ kind: 'to-table', course: one.course, ago }]
     case 'plates-off':
-      return [{ kind: 'plates-off', course: one.course }]
+      return [{ kind: 'plates-off', course: one.course, ago }]
   }
 }

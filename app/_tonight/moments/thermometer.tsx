@@ -54,7 +54,7 @@ export function Thermometer({ step: id }: { readonly step: string }) {
               className={css.big}
               onClick={() => tell({ kind: 'longer', step: id, minutes: longer }, cook ?? undefined)}
             >
-              Needs {longer} min longer, until {clockText(estimate.likely, evening.zone)}
+              Needs {longer} min longer, until {clockText(msOfInstant(cue.end) + longer * 60_000, evening.zone)}
             </button>
           )}
         </p>

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
+import { openAlarms } from '#lib/night/alarms.ts'
 import { alertsOf } from '#lib/night/alerts.ts'
 import { boardOf } from '#lib/night/board-of.ts'
 import { catchUpOf } from '#lib/night/catch-up.ts'
@@ -290,6 +291,8 @@ describe('what the board shows', () => {
     })
     expect(board(by(), '19:21').alarms).toMatchObject([{ dish: 'joint', need: 'nuts', missing: ['kim', 'lou'] }])
     expect(board(by('kim'), '19:21').alarms).toMatchObject([{ confirmed: ['kim'], missing: ['lou'] }])
+    // Without a running order too.
+    expect(openAlarms(by('kim'), msAt(base, '19:21'))).toMatchObject([{ dish: 'joint', missing: ['lou'] }])
     expect(board(nightOf(by('kim'), { cook: 'lou', gone: '19:00' }), '19:21').alarms).toEqual([])
     expect(board(by('kim', 'lou'), '19:21')).toMatchObject({
       alarms: [],

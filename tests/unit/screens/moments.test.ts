@@ -196,6 +196,9 @@ test('U65 where are we: each thing with when it happened, and what has not happe
   const served = { kind: 'to-table', course: 'starter', due } as const
   expect(repliesTo(served)).not.toContain('over')
   expect(replied(served, 'not-yet', sitDown)).toEqual([])
+  expect(replied({ kind: 'plates-off', course: 'main', due: sitDown }, 'ago-20', sitDown)).toEqual([
+    { kind: 'plates-off', course: 'main', ago: 20 },
+  ])
   const says = [...replied(begin, 'planned', sitDown), ...replied(served, 'ago-5', sitDown)]
   const night = after(base, says, sitDown).night
   expect(night).toMatchObject([

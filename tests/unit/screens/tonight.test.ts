@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { namesOf } from '#app/_words/names.ts'
-import { alarmText, guardHead, guardText } from '#app/_words/night-alarm.ts'
+import { alarmText, alarmToldText, guardHead, guardText } from '#app/_words/night-alarm.ts'
 import { changesText } from '#app/_words/night-change.ts'
 import { inText, lateText, wholeMinutes } from '#app/_words/night-time.ts'
 import { toldText } from '#app/_words/night-told.ts'
@@ -131,6 +131,9 @@ test('U56 an alarm names the dish and the need, never a guest; a guarded plate s
   expect(alarmText('roast', 'nuts', names)).toBe('Do not serve “Roast potatoes” to anyone who must not have nuts.')
   expect(alarmText('roast', 'coeliac', names)).toBe('Do not serve “Roast potatoes” to anyone who is coeliac.')
   expect(alarmText('roast', null, names)).toBe('Do not serve “Roast potatoes” to anyone.')
+  expect(alarmToldText({ dish: 'roast', need: 'nuts', at: AT }, 'UTC', names)).toBe(
+    'Do not serve “Roast potatoes” to anyone who must not have nuts, unless it was made anew from the start after 19:00.',
+  )
   expect(guardHead('nuts')).toBe('The plate without nuts first')
   const guard = { dish: 'roast', need: 'nuts', step: 'g', does: 'plate', isDone: false, cooks: ['kim'] } as const
   expect(guardText([guard, { ...guard, does: 'carry', cooks: ['lou'] }], names)).toBe(
