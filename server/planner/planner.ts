@@ -36,6 +36,8 @@ interface Desk {
   /** The problem whose thread has crashed once. */
   crashed: string | null
   gathering: { readonly since: number; readonly cancel: () => void } | null
+  /** What is being gathered is planned from now also when it comes to the same problem. */
+  anyway: boolean
   /** Resolves when the stored order has been looked up. */
   readonly looked: Promise<void>
   /** Nobody is there any more: the desk is cleared when the first answer is in. */
@@ -195,7 +197,9 @@ export const startPlanner = (parts: Parts): Planner => {
 
   /** The gathering is over: does this plan need another running order? */
   const look = (eveningId: string, desk: Desk) => {
+    const { anyway } = desk
     desk.gathering = null
+    desk.anyway = false
     if (desks.get(eveningId) !== desk) return
     const hash = wanted(desk)
     if (hash === NO_PROBLEM) {
@@ -203,6 +207,7 @@ export const startPlanner = (parts: Parts): Planner => {
       return fail(eveningId, desk, hash, 'see above')
     }
     const { answer, evening } = desk
+    if (anyway && answer?.hash === hash) return again(eveningId, desk)
     const underWay = queue.of(eveningId)
     if (underWay?.hash === hash) return
     if (answer?.hash !== hash) {
@@ -242,6 +247,7 @@ export const startPlanner = (parts: Parts): Planner => {
       work: null,
       crashed: null,
       gathering: null,
+      anyway: false,
       leaving: false,
       looked: found.then((kept) => {
         if (!kept || desk.answer) return
@@ -265,8 +271,13 @@ export const startPlanner = (parts: Parts): Planner => {
   }
 
   const again = (eveningId: string, desk: Desk) => {
-    // What is about to be planned, or has just begun to be, is planned from now already.
-    if (desks.get(eveningId) !== desk || desk.leaving || desk.gathering || queue.of(eveningId)?.kind === 'quick') return
+    if (desks.get(eveningId) !== desk || desk.leaving) return
+    if (desk.gathering) {
+      desk.anyway = true
+      return
+    }
+    // What has just begun to be planned is planned from now already.
+    if (queue.of(eveningId)?.kind === 'quick') return
     const hash = wanted(desk)
     if (hash === NO_PROBLEM) return
     queue.drop(eveningId)

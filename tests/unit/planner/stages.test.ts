@@ -93,6 +93,24 @@ test('K21 what is under way for an earlier moment is not heard any more, and a f
   expect(p.started[2]?.slice).toMatchObject({ kind: 'quick', start: { now: '2026-11-14T19:21:00+00:00' } })
 })
 
+test('K21 asked for while a word is being gathered that changes nothing, it is planned again all the same', async () => {
+  const p = planning({ at: TONIGHT })
+  await p.edit(toast('e1', 5))
+  await p.answer({ total: 100 })
+  await p.answer({ total: 100 })
+  // The word that the evening has begun leaves the problem as it is, and the order is of another moment.
+  p.planner.plan('e1', tonight('e1', 5))
+  p.planner.again('e1')
+  await p.settled()
+  expect(kinds(p)).toEqual(['e1 quick', 'e1 better'])
+  p.pass(400)
+  await p.settled()
+  expect(kinds(p)).toEqual(['e1 quick', 'e1 better', 'e1 quick'])
+  expect(p.started.at(-1)?.slice.start).toMatchObject({ previous: { total: 100 } })
+  await p.answer({ total: 130 })
+  expect(p.sent.at(-1)?.message).toMatchObject({ kind: 'order', order: { total: 130 } })
+})
+
 test('K21 planned again to the same order nothing is sent; what cannot be planned again stays', async () => {
   const p = planning({ at: TONIGHT })
   await p.edit(tonight('e1', 5))
