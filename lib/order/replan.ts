@@ -69,14 +69,18 @@ export const outcomeOf = (order: RunningOrder): Outcome => ({
 
 export interface ReplanOptions extends ProblemOptions {
   readonly budget: Budget
-  /** What the search goes on from; nothing when absent. */
+  /** What the search goes on from, and from nothing else. */
   readonly from?: RunningOrder
+  /** What the search begins from beside nothing, as it does when a changed evening is planned for the screen. */
+  readonly hint?: RunningOrder
 }
 
 /** Plans an evening as far as its clashes and missed minutes need. Null when the verifier refuses what came of it. */
-export const replan = (evening: Evening, { budget, from, ...options }: ReplanOptions): Outcome | null => {
+export const replan = (evening: Evening, { budget, from, hint, ...options }: ReplanOptions): Outcome | null => {
   const { problem, index } = toProblem(evening, options)
-  const schedule = from ? goOnFrom(problem, toHint(problem, index, from), budget) : solve(problem, budget)
+  const schedule = from
+    ? goOnFrom(problem, toHint(problem, index, from), budget)
+    : solve(problem, budget, hint && toHint(problem, index, hint))
   const { violations, breaches } = verify(problem, schedule)
   if (violations.length > 0) return null
   return {

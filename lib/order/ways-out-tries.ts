@@ -9,11 +9,11 @@ import type { ProblemOptions } from './to-problem.ts'
 /** Steps that are enough for some two clashes that have nothing to do with each other. */
 export const WAYS_STEPS = 120_000
 
-/** How a change is tried: going on from the order, or beginning anew, for the last word twice with more steps. */
-type Manner = 'on' | 'anew' | 'sure' | 'again'
-const STEPS: Readonly<Record<Manner, number>> = { on: 600, anew: 2_000, sure: 10_000, again: 10_000 }
+/** How a change is tried: going on from the order, or beginning anew; for the last word as the screen plans it, and twice anew. */
+type Manner = 'on' | 'anew' | 'shown' | 'sure' | 'again'
+const STEPS: Readonly<Record<Manner, number>> = { on: 600, anew: 2_000, shown: 4_000, sure: 8_000, again: 8_000 }
 /** Added to the seed. */
-const OTHER: Readonly<Record<Manner, number>> = { on: 0, anew: 1, sure: 0, again: 2 }
+const OTHER: Readonly<Record<Manner, number>> = { on: 0, anew: 1, shown: 0, sure: 0, again: 2 }
 /** With a smaller budget each try is smaller, down to this share. */
 const LEAST_SHARE = 0.5
 
@@ -51,7 +51,7 @@ export const openTries = (evening: Evening, order: RunningOrder, of: ProblemOpti
       if (isOver()) return null
       const steps = STEPS[manner] * share
       spent += steps
-      const from = manner === 'on' ? { from: order } : {}
+      const from = manner === 'on' ? { from: order } : manner === 'shown' ? { hint: order } : {}
       const outcome = replan(applyRemedy(evening, change), {
         ...of,
         ...from,
@@ -67,7 +67,8 @@ export const openTries = (evening: Evening, order: RunningOrder, of: ProblemOpti
 
 /**
  * The lowest rung that helps, and what it comes to: where the lowest does not, the highest and then halfway between, as what
- * helps with a little helps with more. It must help when planned from nothing as well, by two searches, else a higher one.
+ * helps with a little helps with more. It must help when planned as the screen plans it, where the order that is shown may lead
+ * to a cheaper one, and from nothing by two searches; else a higher one.
  */
 export const climb = (
   tries: Tries,
@@ -93,9 +94,10 @@ export const climb = (
   }
   for (let rung = high; rung < ladder.length; rung++) {
     const change = ladder[rung]
-    const sure = tried(rung, 'sure')
+    const shown = tried(rung, 'shown')
+    const sure = shown && tried(rung, 'sure')
     const again = sure && tried(rung, 'again')
-    if (change && sure && again) return { change, missed: Math.min(sure.missed, again.missed) }
+    if (change && shown && sure && again) return { change, missed: Math.min(shown.missed, sure.missed, again.missed) }
   }
   return null
 }

@@ -26,7 +26,7 @@ const FIGHT_SHARE = 0.4
 
 /**
  * The order with the ways out of its clashes, each with what fights there named. A change is listed only after planning again
- * with it, twice from nothing: its clash was gone, so was what fights with it, and no other was new or
+ * with it, from this order and twice from nothing: its clash was gone, so was what fights with it, and no other was new or
  * worse. One of each kind, by the smallest amount that helps; what the guests would notice least comes first, then what costs
  * fewer minutes at the table. The same evening, order, seed and steps give the same, unless `budget.stop` ended it.
  */
@@ -104,7 +104,8 @@ const named = ({ evening, order, options }: Asked, clash: Clash, fight: KitchenF
 
 /**
  * Whether these clashes are gone and nothing else is broken worse. One fight may come out another way at the same price, so
- * what belongs to one is counted together, and where none is known what belongs to one dish.
+ * what belongs to one is counted together, and where none is known what belongs to one dish: of what was theirs less is broken,
+ * as another clash in their place is no way out.
  */
 const isGone = ({ evening, before }: Asked, gone: readonly string[], fights: readonly KitchenFight[]) => {
   const groups = new Map([
@@ -115,8 +116,14 @@ const isGone = ({ evening, before }: Asked, gone: readonly string[], fights: rea
   const groupOf = (key: string) => groups.get(key) ?? key
   const sums = ({ clashes }: Outcome) => gather([...clashes].map(([key, by]) => [groupOf(key), by] as const))
   const now = sums(before)
-  return (outcome: Outcome): boolean =>
-    gone.every((key) => !outcome.clashes.has(key)) && [...sums(outcome)].every(([group, by]) => by <= (now.get(group) ?? 0))
+  const theirs = new Set(gone.map(groupOf))
+  return (outcome: Outcome): boolean => {
+    const isNoWorse = ([group, by]: readonly [string, number]) => {
+      const was = now.get(group) ?? 0
+      return theirs.has(group) ? by < was : by <= was
+    }
+    return gone.every((key) => !outcome.clashes.has(key)) && [...sums(outcome)].every(isNoWorse)
+  }
 }
 
 /** Ways out of all that a clash fights with; failing these, of the clash alone. None of what is on or over: that is as it is. */

@@ -14,8 +14,14 @@ import { planOf } from '#tests/unit/plan/open-plan.ts'
 import { fixedSeeds, holdsOnAll, shareOf } from './seeds.ts'
 
 /** Two in three seeds make an evening with a clash. */
-const COUNT = shareOf(20)
+const COUNT = shareOf(12)
 const PATIENCE_MS = 240_000 + COUNT * 10_000
+
+/**
+ * Later seeds on which a way out once was none: the order that is shown led to a cheaper one that kept the clash, and another
+ * clash of the same fight came in its place.
+ */
+const ONCE_BROKEN = [204, 300]
 
 /** Another search than that which found the way out, from nothing. What stops short has an ample budget before it is wrong. */
 const FIRST = { steps: 6_000, seed: 77 }
@@ -94,7 +100,8 @@ test(
     let clashing = 0
     let helped = 0
     let ways = 0
-    holdsOnAll(fixedSeeds(1, COUNT), (seed) => {
+    const all = [...fixedSeeds(1, COUNT), ...(process.env.SEED === undefined ? ONCE_BROKEN : [])]
+    holdsOnAll(all, (seed) => {
       const { evening, order, clashes, before } = answered(seed)
       if (clashes.length > 0) evenings++
       for (const clash of clashes) {
@@ -118,7 +125,7 @@ test(
     if (process.env.SEEDS !== undefined) console.info({ evenings, clashing, helped, ways })
     // A law of nothing would hold: most seeds clash, and most clashes have a way out.
     if (process.env.SEED !== undefined) return
-    expect(evenings).toBeGreaterThan(COUNT / 2)
+    expect(evenings).toBeGreaterThan(all.length / 2)
     expect(helped).toBeGreaterThan(clashing * 0.5)
     expect(ways).toBeGreaterThan(clashing * 0.5)
   },
