@@ -1,5 +1,6 @@
 'use client'
 
+import { useEffect, useRef } from 'react'
 import { listText } from '#app/_words/clock.ts'
 import { alarmText } from '#app/_words/night-alarm.ts'
 import { openAlarms } from '#lib/night/alarms.ts'
@@ -9,9 +10,16 @@ import { useNight } from './use-night.ts'
 /** An allergen got in: above all else, until every cook who is there has said that they heard it; also where there is no running order. */
 export function Alarms() {
   const { evening, nowMs, names, cook, own, tell } = useNight()
+  const alarms = openAlarms(evening, nowMs)
+  const box = useRef<HTMLDivElement>(null)
+  const newest = alarms.at(-1)?.alarm
+  // Whoever has scrolled down sees it all the same.
+  useEffect(() => {
+    if (newest !== undefined) box.current?.scrollIntoView({ block: 'nearest' })
+  }, [newest])
   return (
-    <div role="alert">
-      {openAlarms(evening, nowMs).map((alarm) => {
+    <div ref={box} role="alert">
+      {alarms.map((alarm) => {
         const heard = cook ?? own
         const mine = cook === null ? alarm.missing : alarm.missing.filter((one) => one === heard)
         return (

@@ -2,7 +2,7 @@
 
 import { useMemo } from 'react'
 import { Button } from '#app/_ui/button.tsx'
-import { clockText, dayOf, longDate, sentence } from '#app/_words/clock.ts'
+import { clockText, dateText, dayOf, longDate, sentence } from '#app/_words/clock.ts'
 import { callText, guestsText } from '#app/_words/night-call.ts'
 import { catchUpOf } from '#lib/night/catch-up.ts'
 import css from './mine.module.css'
@@ -22,8 +22,8 @@ export function Before() {
       {call ? (
         <p className={css.sub}>
           First, at {clockText(call.at, evening.zone)}
-          {dayOf(evening, call.at) === dayOf(evening, nowMs) ? '' : ` on ${longDate(evening.date)}`}: {callText(call, own, names)}
-          .
+          {dayOf(evening, call.at) === days ? '' : ` on ${longDate(dateText(call.at, evening.zone))}`}:{' '}
+          {callText(call, own, names)}.
         </p>
       ) : null}
       {isTheDay || isRehearsal ? (

@@ -3,6 +3,7 @@
 import { type ReactNode, useMemo } from 'react'
 import { namesOf } from '#app/_words/names.ts'
 import { boardOf } from '#lib/night/board-of.ts'
+import { isFromBefore } from '#lib/night/from-before.ts'
 import { useDevice } from './device.ts'
 import { useNightSource } from './night-source.ts'
 import { useClock } from './use-clock.ts'
@@ -25,11 +26,13 @@ export function NightProvider({ children }: { readonly children: ReactNode }) {
     () => (order ? boardOf(evening, order, nowMs, { cook, fired }) : null),
     [evening, order, nowMs, cook, fired],
   )
+  const fromBefore = useMemo(() => order !== null && isFromBefore(evening, order), [evening, order])
   const telling = useTelling(source, names)
   const night: Night = {
     evening,
     order,
     orderState: source.order,
+    isFromBefore: fromBefore,
     board,
     nowMs,
     cook,

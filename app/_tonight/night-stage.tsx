@@ -33,7 +33,8 @@ function Stage() {
   const night = useNight()
   const changes = useComparing(night)
   const { board, shape, orderState } = night
-  const state = orderState.kind === 'current' ? null : orderStateText(orderState)
+  // That it is being planned again stands in the bar: a line that comes and goes would move the taps.
+  const state = orderState.kind === 'failed' ? orderStateText(orderState) : null
   return (
     <ChangesContext value={changes}>
       <main id="main" className={css.stage} data-shape={shape} data-phase={board?.phase ?? 'none'}>

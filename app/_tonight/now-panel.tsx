@@ -1,5 +1,7 @@
 'use client'
 
+import { sentence } from '#app/_words/clock.ts'
+import { PLANNED_AGAIN } from '#app/_words/night-time.ts'
 import { doneWords, verbOf } from '#app/_words/night-verb.ts'
 import { overdueText, whereText } from '#app/_words/night-where.ts'
 import { DEFER, donenessText } from '#app/_words/safety.ts'
@@ -25,7 +27,7 @@ const sizeOf = (line: string): 'short' | 'medium' | 'long' =>
 
 /** What a cook does now: one verb line, when it is done, where, how warm inside, and the taps. */
 export function NowPanel({ task, cook, name }: Props) {
-  const { evening, names, last } = useNight()
+  const { evening, names, last, isFromBefore } = useNight()
   const changed = useChanged(task.step)
   const verb = verbOf(task, names)
   const dish = names.dish(task.dish)?.name
@@ -42,6 +44,8 @@ export function NowPanel({ task, cook, name }: Props) {
       </h1>
       {last ? (
         <Undo />
+      ) : isFromBefore ? (
+        <p className={css.where}>{sentence(PLANNED_AGAIN)}, from now on.</p>
       ) : (
         <>
           {task.sign ? <p className={css.sign}>{signText(task.sign)}</p> : null}

@@ -1,8 +1,8 @@
 'use client'
 
 import { dishColour, PlateShape } from '#app/_ui/plate.tsx'
-import { clockText } from '#app/_words/clock.ts'
-import { inText, lateText } from '#app/_words/night-time.ts'
+import { clockText, dayOf, longDate } from '#app/_words/clock.ts'
+import { daysText, inText, lateText, NOT_PLANNED, PLANNED_AGAIN } from '#app/_words/night-time.ts'
 import { bySiblingOrder } from '#lib/domain/evening.ts'
 import { outCourses } from './facts.ts'
 import css from './top.module.css'
@@ -21,9 +21,16 @@ export function TopBar() {
 }
 
 function Next() {
-  const { board, evening, names } = useNight()
+  const { board, evening, names, nowMs, orderState, isFromBefore } = useNight()
   if (!board) return <p className={css.next}>{evening.name || 'Tonight'}</p>
   const { course } = board
+  const days = -dayOf(evening, nowMs)
+  if (board.phase === 'before' && days > 0)
+    return (
+      <p className={css.next}>
+        <b>{longDate(evening.date)}</b> {daysText(days)}
+      </p>
+    )
   if (!course)
     return (
       <p className={css.next}>
@@ -37,7 +44,11 @@ function Next() {
         {names.courseName(course.course)} to table {clockText(course.toTable, evening.zone)}
       </b>{' '}
       {inText(course.inMinutes)},{' '}
-      <span className={course.lateBy > 0 ? css.late : css.fine}>{lateText(course.lateBy, course.because, names)}</span>
+      {orderState.kind === 'current' && !isFromBefore ? (
+        <span className={course.lateBy > 0 ? css.late : css.fine}>{lateText(course.lateBy, course.because, names)}</span>
+      ) : (
+        <span className={css.quiet}>{orderState.kind === 'failed' ? NOT_PLANNED : PLANNED_AGAIN}</span>
+      )}
     </p>
   )
 }

@@ -15,7 +15,9 @@ export interface CookChanges {
   readonly changes: readonly Change[]
 }
 
-export const ChangesContext = createContext<readonly CookChanges[]>([])
+const NONE: readonly CookChanges[] = []
+
+export const ChangesContext = createContext(NONE)
 
 /** What the last new order changed for those whose board it is; nothing after a minute. */
 export const useChanges = (): readonly CookChanges[] => useContext(ChangesContext)
@@ -29,7 +31,7 @@ interface Seen {
   readonly evening: Evening
 }
 
-type Looked = Pick<Night, 'evening' | 'order' | 'orderState' | 'cook'>
+type Looked = Pick<Night, 'evening' | 'order' | 'orderState' | 'cook' | 'board' | 'isFromBefore'>
 
 const isOfCourse = ({ kind }: Change): boolean => kind === 'course-moved' || kind === 'course-gone'
 
@@ -42,11 +44,17 @@ const found = (was: Seen, { evening, order }: Seen, cook: string | null): readon
   return [{ cook: null, changes: changesFor(was.order, order, evening, null).filter(isOfCourse) }, ...own]
 }
 
-/** Compares each new order with the one before it. */
-export const useComparing = ({ evening, order, orderState, cook }: Looked): readonly CookChanges[] => {
+/** Compares each new order with the one before it, once the evening has begun. */
+export const useComparing = ({ evening, order, orderState, cook, board, isFromBefore }: Looked): readonly CookChanges[] => {
   const before = useRef<Seen | null>(null)
-  const [changes, setChanges] = useState<readonly CookChanges[]>([])
+  const [changes, setChanges] = useState(NONE)
+  const isOn = board !== null && board.phase !== 'before' && board.phase !== 'after' && !isFromBefore
   useEffect(() => {
+    if (!isOn) {
+      before.current = null
+      setChanges(NONE)
+      return
+    }
     if (orderState.kind !== 'current' || !order) return
     const was = before.current
     const is = { order, evening }
@@ -54,10 +62,10 @@ export const useComparing = ({ evening, order, orderState, cook }: Looked): read
     if (!was || was.order === order || was.evening.id !== evening.id) return
     const told = found(was, is, cook).filter((one) => one.changes.length > 0)
     if (told.length > 0) setChanges(told)
-  }, [evening, order, orderState.kind, cook])
+  }, [evening, order, orderState.kind, cook, isOn])
   useEffect(() => {
     if (changes.length === 0) return
-    const timer = setTimeout(() => setChanges([]), TOLD_MS)
+    const timer = setTimeout(() => setChanges(NONE), TOLD_MS)
     return () => clearTimeout(timer)
   }, [changes])
   return changes

@@ -21,6 +21,8 @@ export interface Night {
   /** The newest that there is, also when it is being planned again. */
   readonly order: RunningOrder | null
   readonly orderState: OrderState
+  /** The order is from before the evening began: its times are past, and it is being planned again. */
+  readonly isFromBefore: boolean
   /** Null without an order. */
   readonly board: Board | null
   readonly nowMs: number

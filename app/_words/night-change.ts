@@ -32,10 +32,19 @@ export const changeText = (change: Change, names: Names, zone: string): string =
 
 /** So many stand in one line. */
 const TOLD = 2
+/** With more of them nobody reads which: it is told that much is new. */
+const MANY = 4
 
-/** All of it in one line. */
+export const isMuch = (changes: readonly Change[]): boolean => changes.length > MANY
+
+/** All of it in one line; when it is much, in a calm one. */
 export const changesText = (changes: readonly Change[], names: Names, zone: string): string => {
+  if (isMuch(changes)) return 'Most of your evening has changed: look at what is next.'
   const told = changes.slice(0, TOLD).map((change) => changeText(change, names, zone))
   const more = changes.length - told.length
   return [...told, ...(more > 0 ? [`And ${more} more.`] : [])].join(' ')
 }
+
+/** The same on a board that is everybody's. */
+export const muchText = (cooks: readonly string[], names: Names): string =>
+  `Much has changed for ${listText(cooks.map(names.cookName))}: look at what is next.`

@@ -20,3 +20,10 @@ export const stepThing = (step: string, names: Names): string => {
 /** "on time", "6 late, because of the potatoes": late is always a word. */
 export const lateText = (lateMin: number, because: string | null, names: Names): string =>
   lateMin <= 0 ? 'on time' : `${lateMin} late${because === null ? '' : `, because of ${stepThing(because, names)}`}`
+
+/** Instead of "on time", of an order that is not the last word: it may lie in the past. */
+export const PLANNED_AGAIN = 'being planned again'
+export const NOT_PLANNED = 'not planned again'
+
+/** "tomorrow", "in 5 days": how far the evening is. */
+export const daysText = (days: number): string => (days === 1 ? 'tomorrow' : `in ${days} days`)

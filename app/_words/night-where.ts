@@ -40,7 +40,7 @@ const timeText = (task: Task, zone: string): string => {
 
 /** "Due 6 min ago, at 19:46." */
 export const overdueText = (overdue: NonNullable<Task['overdue']>, zone: string): string => {
-  const since = `${overdue.minutes} min ago, at ${clockText(overdue.since, zone)}`
+  const since = `${minutesText(overdue.minutes)} ago, at ${clockText(overdue.since, zone)}`
   switch (overdue.what) {
     case 'begin':
       return `Should have begun ${since}.`

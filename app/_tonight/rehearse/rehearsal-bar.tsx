@@ -12,6 +12,7 @@ const SPEEDS = [1, 10, 60, 300] as const
 export function RehearsalBar() {
   const { played, rehearsal, leave } = useRehearsing()
   const [isOver, setOver] = useState(false)
+  const [isOpen, setOpen] = useState(false)
   const id = useId()
   if (!played || !rehearsal) return null
   return (
@@ -19,7 +20,7 @@ export function RehearsalBar() {
       <p className={css.says} role="status">
         {REHEARSAL}
       </p>
-      <fieldset className={css.speeds}>
+      <fieldset className={css.speeds} data-folded={!isOpen || undefined}>
         <legend className="vh">How fast the clock goes</legend>
         {SPEEDS.map((speed) => (
           <label key={speed} title={speedText(speed)}>
@@ -45,12 +46,17 @@ export function RehearsalBar() {
       <Button tone="soft" onClick={() => setOver(!rehearsal.jump())}>
         Next thing
       </Button>
-      <label className={css.self}>
+      <button type="button" className={css.fold} aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
+        How it plays
+      </button>
+      <label className={css.self} data-folded={!isOpen || undefined}>
         <input type="checkbox" checked={played.byItself} onChange={(event) => rehearsal.setByItself(event.target.checked)} />
         Everybody does their part on time
       </label>
       <Button tone="word" onClick={leave}>
-        Leave the rehearsal
+        <span>
+          Leave<span className={css.long}> the rehearsal</span>
+        </span>
       </Button>
       {isOver ? <p role="status">Nothing comes after this: the evening is over.</p> : null}
     </section>

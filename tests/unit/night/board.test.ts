@@ -5,6 +5,7 @@ import { openAlarms } from '#lib/night/alarms.ts'
 import { alertsOf } from '#lib/night/alerts.ts'
 import { boardOf } from '#lib/night/board-of.ts'
 import { catchUpOf } from '#lib/night/catch-up.ts'
+import { isFromBefore } from '#lib/night/from-before.ts'
 import { planEvening } from '#lib/order/engine.ts'
 import {
   cook,
@@ -321,4 +322,12 @@ describe('what the board shows', () => {
       ],
     })
   })
+})
+
+test('BO19 an order whose untold steps lie before the evening began is from before; one planned from its beginning is not', () => {
+  const late = nightOf(base, { begun: '19:20' })
+  expect(isFromBefore(base, order), 'not begun').toBe(false)
+  expect(isFromBefore(late, order)).toBe(true)
+  expect(isFromBefore(late, planned(late, '19:20'))).toBe(false)
+  expect(isFromBefore(nightOf(base, { begun: '17:00' }), order), 'begun in time').toBe(false)
 })

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
 import { namesOf } from '#app/_words/names.ts'
 import { alarmText, alarmToldText, guardHead, guardText } from '#app/_words/night-alarm.ts'
-import { changesText } from '#app/_words/night-change.ts'
-import { inText, lateText, wholeMinutes } from '#app/_words/night-time.ts'
+import { changesText, muchText } from '#app/_words/night-change.ts'
+import { daysText, inText, lateText, wholeMinutes } from '#app/_words/night-time.ts'
 import { toldText } from '#app/_words/night-told.ts'
 import { doneWords, verbOf } from '#app/_words/night-verb.ts'
 import { overdueText, whereText } from '#app/_words/night-where.ts'
@@ -82,6 +82,7 @@ test('U51 where and until when, without what is at hand anyway', () => {
 test('U52 how the next course stands is said in words, and late with what it is because of', () => {
   expect([inText(0), inText(8), inText(95), inText(-3)]).toEqual(['now', 'in 8 min', 'in 1 h 35', '3 min ago'])
   expect([wholeMinutes(0, 119_000), wholeMinutes(119_000, 0)]).toEqual([1, -1])
+  expect([daysText(1), daysText(5)]).toEqual(['tomorrow', 'in 5 days'])
   expect(lateText(0, null, names)).toBe('on time')
   expect(lateText(6, null, names)).toBe('6 late')
   const potatoes = namesOf({ ...dinner, steps: dinner.steps.map((one) => ({ ...one, does: 'Roast the potatoes' })) })
@@ -125,6 +126,10 @@ test('U55 what a new order changes is one line, the rest is counted', () => {
   expect(changesText([moved(0, 5)], names, 'UTC')).toBe(`“${names.stepName('potatoes')}” at 19:05, not 19:00.`)
   expect(changesText([later, moved(0, 5), moved(0, 6)], names, 'UTC')).toMatch(/ to table 19:12, not 19:00\. .+ And 1 more\.$/)
   expect(changesText([], names, 'UTC')).toBe('')
+  const most = [later, moved(0, 5), moved(0, 6), moved(0, 7)]
+  expect(changesText(most, names, 'UTC')).toMatch(/ And 2 more\.$/)
+  expect(changesText([...most, moved(0, 8)], names, 'UTC')).toBe('Most of your evening has changed: look at what is next.')
+  expect(muchText(['kim', 'lou'], names)).toBe('Much has changed for Kim and Lou: look at what is next.')
 })
 
 test('U56 an alarm names the dish and the need, never a guest; a guarded plate says who does what', () => {
