@@ -44,9 +44,10 @@ test('U35 of eight who ask at once one has it and seven are told; a claim says w
   await current(hal)
   await hal.getByRole('button', { name: 'I’ll do this: Broth' }).focus()
   await expect(hal.getByText(/^It costs: .*Course soup.* to table .* later/)).toBeVisible(LONG)
-  await expect(ada.getByText('Hal has this')).toBeHidden()
+  const had = winner === 'Hal' ? 1 : 0
+  await expect(ada.getByText('Hal has this')).toHaveCount(had)
   await hal.getByRole('button', { name: 'I’ll do this all the same: Broth' }).click()
-  await expect(ada.getByText('Hal has this').last()).toBeVisible()
+  await expect(ada.getByText('Hal has this').nth(had)).toBeVisible()
   await expect(hal.getByRole('button', { name: 'Give back Broth' })).toBeVisible()
 
   // The ladling takes two: Bo helps, and has it alone when Hal leaves it.

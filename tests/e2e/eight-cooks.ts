@@ -1,10 +1,6 @@
-import { randomUUID } from 'node:crypto'
-import { readFileSync } from 'node:fs'
-import type { Browser, Page } from '@playwright/test'
-import { openDatabase } from '#server/db/open.ts'
+import type { Browser } from '@playwright/test'
 import { chores, cook, cooks, course, dish, dishWith, evening, leave, role, step } from '#tests/support/evening-builders.ts'
-import { sessionCookie } from '#tests/support/session-cookie.ts'
-import { bringEvening, demoPage, ready } from './people.ts'
+import { type Seated, seated } from './seated.ts'
 
 export const EIGHT = ['Ada', 'Bo', 'Cyd', 'Dot', 'Eli', 'Fay', 'Gus', 'Hal'] as const
 
@@ -24,47 +20,11 @@ const dinner = () => {
   )
 }
 
-export interface Cooks {
-  readonly eveningId: string
-  /** In the order of EIGHT, each in a browser of their own and at the menu; Ada is the host. */
-  readonly pages: readonly Page[]
-  readonly close: () => Promise<void>
-}
-
-/**
- * Eight people who cook together, signed in as next-auth would have it. Their accounts are put into the database beside the
- * running server: it lets no one address make so many in an hour. `baseURL`: the server's, or that of a cable to it.
- */
-export const eightCooks = async (browser: Browser, baseURL: string): Promise<Cooks> => {
-  const folder = process.env.TABLEWARD_DATA ?? ''
-  const host = await demoPage(browser)
-  const eveningId = await bringEvening(host, dinner())
-  await host.context().close()
-  const people = EIGHT.map((name) => ({ id: randomUUID(), email: `${name}-${randomUUID()}@example.test`.toLowerCase(), name }))
-  const db = openDatabase(`${folder}/tableward.db`)
-  await db.user.createMany({ data: people.map((person) => ({ ...person, passwordHash: 'nobody signs in with it' })) })
-  await db.member.deleteMany({ where: { eveningId } })
-  await db.member.createMany({
-    data: people.map(({ id, name }, at) => ({
-      id: randomUUID(),
-      eveningId,
-      userId: id,
-      role: at === 0 ? 'host' : 'cook',
-      cook: name.toLowerCase(),
-    })),
-  })
-  await db.$disconnect()
-  const secret = readFileSync(`${folder}/secret`, 'utf8').trim()
-  const pages = await Promise.all(
-    people.map(async ({ id }) => {
-      const context = await browser.newContext({ baseURL })
-      const [name = '', value = ''] = (await sessionCookie(secret, id)).split('=')
-      await context.addCookies([{ name, value, url: baseURL }])
-      const page = await context.newPage()
-      await page.goto(`/evenings/${eveningId}/menu`)
-      await ready(page)
-      return page
-    }),
+/** Eight people who cook together, in the order of EIGHT, at the menu; Ada is the host. `baseURL`: the server's, or that of a cable to it. */
+export const eightCooks = (browser: Browser, baseURL: string): Promise<Seated> =>
+  seated(
+    browser,
+    dinner(),
+    EIGHT.map((name) => ({ name, cook: name.toLowerCase(), baseURL })),
+    'menu',
   )
-  return { eveningId, pages, close: async () => void (await Promise.all(pages.map((page) => page.context().close()))) }
-}
