@@ -66,6 +66,8 @@ export interface Nights {
   fired(eveningId: string): readonly Fired[]
   /** Called once for each alert of a live evening, when it is stored. */
   onFire(listener: (eveningId: string, fired: Fired) => void): void
+  /** Called when it is told that something got into a dish: everybody is to know, also who sleeps. `id` as devices ring for it. */
+  onAlarm(listener: (eveningId: string, alarm: { readonly id: string; readonly cooks: readonly string[] }) => void): void
   close(): Promise<void>
 }
 

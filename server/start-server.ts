@@ -78,6 +78,7 @@ const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages):
     log: (...what) => console.error(...what),
   })
   nights.onFire((eveningId, fired) => push.call(eveningId, fired))
+  nights.onAlarm((eveningId, alarm) => push.call(eveningId, alarm))
 
   const server = http.createServer()
   const port = await listen(server, settings)

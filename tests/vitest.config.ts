@@ -1,9 +1,7 @@
 import { defineConfig } from 'vitest/config'
 
 /** Tests of pure code alone: one process reads the modules once for many files. */
-const PURE = [
-  'tests/unit/{domain,drinks,night,order,plan,quantities,recipes,safety,scheduling,table,verify}/**/*.test.{ts,tsx}',
-]
+const PURE = ['tests/unit/{domain,drinks,night,order,plan,quantities,recipes,safety,scheduling,table,verify}/**/*.test.{ts,tsx}']
 
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,

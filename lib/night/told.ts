@@ -3,7 +3,7 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { NightFact } from '#lib/domain/people.ts'
 import { msOfInstant } from '#lib/domain/time.ts'
 
-/** What is due may be so much late, in ms, before it is called overdue. */
+/** What is due may be so much late, in ms, before it is called overdue and the rest is planned again. */
 export const GRACE = 2 * 60_000
 export const MINUTE = 60_000
 

@@ -1,9 +1,7 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { msOfInstant } from '#lib/domain/time.ts'
-
-/** Milliseconds that something may go without being told before it is planned again. */
-export const GRACE = 120_000
+import { GRACE } from '#lib/night/told.ts'
 
 /**
  * The moments at which the order no longer holds unless something is told meanwhile, in order: what should have begun, ended,

@@ -1,10 +1,11 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { type Alert, alertsOf } from '#lib/night/alerts.ts'
+import { GRACE } from '#lib/night/told.ts'
 import type { Fired } from '#lib/plan/wire.ts'
 import type { Clock } from '#server/sync/clock.ts'
 import type { AlertStore } from './alert-store.ts'
-import { GRACE, gracesOf } from './graces.ts'
+import { gracesOf } from './graces.ts'
 import { isLive } from './is-live.ts'
 
 const MINUTE = 60_000

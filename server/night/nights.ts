@@ -1,4 +1,6 @@
 import type { Evening } from '#lib/domain/evening.ts'
+import { nightKey } from '#lib/domain/people.ts'
+import { msOfInstant } from '#lib/domain/time.ts'
 import type { Fired } from '#lib/plan/wire.ts'
 import type { Nights, Planner, Rooms } from '#server/live.ts'
 import type { Clock } from '#server/sync/clock.ts'
@@ -12,6 +14,19 @@ interface Parts {
   readonly store: AlertStore
   readonly clock: Clock
   readonly log: (what: string, why: unknown) => void
+}
+
+/** An alarm that opens a night, or that a start of the server finds, is called for if it was told no longer ago. */
+const FRESH = 60_000
+
+/** The alarms that were not told yet when the evening read as before; null: when it was not followed. */
+const newAlarms = (before: Evening | null, after: Evening, nowMs: number): readonly string[] => {
+  const known = new Set(before?.night.map(nightKey))
+  return after.night.flatMap((fact) =>
+    'alarm' in fact && !known.has(nightKey(fact)) && (before !== null || msOfInstant(fact.at) > nowMs - FRESH)
+      ? [nightKey(fact)]
+      : [],
+  )
 }
 
 /** An evening that has gone live: being opened while what has rung is looked up. */
@@ -29,17 +44,25 @@ export interface OpenNights extends Nights {
 export const startNights = ({ rooms, planner, store, clock, log }: Parts): OpenNights => {
   const nights = new Map<string, Opened>()
   const listeners: ((eveningId: string, fired: Fired) => void)[] = []
+  const alarmListeners: Parameters<Nights['onAlarm']>[0][] = []
   let closed = false
 
   const ring = (eveningId: string, fired: readonly Fired[]) => {
     rooms.sendAlerts(eveningId, fired)
-    for (const one of fired)
-      for (const listener of listeners)
-        try {
-          listener(eveningId, one)
-        } catch (why) {
-          log(`an alert of evening ${eveningId} was not passed on`, why)
-        }
+    for (const one of fired) for (const listener of listeners) passOn(eveningId, () => listener(eveningId, one))
+  }
+
+  const passOn = (eveningId: string, pass: () => void) => {
+    try {
+      pass()
+    } catch (why) {
+      log(`an alert of evening ${eveningId} was not passed on`, why)
+    }
+  }
+
+  const callAlarms = (eveningId: string, before: Evening | null, after: Evening) => {
+    for (const id of newAlarms(before, after, clock.now()))
+      for (const listener of alarmListeners) passOn(eveningId, () => listener(eveningId, { id, cooks: [] }))
   }
 
   const end = (eveningId: string) => {
@@ -78,10 +101,13 @@ export const startNights = ({ rooms, planner, store, clock, log }: Parts): OpenN
     if (closed) return
     const known = nights.get(eveningId)
     if (known) {
+      callAlarms(eveningId, known.evening, evening)
       known.evening = evening
       known.night?.tell(evening)
-    } else if (isLive(evening, clock.now()))
+    } else if (isLive(evening, clock.now())) {
+      callAlarms(eveningId, null, evening)
       open(eveningId, evening).catch((why: unknown) => log(`evening ${eveningId} is not followed`, why))
+    }
   }
 
   rooms.onPlan(hear)
@@ -93,6 +119,9 @@ export const startNights = ({ rooms, planner, store, clock, log }: Parts): OpenN
     fired: (eveningId) => nights.get(eveningId)?.night?.recent() ?? [],
     onFire(listener) {
       listeners.push(listener)
+    },
+    onAlarm(listener) {
+      alarmListeners.push(listener)
     },
     async look(eveningIds) {
       for (const eveningId of eveningIds) {

@@ -68,6 +68,8 @@ describe('a night from the first word to the last plate', () => {
       await night.until('20:00')
       await night.say('dot', { kind: 'out', dish: 'tart', why: 'failed', instead: 'fruit' })
       await night.until('20:20')
+      await night.say('gus', { kind: 'alarm', alarm: 'a1', dish: 'fruit', need: 'nuts' })
+      expect(server.alarms).toEqual(['alarm:a1'])
       await night.killWhileRinging()
       await night.until('22:00')
 
@@ -118,6 +120,9 @@ describe('a night from the first word to the last plate', () => {
       expect(server.logged).toEqual([])
       const document = Y.encodeStateAsUpdate(night.person('ada').device.client.doc)
       expect(document.length).toBeLessThan(256 * 1024)
+
+      // Everybody was called for the alarm, and by no later word or start again.
+      expect(server.alarms).toEqual(['alarm:a1'])
 
       // Closed, it is let go.
       await night.say('ada', { kind: 'close' })

@@ -45,6 +45,8 @@ export interface NightServer extends LoopbackRoom {
   readonly nights: () => OpenNights
   /** Every alert that rang, over all lives of the server. */
   readonly rang: readonly Fired[]
+  /** Every alarm for which sleeping devices were called, over all lives of the server. */
+  readonly alarms: readonly string[]
   /** What is stored of alerts. */
   readonly stored: ReadonlyMap<string, Fired>
   /** From now on what is to be stored of alerts waits, and is lost when the process dies. */
@@ -59,6 +61,7 @@ export const nightServer = async (evening: Evening, at: number): Promise<NightSe
   const orders = new Map<string, Kept>()
   const stored = new Map<string, Fired>()
   const rang: Fired[] = []
+  const alarms: string[] = []
   const runner = turnRunner()
   const held: string[] = []
   let holding = false
@@ -106,6 +109,7 @@ export const nightServer = async (evening: Evening, at: number): Promise<NightSe
       }
       const nights = startNights({ rooms, planner, store, clock, log })
       nights.onFire((_eveningId, fired) => rang.push(fired))
+      nights.onAlarm((_eveningId, { id }) => alarms.push(id))
       now = { planner, nights }
       if (lives > 0) void nights.look([EVENING])
       lives += 1
@@ -119,6 +123,7 @@ export const nightServer = async (evening: Evening, at: number): Promise<NightSe
     },
     nights: () => parts().nights,
     rang,
+    alarms,
     stored,
     held,
     holdAlerts(hold) {

@@ -4,6 +4,7 @@ import type { OrderState, Plan, Wanted } from '#app/_sync/plan.ts'
 import type { Timers } from '#app/_sync/timers.ts'
 import { openTrials } from '#app/_sync/trial.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
+import { GRACE } from '#lib/night/told.ts'
 import { carryOutClaim } from '#lib/plan/carry-out-claim.ts'
 import { afterWrites, carryOutTell, writeTold } from '#lib/plan/carry-out-tell.ts'
 import { decideTell, type Tell } from '#lib/plan/decide-tell.ts'
@@ -44,8 +45,6 @@ export interface Stage {
 
 const TICK_MS = 250
 const FIRST_SPEED = 60
-/** As long after its time as a thing may go untold before the rest is planned again. */
-const GRACE_MS = 2 * 60_000
 const LINK = { kind: 'saved' } as const
 
 /**
@@ -166,7 +165,7 @@ export const openRehearsal = ({ from, order: first, local: spawn, timers }: Stag
   /** Tells what has come about by itself, or plans the rest again when somebody has gone past the grace without a word. */
   const play = () => {
     if (order.kind !== 'current') return
-    const due = dueBy(evening, order.order, clock.now() - (byItself ? 0 : GRACE_MS))
+    const due = dueBy(evening, order.order, clock.now() - (byItself ? 0 : GRACE))
     if (byItself) {
       if (due.length === 0) return
       tellAll(due)

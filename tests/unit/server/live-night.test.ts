@@ -252,7 +252,7 @@ test.each([
   night.order(order)
   clock.advance(6 * HOUR)
   await turn()
-  expect(ids()).toEqual(expect.arrayContaining(['begin:chop:0', 'begin:fry:0', 'begin:plate:0', 'serve:m']))
+  expect(ids()).toEqual(expect.arrayContaining(['begin:chop:0', 'touch:fry:0:out', 'begin:plate:0', 'serve:m']))
   expect(new Set(ids()).size).toBe(ids().length)
   for (const { at, firedAt } of rang) expect(firedAt).toBe(at)
   expect(rang.find(({ id }) => id === 'serve:m')?.at).toBe(Date.parse(serves))
