@@ -29,10 +29,10 @@ const isHere = (evening: Evening, cook: string): boolean => {
   return fact === undefined || fact.back !== undefined
 }
 
-/** What an open alarm calls for, as long as a cook who is there has not confirmed it. */
+/** What an open alarm calls for, as long as a cook who is there has not confirmed it; also before the evening is begun. */
 export const alarmCalls = (evening: Evening): readonly Due[] =>
   evening.night.flatMap((fact): Due[] => {
-    if (!('alarm' in fact)) return []
+    if (!('alarm' in fact) || nightOf(evening)?.closed !== undefined) return []
     const confirmed = new Set(fact.confirmed?.map(({ cook }) => cook))
     if (evening.cooks.every(({ id }) => confirmed.has(id) || !isHere(evening, id))) return []
     const at = msOfInstant(fact.at)

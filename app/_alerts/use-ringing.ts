@@ -72,8 +72,7 @@ export const useRinging = (
       link.kind === 'offline' && order.kind !== 'none' && order.order ? dueOf(alerts(evening, order.order), now()) : []
     const look = () => {
       const { plan: now } = latest.current
-      if (!isLive(now.evening)) return
-      const due = [...alarmCalls(now.evening), ...dueHere(now)]
+      const due = [...alarmCalls(now.evening), ...(isLive(now.evening) ? dueHere(now) : [])]
       if (due.length > 0) hear.current(due)
     }
     const timer = setInterval(look, LOOK_MS)

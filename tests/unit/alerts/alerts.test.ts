@@ -85,6 +85,7 @@ test('U71 an alarm rings for everybody, however late, until every cook who is th
   const alarm = { alarm: 'x', dish: evening.dishes[0]?.id ?? '', need: null, at: at(-20), by: first } as const
   const confirmed = evening.cooks.map(({ id }) => ({ cook: id, at: at(-1) }))
   const calls = alarmCalls(told(alarm))
+  expect(alarmCalls(told({ night: 'begun', begun: at(-60), closed: at(0), by: first }, alarm))).toEqual([])
   expect(ids(ringsOf(calls, evening, known(0), second, NOW).ring)).toEqual(['alarm:x'])
   expect(ids(alarmCalls(told({ ...alarm, confirmed: confirmed.slice(1) })))).toEqual(['alarm:x'])
   expect(alarmCalls(told({ ...alarm, confirmed }))).toEqual([])
