@@ -4,7 +4,7 @@ import type { Alert } from '#lib/night/alerts.ts'
 import { cookOf, courseOf, nightOf, stepOf } from '#lib/plan/night-facts.ts'
 
 /** Something that must not be served, told to all until every cook has confirmed. */
-export interface AlarmCall {
+interface AlarmCall {
   readonly id: string
   readonly kind: 'alarm'
   readonly at: number
@@ -16,7 +16,7 @@ export type Call = Alert | AlarmCall
 export type Due = Call & { readonly firedAt: number }
 
 /** Later than this it is told in words: it would ring for what somebody else has long seen to. */
-export const FRESH_MS = 60_000
+const FRESH_MS = 60_000
 
 /** What this device has told its cook already, and since when it takes part in the night. */
 export interface Known {

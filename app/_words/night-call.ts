@@ -11,7 +11,7 @@ const small = (text: string): string => `${text.slice(0, 1).toLowerCase()}${text
 export const taskText = (task: Task, names: Names): string => small(verbOf(task, names).line)
 
 /** "Mira and Tess", "you and Tess", "everybody". */
-export const whoText = (cooks: readonly string[], own: string | null, names: Names): string => {
+const whoText = (cooks: readonly string[], own: string | null, names: Names): string => {
   if (cooks.length === 0) return 'everybody'
   const sorted = own !== null && cooks.includes(own) ? [own, ...cooks.filter((cook) => cook !== own)] : cooks
   return listText(sorted.map((cook) => (cook === own ? 'you' : names.cookName(cook))))

@@ -22,7 +22,7 @@ export const momentWords: Readonly<Record<Moment, { readonly title: string; read
   lost: { title: 'Where are we?', asks: 'Tell what has happened meanwhile: the rest is planned from there.' },
 }
 
-export interface AnswerWords {
+interface AnswerWords {
   /** On the button. */
   readonly title: string
   /** What it comes to at once, before anything is reckoned. */

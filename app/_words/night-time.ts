@@ -10,7 +10,7 @@ export const inText = (minutes: number): string =>
   minutes === 0 ? 'now' : minutes > 0 ? `in ${minutesText(minutes)}` : `${minutesText(-minutes)} ago`
 
 /** "the potatoes", "“Cook”": what a step is done to, as a reason. */
-export const stepThing = (step: string, names: Names): string => {
+const stepThing = (step: string, names: Names): string => {
   const thing = thingOf(names.step(step)?.does ?? '')
   const dish = names.dish(names.step(step)?.dish ?? null)?.name
   if (thing !== null) return `the ${thing}`

@@ -24,7 +24,7 @@ export const comingCourses = (evening: Evening): readonly Course[] =>
   servedCourses(evening).filter(({ id, welcome }) => !welcome && !isOut(evening, id))
 
 /** When all sit down: as last told, else as planned. */
-export const sitDownMs = (evening: Evening): { readonly ms: number; readonly moved: boolean } => {
+const sitDownMs = (evening: Evening): { readonly ms: number; readonly moved: boolean } => {
   const told = evening.night.find((fact): fact is Extract<NightFact, { sitDown: string }> => 'sitDown' in fact)
   return told ? { ms: msOfInstant(told.sitDown), moved: true } : { ms: epochMsOf(evening, evening.sitDown), moved: false }
 }

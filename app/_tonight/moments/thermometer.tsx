@@ -26,7 +26,7 @@ export function Thermometers() {
 }
 
 /** Two readings make an estimate with its range, and that offers the minutes that it needs longer. The thermometer decides, never the estimate. */
-export function Thermometer({ step: id }: { readonly step: string }) {
+function Thermometer({ step: id }: { readonly step: string }) {
   const { evening, order, names, nowMs, tell, cook } = useNight()
   const [isOpen, setOpen] = useState(false)
   const step = evening.steps.find((each) => each.id === id)
