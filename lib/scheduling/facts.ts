@@ -3,7 +3,7 @@ import { refreshKeep } from './keeping.ts'
 import { kitsFor, type Wanting } from './kit-fits.ts'
 import { laneBlocks, stayBlocks } from './lane-fits.ts'
 import type { Act, CookModel, ModeModel } from './model.ts'
-import type { TouchPlace } from './place.ts'
+import type { Place, TouchPlace } from './place.ts'
 import { EYE_PIECE } from './problem.ts'
 import type { Random } from './random.ts'
 import { put, type State, take } from './state.ts'
@@ -68,7 +68,7 @@ export const resettle = (state: State, act: Act, random: Random): void => {
   const { fact } = act
   if (!place || fact?.kind !== 'running') return
   const { mode } = place
-  const end = anEnd(state, act, mode, random)
+  const end = anEnd(state, place, random)
   take(state, act)
   if (act.delivery) refreshKeep(state, act.delivery)
   const { touches, missing } = placeTouches(state, act, mode, end, random)
@@ -78,10 +78,13 @@ export const resettle = (state: State, act: Act, random: Random): void => {
   if (act.delivery) refreshKeep(state, act.delivery)
 }
 
-/** Its earliest end or, when it may last longer by choice, one that suits what comes after it. */
-const anEnd = (state: State, act: Act, mode: ModeModel, random: Random): number => {
+/**
+ * Its earliest end or, when it may last longer by choice, one that suits what comes after it: what is planned after it must
+ * still keep its hard lags.
+ */
+const anEnd = (state: State, { act, mode, end }: Place, random: Random): number => {
   const start = act.fact?.start ?? act.from
-  const least = start + act.minLen
+  let least = start + act.minLen
   let most = mode.upTo > mode.likely ? Math.max(least, start + mode.upTo) : least
   const { delivery } = act
   if (delivery && !delivery.serving.served) most = Math.min(most, (state.moments[delivery.serving.index] ?? most) + delivery.late)
@@ -90,10 +93,11 @@ const anEnd = (state: State, act: Act, mode: ModeModel, random: Random): number 
     const after = state.places[lag.to.index]
     if (!after || !lag.fromEnd) continue
     most = Math.min(most, after.start - lag.least)
+    if (lag.safety) least = Math.max(least, after.start - lag.most)
     ends.push(after.start - lag.least, after.start - lag.most)
   }
   ends.push(most)
-  return Math.max(least, Math.min(most, ends[random.below(ends.length)] ?? least))
+  return least > most ? end : Math.max(least, Math.min(most, ends[random.below(ends.length)] ?? least))
 }
 
 const anyRing = (state: State, act: Act, mode: ModeModel): number => {

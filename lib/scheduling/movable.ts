@@ -15,9 +15,9 @@ export const isMovable = (state: State, act: Act): boolean => !act.fact && act.m
 /** Moments no earlier than what is not going to leave its place allows. */
 export const afterWhatStays = (state: State, moments: readonly Tick[], leaves: (act: Act) => boolean): Tick[] => {
   const later = [...moments]
-  for (const { index, fact, delivery } of state.model.acts) {
+  for (const { index, delivery } of state.model.acts) {
     const place = state.places[index]
-    if (!place || fact || !delivery || leaves(place.act)) continue
+    if (!place || !delivery || leaves(place.act)) continue
     const serving = delivery.serving.index
     later[serving] = Math.max(later[serving] as number, place.end - delivery.late)
   }
