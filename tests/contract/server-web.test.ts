@@ -207,6 +207,7 @@ const WAYS: Readonly<Record<string, readonly string[]>> = {
   'GET /reply/erased': OPEN,
   'GET /sign-in': OPEN,
   'GET /sign-up': OPEN,
+  'GET /sw.js': OPEN,
 }
 /** Server actions that need no account. All others begin by asking who it is. */
 const OPEN_ACTIONS = ['app/_account/actions.ts signUpAction']
