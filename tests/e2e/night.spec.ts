@@ -28,7 +28,7 @@ const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true }
 
 const words = (does: string) => (each: Step) => ({ ...each, does })
 
-/** A soup for which three cooks work at once and two fill the plates, and a pie for later. The soup cannot be in time. */
+/** A soup for which three cooks must begin at once, or it comes later still: it cannot be in time. And a pie for later. */
 const supper = () =>
   tonightEvening(
     evening(
@@ -53,11 +53,11 @@ const supper = () =>
         dish(
           'broth',
           dishWith({ name: 'Broth' }),
-          step('stir', 20, words('Stir the broth')),
+          step('stir', 24, words('Stir the broth')),
           step('ladle', 4, words('Ladle the soup'), follows('stir'), cooks(2), role('plate')),
         ),
-        dish('herbs', dishWith({ name: 'Herbs' }), step('chop', 20, words('Chop the herbs'))),
-        dish('cream', dishWith({ name: 'Cream' }), step('whip', 20, words('Whip the cream'))),
+        dish('herbs', dishWith({ name: 'Herbs' }), step('chop', 24, words('Chop the herbs'))),
+        dish('cream', dishWith({ name: 'Cream' }), step('whip', 28, words('Whip the cream'))),
       ),
       course(
         'main',
@@ -121,7 +121,11 @@ test('E11 a night is cooked on a tablet and two phones, one on plain http and on
   for (const page of pages) await expect(stage(page)).toHaveAttribute('data-phase', 'cooking', LONG)
   await expect(stage(ada)).toHaveAttribute('data-shape', 'worktop')
   await expect(stage(bo)).toHaveAttribute('data-shape', 'mine')
-  await button(ada, 'I’ve got it: Stir the broth').click(LONG)
+  // One cook is large on the worktop, whoever is the most urgent.
+  const own = button(ada, 'I’ve got it: Stir the broth')
+  await expect(own.or(button(ada, 'Show Ada large')).first()).toBeVisible(LONG)
+  if (!(await own.isVisible())) await button(ada, 'Show Ada large').click()
+  await own.click(LONG)
   await button(bo, 'I’ve got it: Chop the herbs').click(LONG)
   await button(cyd, 'I’ve got it: Whip the cream').click(LONG)
   // While it is being planned again it does not stand there how late.
@@ -153,8 +157,9 @@ test('E11 a night is cooked on a tablet and two phones, one on plain http and on
   // What two do together is told by both at once, and is done once.
   await done(ada, 'Stir the broth').click()
   await done(bo, 'Chop the herbs').click()
-  for (const page of [ada, bo]) await expect(done(page, 'Ladle the soup')).toBeVisible(LONG)
-  await Promise.all([ada, bo].map((page) => done(page, 'Ladle the soup').click()))
+  // Both have the button in hand before either taps: a finger that looked again would find it gone by the other's tap.
+  const both = await Promise.all([ada, bo].map((page) => done(page, 'Ladle the soup').elementHandle(LONG)))
+  await Promise.all(both.map((tap) => tap?.evaluate((element) => (element as HTMLElement).click())))
   for (const page of pages) await expect(button(page, 'Soup to table')).toBeVisible(LONG)
   await button(bo, 'Soup to table').click()
   for (const page of pages) await expect(stage(page)).toContainText('Pie to table', LONG)
