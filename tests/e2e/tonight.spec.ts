@@ -31,8 +31,11 @@ const presser =
     const button = page.getByRole('button', { name })
     await expect(button.first()).toBeVisible()
     if (isPhone) return button.first().click()
-    await page.evaluate(() => (document.activeElement instanceof HTMLElement ? document.activeElement.blur() : undefined))
-    await tabTo(page, name)
+    // A new order, or a course whose plates are next, may bring another page under the keys on the way.
+    await expect(async () => {
+      await page.evaluate(() => (document.activeElement instanceof HTMLElement ? document.activeElement.blur() : undefined))
+      await tabTo(page, name)
+    }).toPass({ timeout: 30_000 })
     await page.keyboard.press('Enter')
   }
 
