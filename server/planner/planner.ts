@@ -169,12 +169,12 @@ export const startPlanner = (parts: Parts): Planner => {
     } else if (desk.answer?.kind === 'order' && desk.answer.hash === hash)
       log(`evening ${eveningId} keeps its running order: ${kind} failed`, report.why)
     else fail(eveningId, desk, hash, report.why)
-    const { over } = workOf(desk, hash)
+    const { over, again: isAgain } = workOf(desk, hash)
     if (kind === 'quick' || report.kind !== 'order' || report.whole) over.add(kind)
     // What the prover found may have other clashes.
     if (kind === 'proof') over.delete('ways')
     const after = desk.answer && messageOf(desk, desk.answer)
-    if (after?.kind === 'order' && !isOldNews(before, after, workOf(desk, hash).again)) show(eveningId, desk, after)
+    if (after?.kind === 'order' && !isOldNews(before, after, isAgain)) show(eveningId, desk, after)
     if (desk.leaving) clear(eveningId, desk)
     else goOn(eveningId, desk, hash)
   }
