@@ -1,24 +1,9 @@
-import AxeBuilder from '@axe-core/playwright'
 import { expect, type Page, test } from '@playwright/test'
 import { DINNER } from './dinner.ts'
 import { inviteHousehold } from './household.ts'
 import { tabTo } from './keyboard.ts'
+import { clean, fits } from './look.ts'
 import { bringLamb, demo, firstDemo, ready, signIn } from './people.ts'
-
-/** Nothing wider than the screen. */
-const fits = async (page: Page, what: string): Promise<void> => {
-  const wider = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
-  expect(wider, `${what}: no sideways scroll`).toBeLessThanOrEqual(0)
-}
-
-/** Nothing that axe finds. */
-const clean = async (page: Page, what: string): Promise<void> => {
-  const found = await new AxeBuilder({ page }).options({ resultTypes: ['violations'] }).analyze()
-  expect(found.passes.length, `${what}: axe saw the page`).toBeGreaterThan(5)
-  expect(
-    found.violations.map(({ id, nodes }) => `${what}: ${id} ${nodes.map(({ target }) => target.join(' ')).join(', ')}`),
-  ).toEqual([])
-}
 
 /**
  * Every screen is looked at for what does not fit; axe, which takes a second or two of a screen, sees every other one on the

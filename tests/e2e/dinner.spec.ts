@@ -1,6 +1,7 @@
 import { expect, type Page, test } from '@playwright/test'
 import { DINNER } from './dinner.ts'
 import { tabTo, writeOver } from './keyboard.ts'
+import { fits } from './look.ts'
 import { newPerson, ready, saved, signUp } from './people.ts'
 import { watch } from './tripwire.ts'
 
@@ -97,8 +98,7 @@ const byTouch = async (page: Page): Promise<void> => {
   await covers.tap()
   await covers.fill('5')
   await covers.press('Enter')
-  const wider = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
-  expect(wider, 'no sideways scroll').toBeLessThanOrEqual(0)
+  await fits(page, 'a new evening')
   await page.getByRole('button', { name: 'Make the running order' }).tap()
   await toOrder(page)
   await expect(
