@@ -27,6 +27,8 @@ function* named(evening: Evening): Generator<[path: string, id: string]> {
   }
   for (const list of ['cooks', 'courses', 'dishes', 'steps', 'ingredients', 'drinks', 'guests'] as const)
     for (const [i, item] of evening[list].entries()) yield [`${list}[${i}].id`, item.id]
+  for (const list of ['shopping', 'ticks'] as const)
+    for (const [i, item] of (evening[list] ?? []).entries()) yield [`${list}[${i}].id`, item.id]
 }
 
 const duplicateIds = (evening: Evening): Refusal[] => {
@@ -88,6 +90,11 @@ const unknownIds = (evening: Evening): Refusal[] => {
     expect(cooks, 'cook', `claims[${i}].cook`, claim.cook)
     for (const [a, also] of (claim.also ?? []).entries()) expect(cooks, 'cook', `claims[${i}].also[${a}]`, also)
   }
+  for (const [i, note] of (evening.shopping ?? []).entries()) {
+    expect(cooks, 'cook', `shopping[${i}].by`, note.by)
+    expect(cooks, 'cook', `shopping[${i}].read.by`, note.read?.by)
+  }
+  for (const [i, tick] of (evening.ticks ?? []).entries()) expect(cooks, 'cook', `ticks[${i}].by`, tick.by)
   for (const [i, fact] of evening.night.entries()) {
     expect(cooks, 'cook', `night[${i}].by`, fact.by)
     if ('step' in fact) expect(steps, 'step', `night[${i}].step`, fact.step)

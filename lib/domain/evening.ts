@@ -4,6 +4,7 @@ import { Ingredient, Rules } from './ingredient.ts'
 import { Cook, Kitchen } from './kitchen.ts'
 import { Course, Dish, Step } from './menu.ts'
 import { Claim, Drink, Guest, NightFact } from './people.ts'
+import { ShoppingNote, Tick } from './shopping.ts'
 import { isDate } from './time.ts'
 
 export const EVENING_FORMAT = 'tableward/1'
@@ -32,6 +33,9 @@ export const Evening = z.strictObject({
   guests: z.array(Guest).max(120),
   claims: z.array(Claim).max(1000),
   night: z.array(NightFact).max(5000),
+  /** Absent when empty, as all lists that came later are. */
+  shopping: z.array(ShoppingNote).max(1000).optional(),
+  ticks: z.array(Tick).max(2000).optional(),
 })
 export type Evening = z.infer<typeof Evening>
 

@@ -6,16 +6,21 @@ import { Ingredient } from '#lib/domain/ingredient.ts'
 import { Cook, Kitchen } from '#lib/domain/kitchen.ts'
 import { Course, Dish, Step } from '#lib/domain/menu.ts'
 import { Claim, Drink } from '#lib/domain/people.ts'
+import { ShoppingNote, Tick } from '#lib/domain/shopping.ts'
 
 /**
  * The shared plan is one Yjs document with one root map a noun.
  *   meta      version, minClient, epoch, evening (its id): the server's
  *   evening   field → JSON value: the host's
- *   kitchens … drinks   id → Y.Map of field → JSON value; free text is a Y.Text: the cooks'
+ *   kitchens … ticks    id → Y.Map of field → JSON value; free text is a Y.Text: the cooks'
  *   claims    target → { cook, also }, night   subject → fact (`nightKey`): the server's, on a command
  * Guests are never in it.
  */
-export const ENTRY_ROOTS = ['kitchens', 'cooks', 'courses', 'dishes', 'steps', 'ingredients', 'drinks'] as const
+const ALWAYS_ROOTS = ['kitchens', 'cooks', 'courses', 'dishes', 'steps', 'ingredients', 'drinks'] as const
+/** Lists that an evening has only where there is something in them. */
+export const LATER_ROOTS = ['shopping', 'ticks'] as const
+export type LaterRoot = (typeof LATER_ROOTS)[number]
+export const ENTRY_ROOTS = [...ALWAYS_ROOTS, ...LATER_ROOTS] as const
 export type EntryRoot = (typeof ENTRY_ROOTS)[number]
 export const ROOTS = ['meta', 'evening', ...ENTRY_ROOTS, 'claims', 'night'] as const
 export type Root = (typeof ROOTS)[number]
@@ -28,6 +33,8 @@ export interface EntryOf {
   readonly steps: Step
   readonly ingredients: Ingredient
   readonly drinks: Drink
+  readonly shopping: ShoppingNote
+  readonly ticks: Tick
 }
 
 const SHAPES = {
@@ -38,6 +45,8 @@ const SHAPES = {
   steps: Step.shape,
   ingredients: Ingredient.shape,
   drinks: Drink.shape,
+  shopping: ShoppingNote.shape,
+  ticks: Tick.shape,
 } as const
 
 /** How one field of an entry is kept. `absent`: what it reads as when it is not there. */
@@ -83,6 +92,8 @@ export const FIELDS: { readonly [root in EntryRoot]: ReadonlyMap<string, Field> 
   steps: fieldsOf('steps'),
   ingredients: fieldsOf('ingredients'),
   drinks: fieldsOf('drinks'),
+  shopping: fieldsOf('shopping'),
+  ticks: fieldsOf('ticks'),
 }
 
 const GONE: Field = { name: 'gone', schema: z.boolean(), absent: { kind: 'left-out' } }
@@ -119,10 +130,16 @@ export const MOST: { readonly [root in EntryRoot]: number } = {
   steps: 600,
   ingredients: 2000,
   drinks: 120,
+  shopping: 1000,
+  ticks: 2000,
 }
 
 export const Meta = z.object({ version: z.int(), minClient: z.int(), epoch: z.string().min(1).max(80), evening: Id })
 export type Meta = z.infer<typeof Meta>
+
+/** An evening's list of one root; one that came later may be absent. */
+export const listIn = <R extends EntryRoot>(evening: { readonly [L in R]?: readonly EntryOf[L][] | undefined }, root: R) =>
+  evening[root] ?? []
 
 /** A claim as it stands under its target. */
 export const ClaimEntry = Claim.omit({ target: true })

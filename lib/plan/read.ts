@@ -42,6 +42,8 @@ export const readPlan = (doc: Y.Doc): PlanReading => {
     steps: readRoot(doc, 'steps', reports),
     ingredients: readRoot(doc, 'ingredients', reports),
     drinks: readRoot(doc, 'drinks', reports),
+    shopping: readRoot(doc, 'shopping', reports),
+    ticks: readRoot(doc, 'ticks', reports),
   }
   const evening: Evening = {
     format: EVENING_FORMAT,
@@ -86,6 +88,8 @@ const NOUN: { readonly [root in EntryRoot]: string } = {
   steps: 'step',
   ingredients: 'ingredient',
   drinks: 'drink',
+  shopping: 'note on the shopping',
+  ticks: 'tick of the shopping',
 }
 
 const readRoot = <R extends EntryRoot>(doc: Y.Doc, root: R, reports: string[]): Listed<EntryOf[R]> => {

@@ -2,9 +2,10 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { Kitchen } from '#lib/domain/kitchen.ts'
 import type { Step } from '#lib/domain/menu.ts'
 import type { Claim, NightFact } from '#lib/domain/people.ts'
+import type { ShoppingNote, Tick } from '#lib/domain/shopping.ts'
 import { epochMsOf } from '#lib/domain/time.ts'
 import { circularArrows } from './cut-cycles.ts'
-import type { EntryOf, EntryRoot, OwnFields } from './layout.ts'
+import type { EntryOf, EntryRoot, LaterRoot, OwnFields } from './layout.ts'
 import { byParent, claimsInOrder, dishesInOrder, nightInOrder } from './reading-order.ts'
 import { repairCook, repairCourses, repairDishes, repairStep } from './repair-entries.ts'
 import { mapKept } from './tidy.ts'
@@ -83,6 +84,14 @@ export const repairEvening = (
     drinks: byParent(drinks, courses, (drink) => drink.course),
     claims: keptClaims(claims, cookIds, new Set([...idsOf(courses), ...dishIds, ...stepIds])),
     night: keptFacts(night, { cooks, courses: idsOf(courses), dishes: dishIds, steps: stepIds }),
+    ...someOf(
+      'shopping',
+      mapKept(unique.shopping, (note) => knownNote(note, cookIds)),
+    ),
+    ...someOf(
+      'ticks',
+      mapKept(unique.ticks, (tick) => knownTick(tick, cookIds)),
+    ),
   }
 }
 
@@ -111,6 +120,8 @@ const uniqueIds = (entries: Entries, report: (why: string) => void): Unique => {
     steps: firsts(entries.steps.items),
     ingredients: firsts(entries.ingredients.items),
     drinks: firsts(entries.drinks.items),
+    shopping: firsts(entries.shopping.items),
+    ticks: firsts(entries.ticks.items),
   }
 }
 
@@ -155,6 +166,17 @@ const without = <T extends object, K extends keyof T>(value: T, key: K): T => {
   const { [key]: _cut, ...rest } = value
   return rest as T
 }
+
+/** A list that is absent when it is empty. */
+const someOf = <R extends LaterRoot>(root: R, items: EntryOf[R][]): { readonly [L in R]?: EntryOf[L][] } =>
+  (items.length > 0 ? { [root]: items } : {}) as { readonly [L in R]?: EntryOf[L][] }
+
+/** What a removed cook was to get, has ticked or read stays so, without the name. */
+const knownNote = (note: ShoppingNote, cooks: Ids): ShoppingNote => {
+  const own = note.by !== undefined && !cooks.has(note.by) ? without(note, 'by') : note
+  return own.read?.by !== undefined && !cooks.has(own.read.by) ? { ...own, read: without(own.read, 'by') } : own
+}
+const knownTick = (tick: Tick, cooks: Ids): Tick => (tick.by !== undefined && !cooks.has(tick.by) ? without(tick, 'by') : tick)
 
 const keptClaims = (claims: readonly Claim[], cooks: Ids, targets: Ids): Claim[] =>
   claimsInOrder(claims)

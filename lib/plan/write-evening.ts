@@ -1,7 +1,7 @@
 import * as Y from 'yjs'
 import type { Evening } from '#lib/domain/evening.ts'
 import { nightKey } from '#lib/domain/people.ts'
-import { documentField, ENTRY_ROOTS, type EntryOf, type EntryRoot, EVENING_FIELDS, isEveningField } from './layout.ts'
+import { documentField, ENTRY_ROOTS, type EntryOf, type EntryRoot, EVENING_FIELDS, isEveningField, listIn } from './layout.ts'
 import { spreadKeys } from './order-keys.ts'
 import { claimsInOrder, nightInOrder } from './reading-order.ts'
 import { LAYOUT_VERSION } from './wire.ts'
@@ -27,8 +27,9 @@ export const writeEvening = (doc: Y.Doc, evening: Evening, making: Making): void
     const own = doc.getMap('evening')
     for (const name of Object.keys(EVENING_FIELDS).filter(isEveningField)) own.set(name, evening[name])
     for (const root of ENTRY_ROOTS) {
-      const keys = spreadKeys(evening[root].length)
-      for (const [index, entry] of evening[root].entries())
+      const list = listIn(evening, root)
+      const keys = spreadKeys(list.length)
+      for (const [index, entry] of list.entries())
         doc.getMap(root).set(entry.id, entryContent(root, { order: keys[index] ?? '', ...entry }))
     }
     const claims = doc.getMap('claims')

@@ -5,6 +5,7 @@ import { Cook, Kitchen } from '#lib/domain/kitchen.ts'
 import { Course, Dish, Step } from '#lib/domain/menu.ts'
 import { Drink } from '#lib/domain/people.ts'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
+import { ShoppingNote, Tick } from '#lib/domain/shopping.ts'
 import type { EntryOf, EntryRoot } from '#lib/plan/layout.ts'
 import { keysFor, type Place } from '#lib/plan/order-keys.ts'
 import { entryContent } from '#lib/plan/write-evening.ts'
@@ -27,6 +28,8 @@ export const addIngredient = (doc: Y.Doc, ingredient: Unplaced<Ingredient>, plac
   add(doc, 'ingredients', Ingredient, ingredient, place)
 export const addDrink = (doc: Y.Doc, drink: Unplaced<Drink>, place: Place = LAST): Added =>
   add(doc, 'drinks', Drink, drink, place)
+export const addNote = (doc: Y.Doc, note: Unplaced<ShoppingNote>): Added => add(doc, 'shopping', ShoppingNote, note, LAST)
+export const addTick = (doc: Y.Doc, tick: Tick): Added => add(doc, 'ticks', Tick, tick, LAST)
 
 const add = <R extends EntryRoot>(
   doc: Y.Doc,

@@ -28,6 +28,8 @@ const PARENT: { readonly [root in EntryRoot]: string | null } = {
   steps: 'dish',
   ingredients: 'dish',
   drinks: 'course',
+  shopping: null,
+  ticks: null,
 }
 
 /** The field that names an entry's parent, or null when the root has no parents. */
