@@ -62,7 +62,7 @@ const unknownIds = (evening: Evening): Refusal[] => {
     for (const [p, presence] of cook.presence.entries())
       expect(kitchens, 'kitchen', `cooks[${c}].presence[${p}].kitchen`, presence.kitchen)
   for (const [c, course] of evening.courses.entries())
-    for (const part of ['lead', 'pours', 'clears'] as const) expect(cooks, 'cook', `courses[${c}].${part}`, course[part])
+    for (const part of ['lead', 'hosts', 'pours', 'clears'] as const) expect(cooks, 'cook', `courses[${c}].${part}`, course[part])
   for (const [d, dish] of evening.dishes.entries()) {
     expect(courses, 'course', `dishes[${d}].course`, dish.course)
     expect(kitchens, 'kitchen', `dishes[${d}].kitchen`, dish.kitchen)
@@ -152,6 +152,12 @@ const windowsOutOfOrder = (evening: Evening): Refusal[] => {
     for (const [p, presence] of cook.presence.entries())
       if (ms(presence.from) >= ms(presence.to))
         found.push(refusal(`cooks[${c}].presence[${p}].to`, 'order', 'must be later than from'))
+  for (const [c, cook] of evening.cooks.entries())
+    for (const [b, busy] of (cook.busy ?? []).entries())
+      if (ms(busy.from) >= ms(busy.to)) found.push(refusal(`cooks[${c}].busy[${b}].to`, 'order', 'must be later than from'))
+  for (const [c, { children }] of evening.courses.entries())
+    if (children && ms(children.at) > ms(evening.sitDown))
+      found.push(refusal(`courses[${c}].children.at`, 'order', 'must not be later than sitDown'))
   for (const [s, step] of evening.steps.entries())
     if (step.earliest && step.latest && ms(step.earliest) >= ms(step.latest))
       found.push(refusal(`steps[${s}].latest`, 'order', 'must be later than earliest'))
@@ -174,9 +180,15 @@ const missingCarries = (evening: Evening): Refusal[] =>
         ]
   })
 
-const welcomes = (evening: Evening): Refusal[] =>
-  evening.courses
+const welcomes = (evening: Evening): Refusal[] => [
+  ...evening.courses
     .map((course, c) => ({ course, c }))
-    .filter(({ course }) => course.welcome)
+    .filter(({ course }) => course.welcome && !course.children)
     .slice(1)
-    .map(({ c }) => refusal(`courses[${c}].welcome`, 'welcome-twice', 'only one course can be the welcome'))
+    .map(({ c }) => refusal(`courses[${c}].welcome`, 'welcome-twice', 'only one course can be the welcome')),
+  ...evening.courses.flatMap(({ welcome, children }, c) =>
+    children && !welcome
+      ? [refusal(`courses[${c}].children`, 'order', 'children eat before sit-down: the course must be a welcome')]
+      : [],
+  ),
+]

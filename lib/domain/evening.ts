@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { At, Id, line, Zone } from './atoms.ts'
+import { At, Duration, Id, line, Zone } from './atoms.ts'
 import { Ingredient, Rules } from './ingredient.ts'
 import { Cook, Kitchen } from './kitchen.ts'
 import { Course, Dish, Step } from './menu.ts'
@@ -20,6 +20,8 @@ export const Evening = z.strictObject({
   guestsFrom: At,
   sitDown: At,
   covers: z.int().min(1).max(60),
+  /** So long before the guests come, the hosts would rather have nothing to do. */
+  quietBefore: Duration.optional(),
   rules: Rules,
   /** The kitchen beside the table. */
   host: Id,

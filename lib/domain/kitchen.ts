@@ -36,6 +36,10 @@ export type Kitchen = z.infer<typeof Kitchen>
 export const Presence = z.strictObject({ kitchen: Id, from: At, to: At })
 export type Presence = z.infer<typeof Presence>
 
+/** A stretch in which a cook is at something else, such as bedtime: as if they were not there. */
+export const Busy = z.strictObject({ name: line(80), from: At, to: At })
+export type Busy = z.infer<typeof Busy>
+
 export const Cook = z.strictObject({
   id: Id,
   name: line(80),
@@ -45,6 +49,9 @@ export const Cook = z.strictObject({
   /** Hands-on minutes are multiplied by it. */
   pace: z.number().min(0.6).max(1.6).default(1),
   presence: z.array(Presence).max(40),
+  busy: z.array(Busy).max(20).optional(),
+  /** Has a glass from when the guests come: hard work is kept from them after it, as far as can be. */
+  drinks: z.literal(true).optional(),
 })
 export type Cook = z.infer<typeof Cook>
 

@@ -12,7 +12,11 @@ export const Course = z.strictObject({
   service: z.enum(['plated', 'platters', 'on-table']),
   /** The one course before sit-down, from when the guests come. */
   welcome: z.literal(true).optional(),
+  /** A welcome of the children's own: they eat it at that time, before everybody sits down, so many of them beside the covers. */
+  children: z.strictObject({ at: At, covers: z.int().min(1).max(60) }).optional(),
   lead: Id.optional(),
+  /** Who stays at the table for it. */
+  hosts: Id.optional(),
   /** Who pours and who takes the plates off: told to the cooks, and counted by no running order. */
   pours: Id.optional(),
   clears: Id.optional(),

@@ -113,6 +113,7 @@ export const EVENING_FIELDS = {
   covers: Evening.shape.covers,
   rules: Evening.shape.rules,
   host: Evening.shape.host,
+  quietBefore: Evening.shape.quietBefore,
 } as const
 export type EveningField = keyof typeof EVENING_FIELDS
 export type OwnFields = Pick<Evening, EveningField>

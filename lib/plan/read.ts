@@ -74,6 +74,7 @@ const readOwn = (doc: Y.Doc, reports: string[], expected: boolean): OwnFields =>
   const own: Record<string, unknown> = { ...OWN }
   for (const name of Object.keys(EVENING_FIELDS).filter(isEveningField)) {
     const parsed = EVENING_FIELDS[name].safeParse(map?.get(name))
+    if (parsed.success && parsed.data === undefined) continue
     if (parsed.success) own[name] = parsed.data
     else if (expected) reports.push(`The evening's ${name} was not readable.`)
   }

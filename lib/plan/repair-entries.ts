@@ -1,3 +1,4 @@
+import type { At } from '#lib/domain/atoms.ts'
 import type { Cook, Use } from '#lib/domain/kitchen.ts'
 import type { Course, Dish, Step } from '#lib/domain/menu.ts'
 import { type EveningClock, epochMsOf } from '#lib/domain/time.ts'
@@ -15,21 +16,41 @@ export const repairCook = (cook: Cook, clock: EveningClock, kitchens: Ids, remov
       report(`Some hours of the cook "${cook.id}" are in no kitchen, or end before they begin: they are left out.`)
     return sound
   })
-  return presence.length === cook.presence.length ? cook : { ...cook, presence }
+  const busy = cook.busy?.filter((one) => epochMsOf(clock, one.from) < epochMsOf(clock, one.to))
+  if (busy?.length !== cook.busy?.length)
+    report(`Something that keeps the cook "${cook.id}" ends before it begins: it is left out.`)
+  if (presence.length === cook.presence.length && busy?.length === cook.busy?.length) return cook
+  const { busy: _busy, ...rest } = cook
+  return { ...rest, presence, ...(busy && busy.length > 0 ? { busy } : {}) }
 }
 
 const PARTS = [
   ['lead', 'leads'],
+  ['hosts', 'stays at the table for'],
   ['pours', 'pours at'],
   ['clears', 'clears'],
 ] as const
 
-/** One welcome, the first; who leads, pours and clears is a cook. */
-export const repairCourses = (courses: Course[], cooks: Ids, removed: Ids, report: Report): Course[] => {
-  const welcome = courses.find((course) => course.welcome)
+/**
+ * One welcome, the first, beside those of the children, who eat before `sitDown`; who leads, hosts, pours and clears is a cook.
+ * `sitDown` and the clock are the evening's.
+ */
+export const repairCourses = (
+  courses: Course[],
+  cooks: Ids,
+  removed: Ids,
+  own: EveningClock & { readonly sitDown: At },
+  report: Report,
+): Course[] => {
+  const welcome = courses.find((course) => course.welcome && !course.children)
   return mapKept(courses, (course) => {
     let kept = course
-    if (course.welcome !== undefined && course !== welcome) {
+    if (course.children && (!course.welcome || epochMsOf(own, course.children.at) > epochMsOf(own, own.sitDown))) {
+      report(`The children cannot eat the course "${course.id}" after everybody sits down.`)
+      const { children: _children, ...rest } = kept
+      kept = rest
+    }
+    if (course.welcome !== undefined && !kept.children && course !== welcome) {
       report(`Only one course can be the welcome: "${course.id}" is not.`)
       const { welcome: _welcome, ...rest } = kept
       kept = rest

@@ -45,7 +45,7 @@ export const repairEvening = (
   const ovens = idsOf(kitchens.flatMap((kitchen) => kitchen.kit.filter((kit) => kit.kind === 'oven')))
   const cooks = mapKept(unique.cooks, (cook) => repairCook(cook, own, kitchenIds, entries.kitchens.gone, report))
   const cookIds = idsOf(cooks)
-  const courses = repairCourses(unique.courses, cookIds, entries.cooks.gone, report)
+  const courses = repairCourses(unique.courses, cookIds, entries.cooks.gone, own, report)
   const dishesKept = withParent(unique.dishes, idsOf(courses), familiar(entries.courses), (dish) => dish.course, 'dish', report)
   const stepsKept = withParent(unique.steps, idsOf(dishesKept), familiar(entries.dishes), (step) => step.dish, 'step', report)
   const stepIds = idsOf(stepsKept)

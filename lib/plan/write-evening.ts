@@ -25,7 +25,8 @@ export const writeEvening = (doc: Y.Doc, evening: Evening, making: Making): void
     meta.set('epoch', making.epoch)
     meta.set('evening', evening.id)
     const own = doc.getMap('evening')
-    for (const name of Object.keys(EVENING_FIELDS).filter(isEveningField)) own.set(name, evening[name])
+    for (const name of Object.keys(EVENING_FIELDS).filter(isEveningField))
+      if (evening[name] !== undefined) own.set(name, evening[name])
     for (const root of ENTRY_ROOTS) {
       const list = listIn(evening, root)
       const keys = spreadKeys(list.length)

@@ -67,8 +67,8 @@ export const setValue = (map: Y.Map<unknown>, name: string, value: unknown): voi
 export const renameCourse = (doc: Y.Doc, id: string, name: string): Edited => setFields(doc, 'courses', id, { name })
 export const renameDish = (doc: Y.Doc, id: string, name: string): Edited => setFields(doc, 'dishes', id, { name })
 
-/** Sets the evening's own fields, all or none. The server lets only the host's clients do this. */
-export const setEvening = (doc: Y.Doc, patch: Partial<OwnFields>): Edited => {
+/** Sets the evening's own fields, all or none; undefined takes an optional one away. The server lets only the host's clients do this. */
+export const setEvening = (doc: Y.Doc, patch: { readonly [F in keyof OwnFields]?: OwnFields[F] | undefined }): Edited => {
   const refusals: Refusal[] = []
   const writes: (() => void)[] = []
   for (const [name, value] of Object.entries(patch)) {
@@ -77,7 +77,8 @@ export const setEvening = (doc: Y.Doc, patch: Partial<OwnFields>): Edited => {
       continue
     }
     const parsed = EVENING_FIELDS[name].safeParse(value)
-    if (parsed.success) writes.push(() => setValue(doc.getMap('evening'), name, parsed.data))
+    if (parsed.success && parsed.data === undefined) writes.push(() => takeAway(doc.getMap('evening'), name))
+    else if (parsed.success) writes.push(() => setValue(doc.getMap('evening'), name, parsed.data))
     else
       for (const issue of parsed.error.issues)
         refusals.push({ path: pathText([name, ...issue.path]), kind: 'shape', why: issue.message })
