@@ -5,6 +5,8 @@ export interface Count {
   readonly passed: number
   readonly failed: number
   readonly skipped: number
+  /** Titles of browser tests that passed only when they were run once more; they count as passed, and are told. */
+  readonly again: readonly string[]
 }
 
 const Vitest = z
@@ -13,11 +15,37 @@ const Vitest = z
     passed: found.numPassedTests,
     failed: found.numFailedTests,
     skipped: found.numPendingTests + found.numTodoTests,
+    again: [],
   }))
 
+const Spec = z.object({ title: z.string(), tests: z.array(z.object({ status: z.string() })) })
+interface Suite {
+  readonly specs: readonly z.infer<typeof Spec>[]
+  readonly suites?: readonly Suite[] | undefined
+}
+const Suite: z.ZodType<Suite> = z.object({
+  specs: z.array(Spec),
+  get suites() {
+    return z.array(Suite).optional()
+  },
+})
+
+const secondTime = (suite: Suite): readonly string[] => [
+  ...suite.specs.filter(({ tests }) => tests.some(({ status }) => status === 'flaky')).map(({ title }) => title),
+  ...(suite.suites ?? []).flatMap(secondTime),
+]
+
 const Playwright = z
-  .object({ stats: z.object({ expected: z.int(), unexpected: z.int(), flaky: z.int(), skipped: z.int() }) })
-  .transform(({ stats }) => ({ passed: stats.expected, failed: stats.unexpected + stats.flaky, skipped: stats.skipped }))
+  .object({
+    stats: z.object({ expected: z.int(), unexpected: z.int(), flaky: z.int(), skipped: z.int() }),
+    suites: z.array(Suite),
+  })
+  .transform(({ stats, suites }) => ({
+    passed: stats.expected + stats.flaky,
+    failed: stats.unexpected,
+    skipped: stats.skipped,
+    again: suites.flatMap(secondTime),
+  }))
 
 const COUNTS = { vitest: Vitest, playwright: Playwright } as const
 
@@ -27,7 +55,7 @@ export const countTests = (runner: keyof typeof COUNTS, report: string): Count |
 
 /** A stage that failed has at least one failure, and one in which nothing ran has failed. */
 export const countStage = (exitCode: number, count: Count | null): Count => {
-  if (count === null) return { passed: 0, failed: 1, skipped: 0 }
+  if (count === null) return { passed: 0, failed: 1, skipped: 0, again: [] }
   const ran = count.passed + count.failed > 0
   return exitCode === 0 && ran ? count : { ...count, failed: Math.max(1, count.failed) }
 }
