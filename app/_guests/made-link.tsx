@@ -2,8 +2,8 @@
 
 import { useEffect, useRef } from 'react'
 import { Button } from '#app/_ui/button.tsx'
+import { CopyText } from '#app/_ui/copy-text.tsx'
 import { type InvitationFacts, invitationText } from '#app/_words/invitation.ts'
-import { CopyText } from './copy-text.tsx'
 import css from './invitations.module.css'
 import { Qr } from './qr.tsx'
 
@@ -27,8 +27,6 @@ export function MadeLink({ made, facts, onDone }: Props) {
   const link = `${window.location.origin}${made.path}`
   const head = useRef<HTMLHeadingElement>(null)
   useEffect(() => head.current?.focus(), [])
-  const share = { text: invitationText(facts, link) }
-  const canShare = typeof navigator.share === 'function'
   return (
     <section className={css.made} aria-label={`The link for ${made.label}`}>
       <h3 ref={head} tabIndex={-1}>
@@ -40,7 +38,7 @@ export function MadeLink({ made, facts, onDone }: Props) {
       </p>
       <div className={css.madeParts}>
         <div>
-          <CopyText label="Words to send" text={share.text} rows={9} />
+          <CopyText label="Words to send" text={invitationText(facts, link)} rows={9} send />
           <CopyText label="The link alone" text={link} rows={2} />
         </div>
         <figure>
@@ -49,12 +47,6 @@ export function MadeLink({ made, facts, onDone }: Props) {
         </figure>
       </div>
       <p className={css.actions}>
-        {canShare ? (
-          // A person who thinks better of it rejects the promise: nothing is amiss then.
-          <Button tone="soft" onClick={() => navigator.share(share).catch(() => undefined)}>
-            Send it with another program
-          </Button>
-        ) : null}
         <Button onClick={onDone}>I have it, put it away</Button>
       </p>
     </section>
