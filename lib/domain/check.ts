@@ -27,7 +27,7 @@ function* named(evening: Evening): Generator<[path: string, id: string]> {
   }
   for (const list of ['cooks', 'courses', 'dishes', 'steps', 'ingredients', 'drinks', 'guests'] as const)
     for (const [i, item] of evening[list].entries()) yield [`${list}[${i}].id`, item.id]
-  for (const list of ['shopping', 'ticks'] as const)
+  for (const list of ['offers', 'shopping', 'ticks'] as const)
     for (const [i, item] of (evening[list] ?? []).entries()) yield [`${list}[${i}].id`, item.id]
 }
 
@@ -84,6 +84,12 @@ const unknownIds = (evening: Evening): Refusal[] => {
     expect(steps, 'step', `ingredients[${i}].step`, ingredient.step)
   }
   for (const [i, drink] of evening.drinks.entries()) expect(courses, 'course', `drinks[${i}].course`, drink.course)
+  for (const [o, offer] of (evening.offers ?? []).entries()) {
+    expect(cooks, 'cook', `offers[${o}].cook`, offer.cook)
+    expect(courses, 'course', `offers[${o}].course`, offer.course)
+    expect(kitchens, 'kitchen', `offers[${o}].kitchen`, offer.kitchen)
+    expect(dishes, 'dish', `offers[${o}].dish`, offer.dish)
+  }
   const targets = new Set([...courses, ...dishes, ...steps])
   for (const [i, claim] of evening.claims.entries()) {
     expect(targets, 'course, dish or step', `claims[${i}].target`, claim.target)
@@ -136,6 +142,13 @@ const spansOutOfOrder = (evening: Evening): Refusal[] => {
     for (const [u, use] of dish.keeps.uses.entries())
       if (use.kind === 'oven' && use.lowC > use.highC)
         found.push(refusal(`dishes[${d}].keeps.uses[${u}].highC`, 'order', 'must not be below lowC'))
+  for (const [o, { home, atHost }] of (evening.offers ?? []).entries()) {
+    if (home) spanAt(`offers[${o}].home`, home)
+    if (atHost?.heat) spanAt(`offers[${o}].atHost.heat`, atHost.heat)
+    if (atHost?.finish) spanAt(`offers[${o}].atHost.finish`, atHost.finish)
+    if (atHost?.lowC !== undefined && atHost.highC !== undefined && atHost.lowC > atHost.highC)
+      found.push(refusal(`offers[${o}].atHost.highC`, 'order', 'must not be below lowC'))
+  }
   for (const [s, step] of evening.steps.entries()) {
     for (const [w, way] of step.ways.entries()) wayAt(`steps[${s}].ways[${w}]`, way)
     for (const [a, after] of step.after.entries())

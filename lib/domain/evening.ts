@@ -3,6 +3,7 @@ import { At, Duration, Id, line, Zone } from './atoms.ts'
 import { Ingredient, Rules } from './ingredient.ts'
 import { Cook, Kitchen } from './kitchen.ts'
 import { Course, Dish, Step } from './menu.ts'
+import { House, Offer } from './offer.ts'
 import { Claim, Drink, Guest, NightFact } from './people.ts'
 import { ShoppingNote, Tick } from './shopping.ts'
 import { isDate } from './time.ts'
@@ -23,6 +24,8 @@ export const Evening = z.strictObject({
   /** So long before the guests come, the hosts would rather have nothing to do. */
   quietBefore: Duration.optional(),
   rules: Rules,
+  /** What the house has of chairs, plates and the like, as far as it was said. */
+  house: House.optional(),
   /** The kitchen beside the table. */
   host: Id,
   kitchens: z.array(Kitchen).max(12),
@@ -32,6 +35,8 @@ export const Evening = z.strictObject({
   steps: z.array(Step).max(600),
   ingredients: z.array(Ingredient).max(2000),
   drinks: z.array(Drink).max(120),
+  /** What cooks bring, or would; absent when nobody does. */
+  offers: z.array(Offer).max(120).optional(),
   guests: z.array(Guest).max(120),
   claims: z.array(Claim).max(1000),
   night: z.array(NightFact).max(5000),

@@ -5,6 +5,7 @@ import { Evening } from '#lib/domain/evening.ts'
 import { Ingredient } from '#lib/domain/ingredient.ts'
 import { Cook, Kitchen } from '#lib/domain/kitchen.ts'
 import { Course, Dish, Step } from '#lib/domain/menu.ts'
+import { Offer } from '#lib/domain/offer.ts'
 import { Claim, Drink } from '#lib/domain/people.ts'
 import { ShoppingNote, Tick } from '#lib/domain/shopping.ts'
 
@@ -18,7 +19,7 @@ import { ShoppingNote, Tick } from '#lib/domain/shopping.ts'
  */
 const ALWAYS_ROOTS = ['kitchens', 'cooks', 'courses', 'dishes', 'steps', 'ingredients', 'drinks'] as const
 /** Lists that an evening has only where there is something in them. */
-export const LATER_ROOTS = ['shopping', 'ticks'] as const
+export const LATER_ROOTS = ['offers', 'shopping', 'ticks'] as const
 export type LaterRoot = (typeof LATER_ROOTS)[number]
 export const ENTRY_ROOTS = [...ALWAYS_ROOTS, ...LATER_ROOTS] as const
 export type EntryRoot = (typeof ENTRY_ROOTS)[number]
@@ -35,6 +36,7 @@ export interface EntryOf {
   readonly drinks: Drink
   readonly shopping: ShoppingNote
   readonly ticks: Tick
+  readonly offers: Offer
 }
 
 const SHAPES = {
@@ -47,6 +49,7 @@ const SHAPES = {
   drinks: Drink.shape,
   shopping: ShoppingNote.shape,
   ticks: Tick.shape,
+  offers: Offer.shape,
 } as const
 
 /** How one field of an entry is kept. `absent`: what it reads as when it is not there. */
@@ -94,6 +97,7 @@ export const FIELDS: { readonly [root in EntryRoot]: ReadonlyMap<string, Field> 
   drinks: fieldsOf('drinks'),
   shopping: fieldsOf('shopping'),
   ticks: fieldsOf('ticks'),
+  offers: fieldsOf('offers'),
 }
 
 const GONE: Field = { name: 'gone', schema: z.boolean(), absent: { kind: 'left-out' } }
@@ -112,11 +116,15 @@ export const EVENING_FIELDS = {
   sitDown: Evening.shape.sitDown,
   covers: Evening.shape.covers,
   rules: Evening.shape.rules,
+  house: Evening.shape.house,
   host: Evening.shape.host,
   quietBefore: Evening.shape.quietBefore,
 } as const
 export type EveningField = keyof typeof EVENING_FIELDS
 export type OwnFields = Pick<Evening, EveningField>
+
+/** Whether an own field of the evening may be absent. */
+export const mayLack = (name: EveningField): boolean => EVENING_FIELDS[name] instanceof z.ZodOptional
 
 export const isEveningField = (name: string): name is EveningField => Object.hasOwn(EVENING_FIELDS, name)
 export const isEntryRoot = (name: string): name is EntryRoot => (ENTRY_ROOTS as readonly string[]).includes(name)
@@ -133,6 +141,7 @@ export const MOST: { readonly [root in EntryRoot]: number } = {
   drinks: 120,
   shopping: 1000,
   ticks: 2000,
+  offers: 120,
 }
 
 export const Meta = z.object({ version: z.int(), minClient: z.int(), epoch: z.string().min(1).max(80), evening: Id })

@@ -44,6 +44,7 @@ export const readPlan = (doc: Y.Doc): PlanReading => {
     drinks: readRoot(doc, 'drinks', reports),
     shopping: readRoot(doc, 'shopping', reports),
     ticks: readRoot(doc, 'ticks', reports),
+    offers: readRoot(doc, 'offers', reports),
   }
   const evening: Evening = {
     format: EVENING_FORMAT,
@@ -91,6 +92,7 @@ const NOUN: { readonly [root in EntryRoot]: string } = {
   drinks: 'drink',
   shopping: 'note on the shopping',
   ticks: 'tick of the shopping',
+  offers: 'offer',
 }
 
 const readRoot = <R extends EntryRoot>(doc: Y.Doc, root: R, reports: string[]): Listed<EntryOf[R]> => {

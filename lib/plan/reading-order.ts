@@ -55,6 +55,7 @@ export const inReadingOrder = (evening: Evening): Evening => {
     steps: byParent(evening.steps, dishes, (step) => step.dish),
     ingredients: byParent(evening.ingredients, dishes, (ingredient) => ingredient.dish),
     drinks: byParent(evening.drinks, courses, (drink) => drink.course),
+    ...(evening.offers && evening.offers.length > 0 ? { offers: evening.offers.toSorted(bySiblingOrder) } : {}),
     guests: [],
     claims: claimsInOrder(evening.claims),
     night: nightInOrder(evening.night),

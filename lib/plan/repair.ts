@@ -8,6 +8,7 @@ import { circularArrows } from './cut-cycles.ts'
 import type { EntryOf, EntryRoot, LaterRoot, OwnFields } from './layout.ts'
 import { byParent, claimsInOrder, dishesInOrder, nightInOrder } from './reading-order.ts'
 import { repairCook, repairCourses, repairDishes, repairStep } from './repair-entries.ts'
+import { repairOffers } from './repair-offers.ts'
 import { mapKept } from './tidy.ts'
 
 /** The entries of a root that can be read, in order, and the ids of those that were removed. */
@@ -68,6 +69,15 @@ export const repairEvening = (
     report,
   )
   const drinks = withParent(unique.drinks, idsOf(courses), familiar(entries.courses), (drink) => drink.course, 'drink', report)
+  const offers = repairOffers(
+    withParent(unique.offers, cookIds, familiar(entries.cooks), (offer) => offer.cook, 'offer', report),
+    {
+      course: { there: idsOf(courses), removed: entries.courses.gone },
+      kitchen: { there: kitchenIds, removed: entries.kitchens.gone },
+      dish: { there: dishIds, removed: familiar(entries.dishes) },
+    },
+    report,
+  )
   return {
     host,
     guestsFrom,
@@ -82,6 +92,7 @@ export const repairEvening = (
       (one) => one.dish,
     ),
     drinks: byParent(drinks, courses, (drink) => drink.course),
+    ...someOf('offers', offers),
     claims: keptClaims(claims, cookIds, new Set([...idsOf(courses), ...dishIds, ...stepIds])),
     night: keptFacts(night, { cooks, courses: idsOf(courses), dishes: dishIds, steps: stepIds }),
     ...someOf(
@@ -122,6 +133,7 @@ const uniqueIds = (entries: Entries, report: (why: string) => void): Unique => {
     drinks: firsts(entries.drinks.items),
     shopping: firsts(entries.shopping.items),
     ticks: firsts(entries.ticks.items),
+    offers: firsts(entries.offers.items),
   }
 }
 

@@ -2,6 +2,7 @@ import type { Span } from '#lib/domain/atoms.ts'
 import { secondsOf } from '#lib/domain/duration.ts'
 import type { Use } from '#lib/domain/kitchen.ts'
 import type { After, Course, Dish, Step, Touch, Way } from '#lib/domain/menu.ts'
+import type { AtHost, Offer } from '#lib/domain/offer.ts'
 import type { EntryOf, EntryRoot } from './layout.ts'
 
 /** Puts in order, within one entry, what the evening's check refuses. Gives the same object back when all is in order. */
@@ -60,6 +61,19 @@ const tidyAfter = (after: After, report: Report): After => {
   return { ...after, most: after.least }
 }
 
+const tidyAtHost = (atHost: AtHost, report: Report): AtHost => {
+  const { heat, finish, lowC, highC } = atHost
+  const tidied = {
+    ...atHost,
+    ...(heat ? { heat: tidySpan(heat, report) } : {}),
+    ...(finish ? { finish: tidySpan(finish, report) } : {}),
+  }
+  if (lowC === undefined || highC === undefined || lowC <= highC)
+    return tidied.heat === heat && tidied.finish === finish ? atHost : tidied
+  report('its oven temperatures were the wrong way round')
+  return { ...tidied, lowC: highC, highC: lowC }
+}
+
 const TIDY = {
   courses: (course: Course, report: Report): Course => {
     const eating = tidySpan(course.eating, report)
@@ -78,5 +92,11 @@ const TIDY = {
     const ways = mapKept(step.ways, (way) => tidyWay(way, report))
     const after = mapKept(step.after, (one) => tidyAfter(one, report))
     return ways === step.ways && after === step.after ? step : { ...step, ways, after }
+  },
+  offers: (offer: Offer, report: Report): Offer => {
+    const home = offer.home && tidySpan(offer.home, report)
+    const atHost = offer.atHost && tidyAtHost(offer.atHost, report)
+    if (home === offer.home && atHost === offer.atHost) return offer
+    return { ...offer, ...(home ? { home } : {}), ...(atHost ? { atHost } : {}) }
   },
 } as { readonly [root in EntryRoot]?: unknown }

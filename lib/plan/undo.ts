@@ -1,5 +1,5 @@
 import * as Y from 'yjs'
-import { ENTRY_ROOTS } from './layout.ts'
+import { ENTRY_ROOTS, isEveningField, mayLack } from './layout.ts'
 
 /** Undo and redo of what one person did on this device; what others did is never taken back. */
 export interface Undo {
@@ -78,7 +78,7 @@ export const openUndo = (doc: Y.Doc): Undo => {
     doc.transact(() => {
       for (const { map, name, [to]: value } of still) {
         if (value !== undefined) map.set(name, value)
-        else if (map !== evening) map.delete(name)
+        else if (map !== evening || (isEveningField(name) && mayLack(name))) map.delete(name)
       }
     }, back)
     return still.length > 0

@@ -1,5 +1,6 @@
 import { createDecoder, hasContent } from 'lib0/decoding'
 import * as Y from 'yjs'
+import type { Writer } from './check-offer.ts'
 import { checkTouched } from './check-touched.ts'
 import { LIMITS } from './limits.ts'
 import { reasonOf } from './reason.ts'
@@ -12,9 +13,8 @@ export type Admission =
   | { readonly kind: 'gap' }
   | { readonly kind: 'refused'; readonly why: string }
 
-export interface Sender {
+export interface Sender extends Writer {
   readonly memberId: string
-  readonly role: 'host' | 'cook'
 }
 
 const refused = (why: string): Admission => ({ kind: 'refused', why })
@@ -59,7 +59,7 @@ export const admit = (shadow: Y.Doc, owners: ReadonlyMap<number, string>, sender
     const clients = grown.filter((client) => !owners.has(client))
     if (clients.length > LIMITS.newClients) return refused('too many client ids at once')
     for (const transaction of transactions) {
-      const why = checkTouched(shadow, transaction, sender.role)
+      const why = checkTouched(shadow, transaction, sender)
       if (why !== null) return refused(why)
     }
     return { kind: 'admitted', effect: effects.length === 0 ? null : Y.mergeUpdates(effects), clients }

@@ -7,10 +7,12 @@ import {
   isEveningField,
   isId,
   MOST,
+  mayLack,
   mayWrite,
   ROOTS,
   rootMap,
 } from '#lib/plan/layout.ts'
+import { checkNewOffer, checkOffer, type Writer } from './check-offer.ts'
 
 type Touched = Y.AbstractType<unknown>
 
@@ -22,28 +24,24 @@ const SPARE = 4
  * known fields, each as its schema wants, texts of plain letters, nothing deeper, no entry deleted or replaced. Looks at
  * the touched keys only: what was not touched was looked at when it came.
  */
-export const checkTouched = (doc: Y.Doc, transaction: Y.Transaction, role: 'host' | 'cook'): string | null => {
+export const checkTouched = (doc: Y.Doc, transaction: Y.Transaction, writer: Writer): string | null => {
   const roots = new Map<unknown, string>(ROOTS.map((root) => [rootMap(doc, root), root]))
   for (const [type, keys] of transaction.changed as ReadonlyMap<Touched, ReadonlySet<string | null>>) {
     const why =
-      type._item === null ? checkRoot(roots.get(type), type, keys, role) : checkNested(roots, type, type._item, keys, role)
+      type._item === null ? checkRoot(roots.get(type), type, keys, writer) : checkNested(roots, type, type._item, keys, writer)
     if (why !== null) return why
   }
   return null
 }
 
-const checkRoot = (
-  root: string | undefined,
-  type: Touched,
-  keys: ReadonlySet<string | null>,
-  role: 'host' | 'cook',
-): string | null => {
-  if (root === undefined || !mayWrite(role, root)) return `may not write the root ${root ?? 'of that name'}`
+const checkRoot = (root: string | undefined, type: Touched, keys: ReadonlySet<string | null>, writer: Writer): string | null => {
+  if (root === undefined || !mayWrite(writer.role, root)) return `may not write the root ${root ?? 'of that name'}`
   for (const key of keys) {
     if (key === null) return `${root} is a map`
     const item = type._map.get(key)
+    if ((!item || item.deleted) && root === 'evening' && isEveningField(key) && mayLack(key)) continue
     if (!item || item.deleted) return `${root}.${key} was deleted`
-    const why = isEntryRoot(root) ? checkNewEntry(root, key, item) : checkOwn(key, item)
+    const why = isEntryRoot(root) ? checkNewEntry(root, key, item, writer) : checkOwn(key, item)
     if (why !== null) return why
   }
   return isEntryRoot(root) && type._map.size > SPARE * MOST[root] ? `too many ${root}` : null
@@ -54,7 +52,7 @@ const checkOwn = (key: string, item: Y.Item): string | null => {
   return EVENING_FIELDS[key].safeParse(jsonOf(item)).success ? null : `evening.${key} is not as it must be`
 }
 
-const checkNewEntry = (root: EntryRoot, id: string, item: Y.Item): string | null => {
+const checkNewEntry = (root: EntryRoot, id: string, item: Y.Item, writer: Writer): string | null => {
   if (!isId(id)) return `${root} has a key that is no id`
   if (item.left !== null) return `${root}.${id} was replaced`
   const entry = typeOf(item)
@@ -63,7 +61,7 @@ const checkNewEntry = (root: EntryRoot, id: string, item: Y.Item): string | null
     const why = field.deleted ? null : checkField(root, name, field)
     if (why !== null) return why
   }
-  return null
+  return root === 'offers' ? checkNewOffer(entry, writer) : null
 }
 
 const checkNested = (
@@ -71,12 +69,14 @@ const checkNested = (
   type: Touched,
   item: Y.Item,
   keys: ReadonlySet<string | null>,
-  role: 'host' | 'cook',
+  writer: Writer,
 ): string | null => {
   const parent = item.parent as Touched
   const root = roots.get(parent)
   if (root !== undefined) {
-    if (!isEntryRoot(root) || !mayWrite(role, root)) return `may not write in ${root}`
+    if (!isEntryRoot(root) || !mayWrite(writer.role, root)) return `may not write in ${root}`
+    const notOwn = root === 'offers' ? checkOffer(type, keys, writer) : null
+    if (notOwn !== null) return notOwn
     for (const name of keys) {
       if (name === null) return `an entry of ${root} is a map`
       const field = type._map.get(name)
@@ -86,7 +86,7 @@ const checkNested = (
     return null
   }
   const grand = roots.get(parent._item?.parent)
-  if (grand === undefined || !isEntryRoot(grand) || !mayWrite(role, grand) || item.parentSub === null) return 'too deep'
+  if (grand === undefined || !isEntryRoot(grand) || !mayWrite(writer.role, grand) || item.parentSub === null) return 'too deep'
   return checkField(grand, item.parentSub, item)
 }
 

@@ -183,8 +183,8 @@ export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, 
   }
 
   const hearUpdate = (peer: Peer, update: Uint8Array) => {
-    const { memberId, role } = peer.seat
-    const admission = admit(shadow, owners, { memberId, role }, update)
+    const { memberId, role, cook } = peer.seat
+    const admission = admit(shadow, owners, { memberId, role, cook }, update)
     if (admission.kind !== 'admitted') {
       remakeShadow()
       if (admission.kind === 'refused') refuse(peer, admission.why)

@@ -3,6 +3,7 @@ import type { z } from 'zod'
 import { Ingredient } from '#lib/domain/ingredient.ts'
 import { Cook, Kitchen } from '#lib/domain/kitchen.ts'
 import { Course, Dish, Step } from '#lib/domain/menu.ts'
+import { Offer } from '#lib/domain/offer.ts'
 import { Drink } from '#lib/domain/people.ts'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
 import { ShoppingNote, Tick } from '#lib/domain/shopping.ts'
@@ -30,6 +31,8 @@ export const addDrink = (doc: Y.Doc, drink: Unplaced<Drink>, place: Place = LAST
   add(doc, 'drinks', Drink, drink, place)
 export const addNote = (doc: Y.Doc, note: Unplaced<ShoppingNote>): Added => add(doc, 'shopping', ShoppingNote, note, LAST)
 export const addTick = (doc: Y.Doc, tick: Tick): Added => add(doc, 'ticks', Tick, tick, LAST)
+export const addOffer = (doc: Y.Doc, offer: Unplaced<Offer>, place: Place = LAST): Added =>
+  add(doc, 'offers', Offer, offer, place)
 
 const add = <R extends EntryRoot>(
   doc: Y.Doc,

@@ -30,6 +30,7 @@ const PARENT: { readonly [root in EntryRoot]: string | null } = {
   drinks: 'course',
   shopping: null,
   ticks: null,
+  offers: null,
 }
 
 /** The field that names an entry's parent, or null when the root has no parents. */

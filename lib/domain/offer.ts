@@ -1,0 +1,82 @@
+import { z } from 'zod'
+import { Celsius, Duration, Id, line, OrderKey, Span, Word } from './atoms.ts'
+import { RingSize } from './kitchen.ts'
+import { KeepHow } from './menu.ts'
+
+/** In what state it reaches the host's: nothing left to do but plate, to be heated, to be finished, to be put together. */
+export const Arrives = z.enum(['ready', 'to-heat', 'to-finish', 'to-assemble'])
+export type Arrives = z.infer<typeof Arrives>
+
+/** What a table needs that is not food, and that can be counted. */
+export const TableThing = z.enum(['chairs', 'plates', 'glasses', 'cutlery', 'ice'])
+export type TableThing = z.infer<typeof TableThing>
+
+/** What the house has of each: pieces, settings of cutlery, bags of ice of a kilogram. What is absent nobody has said. */
+export const House = z.strictObject({
+  chairs: z.int().min(0).max(1000).optional(),
+  plates: z.int().min(0).max(1000).optional(),
+  glasses: z.int().min(0).max(1000).optional(),
+  cutlery: z.int().min(0).max(1000).optional(),
+  ice: z.int().min(0).max(1000).optional(),
+})
+export type House = z.infer<typeof House>
+
+/** What it wants at the host's: room in the oven or on the hob and for how long, hands, the fridge, tools. */
+export const AtHost = z.strictObject({
+  /** In the oven: so many shelves, at these temperatures, for `heat`. */
+  shelves: z.int().min(1).max(8).optional(),
+  lowC: Celsius.optional(),
+  highC: Celsius.optional(),
+  /** On the hob, for `heat`; with shelves as well, either will do. */
+  ring: RingSize.optional(),
+  heat: Span.optional(),
+  /** Work by hand before it is plated: dressing, slicing, putting together. */
+  finish: Span.optional(),
+  /** Places in the fridge from its arrival on. */
+  cold: z.int().min(1).max(60).optional(),
+  tools: z.array(line(40).min(1)).max(5).optional(),
+})
+export type AtHost = z.infer<typeof AtHost>
+
+/** What the hosts say to it. */
+export const Answer = z.enum(['offered', 'accepted', 'declined'])
+export type Answer = z.infer<typeof Answer>
+
+/** What a cook brings, or would: food or a thing, from where, in what state, and what it wants of the host's kitchen. */
+export const Offer = z.strictObject({
+  id: Id,
+  order: OrderKey,
+  cook: Id,
+  kind: z.enum(['dish', 'thing']),
+  name: line(120),
+  /** Of a thing, which of those that are counted it is; another one when absent. */
+  thing: TableThing.optional(),
+  course: Id.optional(),
+  /** The home it comes from; made at the host's when absent. */
+  kitchen: Id.optional(),
+  /** How many it feeds; of a thing, how many. */
+  portions: z.number().positive().max(1000),
+  /** Needs that it is meant to suit, as its cook says: a wish until the ingredients say so. */
+  suits: z.array(Word).max(20).optional(),
+  arrives: Arrives,
+  /** How it is carried. */
+  how: KeepHow,
+  /** What keeps it so on the road, and for how long at most. */
+  box: z.strictObject({ name: line(60), most: Duration }).optional(),
+  atHost: AtHost.optional(),
+  vessel: z.strictObject({ name: line(60), goesHome: z.boolean() }).optional(),
+  /** Work at home before it leaves. */
+  home: Span.optional(),
+  /** A host's; `withdrawn` is its cook's, and stands above it. */
+  state: Answer,
+  withdrawn: z.literal(true).optional(),
+  /** The host's reason for declining. */
+  why: line(200).optional(),
+  /** The dish that it became. */
+  dish: Id.optional(),
+})
+export type Offer = z.infer<typeof Offer>
+
+/** How an offer stands: withdrawn by its cook, whatever was said to it, or as the hosts answered. */
+export const stateOf = ({ state, withdrawn }: Pick<Offer, 'state' | 'withdrawn'>): Answer | 'withdrawn' =>
+  withdrawn ? 'withdrawn' : state
