@@ -4,7 +4,7 @@ export type Way = 'kept-page' | 'file' | 'other-page' | 'none'
 const KEPT_PAGE = /^\/evenings\/[A-Za-z0-9-]+\/(tonight|order)$/
 const FILE = /^\/(_next\/static\/.+|mark\.svg|icons\/[a-z0-9-]+\.png)$/
 /** What belongs to a person's sign-in or to a guest's link stays between the browser and the server. */
-const NEVER = /^\/(api|reply|sign-in|sign-up|account)(\/|$)/
+const NEVER = /^\/(api|reply|calendar|sign-in|sign-up|account)(\/|$)/
 
 export const isKeptPage = (path: string): boolean => KEPT_PAGE.test(path)
 const isFile = (path: string): boolean => FILE.test(path)

@@ -42,6 +42,21 @@ const stretchesOf = (line: Line): Stretch[] => {
   return found
 }
 
+const isCoolingOff = (stretch: Stretch, all: readonly Stretch[]): boolean => stretch.trend === 'down' && stretch === all.at(-1)
+
+const kindOf = (stretch: Stretch, all: readonly Stretch[]): 'up' | 'down' | 'off' =>
+  isCoolingOff(stretch, all) ? 'off' : stretch.trend === 'up' ? 'up' : 'down'
+
+/** Every moment at which somebody turns an oven up (or on), down or off, and to what. */
+export const ovenTurns = (
+  line: Line,
+): readonly { readonly at: number; readonly kind: 'up' | 'down' | 'off'; readonly toC: number }[] => {
+  const all = stretchesOf(line)
+  return all
+    .filter(({ trend }) => trend !== 'level')
+    .map((stretch) => ({ at: stretch.from, kind: kindOf(stretch, all), toC: Math.round(stretch.toC) }))
+}
+
 /** Each oven that the order uses: how hot it is, what it does next, and what is in it. */
 export const ovensNow = ({ evening, order, works, at }: Moment): readonly OvenNow[] =>
   order.ovens.flatMap(({ kit, line }): OvenNow[] => {
@@ -51,18 +66,15 @@ export const ovensNow = ({ evening, order, works, at }: Moment): readonly OvenNo
     const current = stretches.find(({ from, to }) => from <= at && at < to)
     const turn = stretches.find(({ from, trend }) => from > at && trend !== 'level')
     const c = Math.round(temperatureAt(line, at))
-    const isCoolingOff = (stretch: Stretch) => stretch.trend === 'down' && stretch === stretches.at(-1)
     const inside = works.filter(({ cue, isBegun }) => isBegun && cue.kit.some(({ id }) => id === kit))
     return [
       {
         kitchen: kitchen.id,
         kit,
         c,
-        trend: current === undefined || isCoolingOff(current) ? 'off' : current.trend,
+        trend: current === undefined || isCoolingOff(current, stretches) ? 'off' : current.trend,
         toC: Math.round(current?.toC ?? ROOM_C),
-        next: turn
-          ? { at: turn.from, kind: isCoolingOff(turn) ? 'off' : turn.trend === 'up' ? 'up' : 'down', toC: Math.round(turn.toC) }
-          : null,
+        next: turn ? { at: turn.from, kind: kindOf(turn, stretches), toC: Math.round(turn.toC) } : null,
         inside: inside.map(({ step, cue, dish, touches, end }) => ({
           step: step.id,
           batch: cue.batch,

@@ -26,6 +26,8 @@ const ALLOWED = {
   answer: [60, 60 * MINUTES],
   /** To guests, of one host. */
   letter: [120, 60 * MINUTES],
+  /** Of one good address of a calendar: programs ask every few minutes at most. */
+  calendar: [60, 60 * MINUTES],
   /** Pages that one person has fetched for their recipes. */
   'recipe-page': [20, 10 * MINUTES],
 } as const

@@ -16,5 +16,8 @@ export const canSetCook = (seat: Seat | null, memberId: string): seat is Seat =>
 /** Everybody with a seat may be called for it, on as many devices as they have. */
 export const canBeCalled = (seat: Seat | null): seat is Seat => seat !== null
 
+/** Everybody with a seat may have what they do there in their calendar. */
+export const canHaveCalendar = (seat: Seat | null): seat is Seat => seat !== null
+
 /** What guests have answered is for hosts alone. */
 export const canSeeGuests = (seat: Seat | null): seat is Seat => seat?.role === 'host'

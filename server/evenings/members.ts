@@ -92,6 +92,7 @@ export const removeMember = async (
                   AND other."role" = 'host' AND other."revokedAt" IS NULL)`
   if (removed === 0) return fail({ kind: 'last-host' })
   await db.pushDevice.deleteMany({ where: { memberId } })
+  await db.calendarFeed.deleteMany({ where: { memberId } })
   rooms.closeMember(memberId, CLOSE.removed)
   return ok(null)
 }

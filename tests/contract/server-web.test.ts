@@ -180,6 +180,7 @@ const WAYS: Readonly<Record<string, readonly string[]>> = {
   'GET /api/auth/[...nextauth]': OPEN,
   'POST /api/auth/[...nextauth]': OPEN,
   'POST /api/evenings': SIGNED_IN,
+  'GET /api/evenings/[id]/calendar': SEATED,
   'GET /api/evenings/[id]/file': SEATED,
   'GET /api/evenings/[id]/guests': HOST,
   'POST /api/evenings/[id]/guests': HOST,
@@ -189,6 +190,8 @@ const WAYS: Readonly<Record<string, readonly string[]>> = {
   'DELETE /api/push': SIGNED_IN,
   'GET /api/push': SIGNED_IN,
   'POST /api/recipes': SIGNED_IN,
+  // Only who has the whole address may read a calendar; it says nothing of whether there is one.
+  'GET /calendar/[file]': ROLES.map(() => 'not-found'),
   'GET /evenings/[id]': SEATED,
   'GET /evenings/[id]/chores': SEATED,
   'GET /evenings/[id]/cooks': SEATED,

@@ -91,6 +91,7 @@ export const openDoors = async ({ address, dataFolder }: Server): Promise<Doors>
     '[token]': token,
     '[name]': 'figtree',
     '[...nextauth]': 'session',
+    '[file]': 'no-such-calendar.ics',
   }
   return {
     eveningId,

@@ -1,0 +1,51 @@
+import type { Evening } from '#lib/domain/evening.ts'
+import type { RunningOrder } from '#lib/domain/running-order.ts'
+import type { SheetLine } from '#lib/night/sheet.ts'
+import { clockText } from './clock.ts'
+import type { Names } from './names.ts'
+import { DEFER } from './safety.ts'
+import { coreNotes, doHead, doNotes } from './sheet.ts'
+
+type Do = Extract<SheetLine, { kind: 'do' }>
+
+/** What an entry of a calendar says. */
+export interface EntryWords {
+  readonly title: string
+  readonly notes: string
+}
+
+/** The evening as a whole: when the guests come, when one sits down, when each course is wanted. */
+export const eveningEntry = (evening: Evening, order: RunningOrder | null, names: Names): EntryWords => {
+  const courses = (order?.courses ?? []).map(
+    ({ course, toTable }) => `${clockText(toTable, evening.zone)} ${names.courseName(course)}`,
+  )
+  return {
+    title: evening.name || 'Dinner',
+    notes: [
+      `Guests from ${evening.guestsFrom.time}, sit down at ${evening.sitDown.time}.`,
+      ...courses,
+      ...(order === null ? ['The running order is not planned yet.'] : []),
+    ].join('\n'),
+  }
+}
+
+/** A step that keeps a plate apart says so, and not for what. */
+export const APART = 'Keep a plate apart'
+
+/** Something to do. */
+export const doEntry = (line: Do, cook: string, evening: Evening, names: Names): EntryWords => {
+  const core = coreNotes(line, evening)
+  return {
+    title: line.task.role === 'carry' && line.what === 'begin' ? `Leave: ${doHead(line, names)}` : doHead(line, names),
+    notes: [...doNotes(line, cook, evening, names), ...core, ...(core.length > 0 ? [DEFER] : [])].join('\n'),
+  }
+}
+
+/** The way from one kitchen to another, where nothing is carried. */
+export const leaveEntry = (to: string, by: number, evening: Evening, names: Names): EntryWords => ({
+  title: `Leave for ${names.kitchenName(to)}`,
+  notes: `To be there at ${clockText(by, evening.zone)}.`,
+})
+
+/** What was in a calendar once and is not to be done any more. */
+export const CANCELLED: EntryWords = { title: 'Not to be done any more', notes: 'The running order has changed.' }
