@@ -2,7 +2,7 @@
 
 import type * as Y from 'yjs'
 import { usePlan } from '#app/_sync/use-plan.ts'
-import { remedyText } from '#app/_words/clash.ts'
+import { coldWords, remedyText } from '#app/_words/clash.ts'
 import { faultText } from '#app/_words/fault.ts'
 import { refusalText } from '#app/_words/link.ts'
 import { namesOf } from '#app/_words/names.ts'
@@ -24,6 +24,8 @@ export const useWaysOut = () => {
   const names = namesOf(evening)
   const before = order.kind === 'none' ? null : order.order
   const textOf = (way: Remedy) => remedyText(way, names, evening).replace(/^./, (letter) => letter.toLowerCase())
+
+  const wordsFor = (way: Remedy) => coldWords(way.kind === 'bring-cold' ? names.dishName(way.dish) : '')
 
   /** Asks for one after the other; gives why the first that was refused was. */
   const ask = async (wishes: readonly Wish[]): Promise<string | null> => {
@@ -57,7 +59,7 @@ export const useWaysOut = () => {
 
   const take = (way: Remedy, clash: Clash) => {
     if (way.kind === 'give-to') return give(way, clash)
-    const made = edit((doc) => takeRemedy(doc, way))
+    const made = edit((doc) => takeRemedy(doc, way, wordsFor(way)))
     if (!made.ok) return note({ text: `It was not done. ${faultText(made.error)}`, clash: null, before: null, takeBack: null })
     const takeBack = () => {
       undo()
@@ -82,7 +84,7 @@ export const useWaysOut = () => {
       const decision = carryOutClaim(copy, { role: 'host', cook: null }, claimOfRemedy(evening.claims, way))
       return decision.kind === 'refused' ? refusalText(decision.why, names) : null
     }
-    const made = takeRemedy(copy, way)
+    const made = takeRemedy(copy, way, wordsFor(way))
     return made.ok ? null : faultText(made.error)
   }
 

@@ -1,6 +1,7 @@
 import { secondsOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Clash, ClashKind, Cue, Remedy, RunningOrder } from '#lib/domain/running-order.ts'
+import type { ColdWords } from '#lib/plan/commands/bring-dish-cold.ts'
 import { atText, clockText, listText, sentence } from './clock.ts'
 import { durationText } from './duration.ts'
 import { heatText } from './heat.ts'
@@ -103,10 +104,19 @@ export const remedyText = (remedy: Remedy, names: Names, evening: Evening): stri
       return `Let ${names.dishName(remedy.dish)} wait ${durationText(remedy.by)} longer`
     case 'wait-longer':
       return `Let “${names.stepName(remedy.step)}” wait ${durationText(remedy.by)} longer after “${names.stepName(remedy.after)}”`
+    case 'bring-cold':
+      return `Bring ${names.dishName(remedy.dish)} cold and heat it beside the table`
     case 'drop':
       return `Drop ${names.dishName(remedy.dish)}`
   }
 }
+
+/** What the steps are called with which a dish is chilled, kept and heated again when it is brought cold. */
+export const coldWords = (dish: string): ColdWords => ({
+  chill: `Put ${dish} into shallow boxes and chill it in the fridge`,
+  fridge: `Put ${dish} in the fridge here`,
+  heat: `Heat ${dish} until it is steaming hot throughout`,
+})
 
 /** ": keep an eye on it on a medium ring, usually 20 min". */
 const howText = ({ step, way }: Extract<Remedy, { kind: 'use-way' }>, names: Names): string => {

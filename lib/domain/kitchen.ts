@@ -29,6 +29,8 @@ export const Kitchen = z.strictObject({
   name: line(80),
   /** Carrying time to the host's table; zero for the host's own kitchen. */
   toTable: Duration,
+  /** The same on a bad day; the usual time when absent, or when it is shorter. */
+  toTableMost: Duration.optional(),
   kit: z.array(Kit).max(60),
 })
 export type Kitchen = z.infer<typeof Kitchen>

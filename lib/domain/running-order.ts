@@ -33,6 +33,8 @@ export const Remedy = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('widen-temperature'), step: Id, way: Ticks, lowC: Celsius, highC: Celsius, ...price }),
   z.strictObject({ kind: z.literal('keep-longer'), dish: Id, by: Duration, ...price }),
   z.strictObject({ kind: z.literal('wait-longer'), step: Id, after: Id, by: Duration, ...price }),
+  /** Carried cold and heated at the host's: the steps that it gets for that, of which `heat` may be one that it has. */
+  z.strictObject({ kind: z.literal('bring-cold'), dish: Id, chill: Id, fridge: Id, heat: Id, ...price }),
   z.strictObject({ kind: z.literal('drop'), dish: Id, ...price }),
 ])
 export type Remedy = z.infer<typeof Remedy>

@@ -1,3 +1,4 @@
+import { bringCold, type ColdWay } from '#lib/domain/bring-cold.ts'
 import { durationOf, secondsOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Dish, Step, Way } from '#lib/domain/menu.ts'
@@ -55,6 +56,8 @@ export const applyRemedy = (evening: Evening, change: Change): Evening => {
         keeps: keptLonger(dish.keeps, change.by),
         ...(carry ? { carry: keptLonger(carry, change.by) } : {}),
       }))
+    case 'bring-cold':
+      return broughtCold(evening, change)
     case 'drop':
       return dropped(evening, change.dish)
     case 'course-later':
@@ -83,6 +86,17 @@ const longer = (most: string, by: string): string => durationOf(secondsOf(most) 
 
 const keptLonger = <T extends { readonly most: string; readonly kind: 'quality' | 'safety' }>(keeps: T, by: string): T =>
   keeps.kind === 'quality' ? { ...keeps, most: longer(keeps.most, by) } : keeps
+
+const broughtCold = (evening: Evening, way: ColdWay): Evening => {
+  const cold = bringCold(evening, way)
+  if (!cold) return evening
+  const changed = new Map(cold.changed.map((one) => [one.id, one]))
+  return {
+    ...evening,
+    dishes: evening.dishes.map((dish) => (dish.id === way.dish ? { ...dish, carry: cold.carry } : dish)),
+    steps: [...evening.steps.map((step) => ({ ...step, ...changed.get(step.id) })), ...cold.added],
+  }
+}
 
 /** Its stand-in, when it has one, takes its place. */
 const dropped = (evening: Evening, id: string): Evening => {

@@ -1,4 +1,5 @@
 import type { At } from '#lib/domain/atoms.ts'
+import { coldWayOf } from '#lib/domain/bring-cold.ts'
 import { durationOf, secondsOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Kit } from '#lib/domain/kitchen.ts'
@@ -20,6 +21,7 @@ export const NOTICED: Readonly<Record<Change['kind'], number>> = {
   'give-to': 0,
   'do-ahead': 0,
   'widen-temperature': 1,
+  'bring-cold': 1,
   'wait-longer': 2,
   'keep-longer': 2,
   'course-later': 3,
@@ -48,6 +50,7 @@ export const laddersFor = (asked: Asked): Ladder[] => {
     ...steps.flatMap((step) => otherOvens(asked, step)),
     ...steps.flatMap((step) => otherCooks(asked, step)),
     ...steps.flatMap((step) => ahead(asked, step)),
+    ...coldWays(asked),
     ...temperatures(asked, steps),
     ...longerWaits(asked),
     ...longerKeeping(asked),
@@ -120,6 +123,19 @@ const ahead = ({ evening, fight, now }: Asked, step: Step): Ladder[] => {
 const ladder = (rungs: readonly Change[]): Ladder[] => {
   const [first, ...rest] = rungs
   return first ? [[first, ...rest]] : []
+}
+
+/** Of a dish that is carried hot, when it is what suffers, or what is in the way. */
+const coldWays = ({ evening, clash, fight }: Asked): Ladder[] => {
+  const steps = evening.steps.filter(({ id }) => fight.steps.includes(id))
+  const dishes = new Set([clash.dish, ...fight.kept, ...steps.map(({ dish }) => dish)])
+  const happened = gatherFacts(evening).steps
+  const begun = (dish: string) =>
+    evening.steps.some((step) => step.dish === dish && step.role !== 'make' && happened.has(step.id))
+  return [...dishes].flatMap((dish): Ladder[] => {
+    const way = dish === null || begun(dish) ? null : coldWayOf(evening, dish)
+    return way ? [[{ kind: 'bring-cold', ...way }]] : []
+  })
 }
 
 const DEGREES = 5

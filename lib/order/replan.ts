@@ -1,6 +1,7 @@
 import { ticksUp } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Clash, RunningOrder } from '#lib/domain/running-order.ts'
+import { epochMsOfTick, msOfInstant } from '#lib/domain/time.ts'
 import type { Wish } from '#lib/scheduling/fight-relax.ts'
 import { goOnFrom } from '#lib/scheduling/go-on.ts'
 import type { Breach, Budget } from '#lib/scheduling/schedule.ts'
@@ -11,10 +12,11 @@ import { toHint } from './hint.ts'
 import { missedTicks } from './table-time.ts'
 import { type ProblemIndex, type ProblemOptions, toProblem } from './to-problem.ts'
 
-/** What an order comes to: its clashes by name with their ticks, and how long the cooks together miss at the table. */
+/** What an order comes to: its clashes by name with their ticks, how long the cooks together miss at the table, and when steps begin in ms. */
 export interface Outcome {
   readonly clashes: ReadonlyMap<string, number>
   readonly missed: number
+  readonly starts: ReadonlyMap<string, number>
 }
 
 export const lagKey = (after: string | undefined, step: string | undefined): string => `lag ${after} ${step}`
@@ -60,11 +62,16 @@ export const gather = (entries: readonly (readonly [key: string, ticks: number])
   return sums
 }
 
+/** The first of each. */
+const firsts = (starts: readonly (readonly [step: string, ms: number])[]): ReadonlyMap<string, number> =>
+  new Map(starts.toSorted((a, b) => b[1] - a[1]))
+
 export const outcomeOf = (order: RunningOrder): Outcome => ({
   clashes: gather(
     order.clashes.map((clash) => [clashKey(clash), clashKey(clash).startsWith('left') ? 1 : ticksUp(clash.by)] as const),
   ),
   missed: order.cooks.reduce((sum, { missed }) => sum + ticksUp(missed), 0),
+  starts: firsts(order.cues.map(({ step, start }) => [step, msOfInstant(start)] as const)),
 })
 
 export interface ReplanOptions extends ProblemOptions {
@@ -89,5 +96,11 @@ export const replan = (evening: Evening, { budget, from, hint, ...options }: Rep
       ...breaches.map((breach) => [wishName(index, breach), breach.by] as const),
     ]),
     missed: missedTicks(problem, sceneOf(problem, schedule)),
+    starts: firsts(
+      schedule.placements.flatMap(({ activity, start }) => {
+        const step = index.activities.get(activity)?.step.id
+        return step === undefined ? [] : [[step, epochMsOfTick(evening, start)] as const]
+      }),
+    ),
   }
 }

@@ -1,12 +1,14 @@
 import { minutesOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
+import { wallTimeOfMs } from '#lib/domain/time.ts'
 import type { Change } from './apply-remedy.ts'
+import type { Outcome } from './replan.ts'
 
 /**
  * What the guests would notice of a way out, in a sentence. It is part of the running order's data, so it is the same on every
  * screen, and names nothing, for a name may change without another order.
  */
-export const saidOf = (evening: Evening, change: Change): string => {
+export const saidOf = (evening: Evening, change: Change, { starts }: Pick<Outcome, 'starts'>): string => {
   switch (change.kind) {
     case 'use-way':
     case 'do-ahead':
@@ -15,6 +17,11 @@ export const saidOf = (evening: Evening, change: Change): string => {
       return 'Nobody notices.'
     case 'widen-temperature':
       return isHotter(evening, change) ? 'It may come out a little darker.' : 'It may come out a little paler.'
+    case 'bring-cold': {
+      const at = starts.get(change.heat)
+      const when = at === undefined ? 'there' : `from ${wallTimeOfMs(evening, at).time}`
+      return `It is not fresh from the heat but heated again ${when}, to 74 °C throughout.`
+    }
     case 'keep-longer':
       return `It may be past its best: it stands ${minutes(change.by)} longer than you would like.`
     case 'wait-longer':

@@ -74,7 +74,7 @@ export const climb = (
   tries: Tries,
   ladder: Ladder,
   helps: (outcome: Outcome) => boolean,
-): { readonly change: Change; readonly missed: number } | null => {
+): { readonly change: Change; readonly missed: number; readonly starts: Outcome['starts'] } | null => {
   const tried = (rung: number, manner: Manner): Outcome | null => {
     const change = ladder[rung]
     const outcome = change ? tries.try(change, manner) : null
@@ -97,7 +97,8 @@ export const climb = (
     const shown = tried(rung, 'shown')
     const sure = shown && tried(rung, 'sure')
     const again = sure && tried(rung, 'again')
-    if (change && shown && sure && again) return { change, missed: Math.min(shown.missed, sure.missed, again.missed) }
+    if (change && shown && sure && again)
+      return { change, missed: Math.min(shown.missed, sure.missed, again.missed), starts: shown.starts }
   }
   return null
 }

@@ -151,7 +151,7 @@ const climbed = (asked: Asked, clash: Clash, fight: KitchenFight, helps: (outcom
     const found = climb(tries, ladder, helps)
     if (!found) continue
     const ticks = Math.max(0, found.missed - before.missed)
-    ways.push({ ...found.change, missed: durationOfTicks(ticks), said: saidOf(evening, found.change), ticks })
+    ways.push({ ...found.change, missed: durationOfTicks(ticks), said: saidOf(evening, found.change, found), ticks })
   }
   return ways.sort((a, b) => NOTICED[a.kind] - NOTICED[b.kind] || a.ticks - b.ticks).map(({ ticks: _, ...way }) => way)
 }

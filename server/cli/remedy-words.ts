@@ -33,6 +33,8 @@ const doing = (evening: Evening, remedy: Remedy): string => {
       return `let ${dish(remedy.dish)} wait ${lengthInWords(remedy.by)} longer`
     case 'wait-longer':
       return `let ${step(remedy.step)} wait ${lengthInWords(remedy.by)} longer after ${step(remedy.after)}`
+    case 'bring-cold':
+      return `bring ${dish(remedy.dish)} cold and heat it beside the table`
     case 'drop':
       return `leave ${dish(remedy.dish)} out`
   }

@@ -53,6 +53,9 @@ const complaint = (after: Outcome | null, clash: Clash, before: Outcome): string
   return (is ?? 0) < (was ?? 0) ? null : `as much is broken: ${JSON.stringify([...after.clashes])}`
 }
 
+/** The planner's trial has no words either. */
+const NO_WORDS = { chill: '', fridge: '', heat: '' }
+
 /** What the plan reads as when the way out is taken as the screen takes it: one edit, or a claim that the server decides. */
 const taken = (evening: Answered['evening'], way: Remedy): Answered['evening'] | string => {
   const doc = planOf(evening)
@@ -60,7 +63,7 @@ const taken = (evening: Answered['evening'], way: Remedy): Answered['evening'] |
   doc.on('update', () => updates++)
   if (way.kind === 'give-to') carryOutClaim(doc, { role: 'host', cook: null }, claimOfRemedy(evening.claims, way))
   else {
-    const made = takeRemedy(doc, way)
+    const made = takeRemedy(doc, way, NO_WORDS)
     if (!made.ok) return `is refused: ${JSON.stringify(made.error)}`
   }
   if (updates !== 1) return `is ${updates} edits`

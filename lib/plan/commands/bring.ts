@@ -65,7 +65,7 @@ const firstRefused = (schema: z.ZodType, entries: readonly object[]): EditFault 
   return null
 }
 
-const usedId = (doc: Y.Doc, entries: readonly { readonly id: string }[]): EditFault | null => {
+export const usedId = (doc: Y.Doc, entries: readonly { readonly id: string }[]): EditFault | null => {
   const seen = new Set<string>()
   for (const { id } of entries) {
     if (seen.has(id) || idTaken(doc, id)) return { kind: 'id-taken', id }
@@ -75,7 +75,7 @@ const usedId = (doc: Y.Doc, entries: readonly { readonly id: string }[]): EditFa
 }
 
 /** More than an evening holds would be written and never read. */
-const beyond = (doc: Y.Doc, more: Readonly<Partial<Record<EntryRoot, number>>>): EditFault | null => {
+export const beyond = (doc: Y.Doc, more: Readonly<Partial<Record<EntryRoot, number>>>): EditFault | null => {
   for (const [root, count] of Object.entries(more) as [EntryRoot, number][]) {
     const there = [...(rootMap(doc, root)?.values() ?? [])].filter(
       (map) => map instanceof Y.Map && map.size > 0 && map.get('gone') !== true,

@@ -1,6 +1,6 @@
 import type * as Y from 'yjs'
 import type { Span } from '#lib/domain/atoms.ts'
-import { secondsOf } from '#lib/domain/duration.ts'
+import { durationOf, secondsOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Step } from '#lib/domain/menu.ts'
 import { fail, ok } from '#lib/domain/result.ts'
@@ -14,11 +14,13 @@ type Around = Pick<Evening, 'host' | 'kitchens' | 'dishes' | 'steps'>
 
 const HALF_HOUR = 1800
 
-/** How long the way to the host's table is: as the kitchen says, half an hour where it says nothing. */
+/** How long the way to the host's table is: as the kitchen says, on a good day and a bad one, half an hour where it says nothing. */
 const wayOf = (around: Around, kitchen: string): Span => {
-  const said = around.kitchens.find((each) => each.id === kitchen)?.toTable
-  const seconds = said === undefined ? 0 : secondsOf(said)
-  return spanFromUsual(seconds > 0 ? seconds : HALF_HOUR)
+  const found = around.kitchens.find((each) => each.id === kitchen)
+  const usual = found ? secondsOf(found.toTable) : 0
+  const span = spanFromUsual(usual > 0 ? usual : HALF_HOUR)
+  if (found?.toTableMost === undefined) return span
+  return { ...span, most: durationOf(Math.max(secondsOf(span.likely), secondsOf(found.toTableMost))) }
 }
 
 /** The step that carries a dish: it waits for all that is made, stands behind it, and what is finished at the host's waits for it. */

@@ -48,9 +48,9 @@ export const setHostKitchen = (doc: Y.Doc, kitchen: string): Edited => {
   if (before === kitchen) return ok(null)
   doc.transact(() => {
     setEvening(doc, { host: kitchen })
-    setFields(doc, 'kitchens', kitchen, { toTable: 'PT0S' })
+    setFields(doc, 'kitchens', kitchen, { toTable: 'PT0S', toTableMost: undefined })
     if (typeof before !== 'string') return
-    setFields(doc, 'kitchens', before, { toTable: USUAL_WAY })
+    setFields(doc, 'kitchens', before, { toTable: USUAL_WAY, toTableMost: undefined })
     const carried = carriedDishes(doc)
     for (const [id, dish] of doc.getMap('dishes').entries())
       if (dish instanceof Y.Map && dish.get('kitchen') === before && !carried.has(id)) setFields(doc, 'dishes', id, { kitchen })

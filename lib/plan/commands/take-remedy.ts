@@ -5,6 +5,7 @@ import { fail } from '#lib/domain/result.ts'
 import type { Remedy } from '#lib/domain/running-order.ts'
 import type { Wish } from '#lib/plan/decide-claim.ts'
 import { readPlan } from '#lib/plan/read.ts'
+import { bringDishCold, type ColdWords } from './bring-dish-cold.ts'
 import { refusedFor } from './fault.ts'
 import { setWay } from './method.ts'
 import { serveCourse } from './serve-course.ts'
@@ -18,12 +19,18 @@ export type WrittenWay = Exclude<Change, { kind: 'give-to' }>
 /** A way out that is a claim, which the server decides. */
 export type ClaimedWay = Extract<Change, { kind: 'give-to' }>
 
+const NO_WORDS: ColdWords = { chill: '', fridge: '', heat: '' }
+
 /**
  * Takes a way out: one edit, with the meaning with which the planner tried it. What it names and is not there any more is
- * refused, and so is making longer what is a matter of safety.
+ * refused, and so is making longer what is a matter of safety. `words`: what the steps are called that a dish gets which is brought cold.
  */
-export const takeRemedy = (doc: Y.Doc, remedy: WrittenWay): Edited => {
+export function takeRemedy(doc: Y.Doc, remedy: Exclude<WrittenWay, { kind: 'bring-cold' }>): Edited
+export function takeRemedy(doc: Y.Doc, remedy: WrittenWay, words: ColdWords): Edited
+export function takeRemedy(doc: Y.Doc, remedy: WrittenWay, words?: ColdWords): Edited {
   switch (remedy.kind) {
+    case 'bring-cold':
+      return bringDishCold(doc, remedy, words ?? NO_WORDS)
     case 'use-way':
       return changeWays(doc, remedy.step, (ways) => ways.filter((_, index) => index === remedy.way))
     case 'do-ahead':

@@ -86,6 +86,7 @@ test('U4 every kind of reason, clash, way out, refusal and state has words of it
     { kind: 'widen-temperature', step, way: 0, lowC: 200, highC: 230, ...price },
     { kind: 'keep-longer', dish, by: 'PT5M', ...price },
     { kind: 'wait-longer', step, after: step, by: 'PT5M', ...price },
+    { kind: 'bring-cold', dish, chill: 'dish-chill', fridge: 'dish-fridge', heat: 'dish-heat', ...price },
     { kind: 'drop', dish, ...price },
   ]
   expect(remedies.map((remedy) => remedy.kind).sort()).toEqual(kinds(Remedy).sort())
