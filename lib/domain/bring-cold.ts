@@ -22,17 +22,17 @@ export interface Cold {
 type Around = Pick<Evening, 'host' | 'kitchens' | 'dishes' | 'steps'>
 
 /** Hot throughout again: USDA FSIS, "Leftovers and Food Safety", 165 °F; the strictest of the rules. */
-const REHEAT_C = 74
+export const REHEAT_C = 74
 /** Into the fridge after cooking: FSA's hour for rice, the shortest of the rules. */
-const INTO_FRIDGE = 'PT1H'
+export const INTO_FRIDGE = 'PT1H'
 /** In shallow boxes, well within the six hours of FDA Food Code 3-501.14(A); how long within: by Newton's law, no source. */
-const COOLING = { least: 'PT2H', likely: 'PT3H', most: 'PT4H' } as const
+export const COOLING = { least: 'PT2H', likely: 'PT3H', most: 'PT4H' } as const
 /** In the fridge at home: FSA's day for cooked rice, the shortest of the rules. */
-const KEPT = 'PT24H'
+export const KEPT = 'PT24H'
 /** Out of one fridge and into the other: together the two hours of USDA FSIS, "Danger Zone". */
-const OUT_BEFORE = 'PT30M'
-const ON_THE_ROAD = 'PT1H30M'
-const OUT_AFTER = 'PT30M'
+export const OUT_BEFORE = 'PT30M'
+export const ON_THE_ROAD = 'PT1H30M'
+export const OUT_AFTER = 'PT30M'
 const FRIDGE: Use = { kind: 'cold', keep: 'cold', places: 1 }
 
 const touch = (when: 'in' | 'out', takes: string, lateBy = 'PT0S') => ({ when, takes, lateBy }) as const

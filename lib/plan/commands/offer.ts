@@ -12,10 +12,11 @@ import { idTaken, presentEntry } from './siblings.ts'
 /** What a cook says of an offer; the answer to it is the hosts'. */
 export type Offered = Omit<Offer, 'order' | 'state' | 'withdrawn' | 'why' | 'dish'>
 
-/** What accepted food becomes: a dish, and a chore where its vessel goes home. */
+/** What accepted food becomes: a dish, a chore where its vessel goes home, and what of the offer is otherwise now. */
 export interface Accepted {
   readonly brought: Brought
   readonly chore: Omit<Step, 'order'> | null
+  readonly form: Pick<Patch<'offers'>, 'arrives' | 'how' | 'box' | 'atHost'>
 }
 
 /** Offers something, in the name of the cook it names; the server lets a cook offer in their own name only. */
@@ -62,7 +63,7 @@ export const acceptOffer = (doc: Y.Doc, id: string, accepted: Accepted | null): 
     const dish = accepted ? bringDish(doc, accepted.brought) : ok(undefined)
     if (!dish.ok) return dish
     if (accepted?.chore) addStep(doc, accepted.chore)
-    return setFields(doc, 'offers', id, { state: 'accepted', why: undefined, dish: dish.value })
+    return setFields(doc, 'offers', id, { ...accepted?.form, state: 'accepted', why: undefined, dish: dish.value })
   })
 }
 
