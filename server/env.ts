@@ -1,6 +1,7 @@
 import { resolve } from 'node:path'
 import { z } from 'zod'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
+import type { BackupSettings } from '#server/backup/open-backups.ts'
 
 const flag = z.enum(['0', '1'], 'must be 0 or 1').default('0')
 
@@ -41,6 +42,16 @@ const Variables = z.object({
     .string()
     .regex(/^[^\r\n]*[^\s@<>]+@[^\s@<>]+>?$/, 'must be an e-mail address')
     .optional(),
+  BACKUP_DIR: z.string().min(1, 'must be a folder').optional(),
+  BACKUP_AT: z
+    .string()
+    .regex(/^(([01]\d|2[0-3]):[0-5]\d|off)$/, 'must be a time such as 04:00, or off')
+    .default('04:00'),
+  BACKUP_KEEP: z
+    .string()
+    .regex(/^[1-9]\d{0,2}$/, 'must be a whole number from 1 to 999')
+    .transform(Number)
+    .default(14),
   NODE_ENV: z.string().default('development'),
 })
 
@@ -61,6 +72,7 @@ export interface Settings {
   readonly demo: boolean
   /** Where letters to guests are handed in, and whom they are from; null: they are copied by hand. */
   readonly mail: { readonly server: string; readonly from: string } | null
+  readonly backup: BackupSettings
   readonly dev: boolean
 }
 
@@ -83,6 +95,11 @@ export const parseEnv = (variables: Readonly<Record<string, string | undefined>>
     trustProxy: env.TRUST_PROXY === '1',
     demo: env.DEMO === '1',
     mail: env.SMTP_URL && env.MAIL_FROM ? { server: env.SMTP_URL, from: env.MAIL_FROM } : null,
+    backup: {
+      folder: resolve(env.BACKUP_DIR ?? `${env.DATA_DIR}/backups`),
+      at: env.BACKUP_AT === 'off' ? null : env.BACKUP_AT,
+      keep: env.BACKUP_KEEP,
+    },
     dev: env.NODE_ENV !== 'production',
   })
 }

@@ -4,6 +4,7 @@ import type { RunningOrder } from '#lib/domain/running-order.ts'
 import type { Fired, OrderMessage } from '#lib/plan/wire.ts'
 import type { PrismaClient } from '#prisma/client/client.ts'
 import type { Limits } from '#server/auth/limits.ts'
+import type { Erased } from '#server/backup/copies.ts'
 import type { Mail } from '#server/mail.ts'
 
 /** Who sits on a socket: checked at the upgrade, and again whenever a membership is revoked. */
@@ -77,6 +78,12 @@ export interface Push {
   readonly publicKey: string
 }
 
+/** Keeps copies of the database, and keeps out of them what was erased. */
+export interface Backups {
+  /** Takes erased rows out of every copy there is. */
+  clean(erased: readonly Erased[]): Promise<void>
+}
+
 export interface Live {
   readonly db: PrismaClient
   readonly rooms: Rooms
@@ -88,8 +95,9 @@ export interface Live {
   readonly address: string
   /** The project's folder, with a trailing slash. */
   readonly root: string
-  /** Where copies of the database lie. */
-  readonly copies: string
+  readonly backups: Backups
+  /** What waits for its turn at an evening's guests: the last of each (server/guests/in-turn.ts). */
+  readonly turns: Map<string, Promise<unknown>>
   /** null: no mail server is set. */
   readonly mail: Mail | null
 }

@@ -1,11 +1,14 @@
 import http from 'node:http'
+import { isZone } from '#lib/domain/time.ts'
 import { openLimits } from './auth/limits.ts'
+import { openBackups } from './backup/open-backups.ts'
 import { type DataFolder, openDataFolder } from './data-folder.ts'
 import { migrateDatabase } from './db/migrate.ts'
 import { openDatabase } from './db/open.ts'
 import { type DemoAccount, demoAccounts, seedDemo } from './db/seed.ts'
 import { parseEnv, type Settings } from './env.ts'
 import { followPlans } from './evenings/summary.ts'
+import { eraseOverdue } from './guests/erase-overdue.ts'
 import { type Nights, type Planner, setLive } from './live.ts'
 import { openMail } from './mail.ts'
 import { openNights } from './night/open-nights.ts'
@@ -15,7 +18,9 @@ import { openPush } from './push/open-push.ts'
 import { postOver } from './push/post.ts'
 import { asRefusal, RefuseStart } from './refuse-start.ts'
 import { root } from './root.ts'
+import { systemClock } from './sync/clock.ts'
 import { openRooms } from './sync/open-rooms.ts'
+import { openUpkeep } from './upkeep.ts'
 import { addresses } from './web/addresses.ts'
 import { setForwarded } from './web/forwarded.ts'
 import { listen } from './web/listen.ts'
@@ -80,6 +85,13 @@ const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages):
   nights.onFire((eveningId, fired) => push.call(eveningId, fired))
   nights.onAlarm((eveningId, alarm) => push.call(eveningId, alarm))
 
+  const backups = openBackups({
+    dataFolder: folder.path,
+    databaseFile: folder.databaseFile,
+    copies: folder.copies,
+    settings: settings.backup,
+  })
+
   const server = http.createServer()
   const port = await listen(server, settings)
   const found = addresses(settings.host, port, settings.publicAddress)
@@ -92,7 +104,8 @@ const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages):
     push,
     address: found[0] ?? '',
     root,
-    copies: folder.copies,
+    backups,
+    turns: new Map(),
     mail: openMail(settings),
   })
 
@@ -118,6 +131,15 @@ const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages):
       )
   })
   if (settings.demo) await seedDemo(db, folder)
+  const zone = Intl.DateTimeFormat().resolvedOptions().timeZone
+  const upkeep = openUpkeep({
+    clock: systemClock,
+    chores: [
+      { name: 'the backup', run: (nowMs) => backups.daily(nowMs, isZone(zone) ? zone : 'UTC') },
+      { name: 'erasing what was kept long enough', run: eraseOverdue, atStart: true },
+    ],
+    log: (what, why) => console.error(what, why),
+  })
   const pages = await opening
   await pages.ready
   announce(found, await demoAccounts(db, folder))
@@ -125,6 +147,7 @@ const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages):
   return async () => {
     const closed = new Promise<void>((resolve) => server.close(() => resolve()))
     server.closeIdleConnections()
+    await upkeep.close()
     await nights.close()
     await rooms.close()
     await gate.close()

@@ -2,6 +2,7 @@
 
 import { useState } from 'react'
 import { WordChoice, WordText } from '#app/_ui/word.tsx'
+import { longDate } from '#app/_words/clock.ts'
 import { cleanText } from '#lib/domain/atoms.ts'
 import type { GuestCommand } from '#server/guests/command.ts'
 import css from './invitations.module.css'
@@ -15,6 +16,17 @@ const MENU = [
   ['hidden', 'do not see'],
   ['shared', 'see'],
 ] as const
+
+const KEEP = [
+  ['7', 'a week'],
+  ['14', 'two weeks'],
+  ['30', '30 days'],
+  ['90', '90 days'],
+] as const
+
+/** What can be chosen, and what is chosen. */
+const keepOptions = (days: number): readonly (readonly [string, string])[] =>
+  KEEP.some(([value]) => value === String(days)) ? KEEP : [...KEEP, [String(days), `${days} days`]]
 
 /** How answers come in, in a sentence: open or closed, until when, whether guests see the menu, and where it is. */
 export function RepliesWords({ desk }: { readonly desk: Guests }) {
@@ -60,7 +72,14 @@ export function RepliesWords({ desk }: { readonly desk: Guests }) {
           empty="a place that they know"
           onWrite={(text) => set({ place: cleanText(text.trim(), false).slice(0, 200) })}
         />
-        .
+        . Who they are and what they answered is erased{' '}
+        <WordChoice
+          label="How long answers are kept"
+          value={String(replies.keepDays)}
+          options={keepOptions(replies.keepDays)}
+          onChoose={(chosen) => set({ keepDays: Number(chosen) })}
+        />{' '}
+        after the evening, the last day being {longDate(replies.keptUntil)}; they are told so.
       </p>
       {wrong ? (
         <p className={css.refused} role="alert">

@@ -89,7 +89,7 @@ ${people.slice(0, known)}${people
 <div class="consent"><label><input type="checkbox" id="consent" name="consent" value="yes"${fields.consent ? html` checked` : null}${
     problems.some(({ field }) => field === 'consent') ? html` aria-invalid="true"` : null
   }> <span>They may keep what we eat and what I wrote in my own words, for this dinner.</span></label>
-<p>Your hosts read it. The cooks see what must be kept off the plates, and your name only where they make yours. You can change it or erase it here. Whether you come can be told without this.</p></div>
+<p>Your hosts read it. The cooks see what must be kept off the plates, and your name only where they make yours. You can change it or erase it here, and after ${longDate(reply.keptUntil)} it erases itself. Whether you come can be told without this.</p></div>
 <div class="send"><button type="submit" name="do" value="answer">Send my answer</button>
 <p>${reply.answerBy === null ? 'You can change it until your hosts close the answers.' : `You can change it until ${longDate(reply.answerBy)}.`} Only the hosts and cooks read it.</p></div>
 </form>`
@@ -98,11 +98,11 @@ ${people.slice(0, known)}${people
 const closedPart = ({ people }: Reply): Html =>
   html`<section class="note"><h2>Answers can no longer be changed here</h2><p>If something is different now, please tell your hosts yourself.</p>${told(people)}</section>`
 
-const storedPart = ({ consent, answeredAt }: Reply): Html =>
+const storedPart = ({ consent, answeredAt, keptUntil }: Reply): Html =>
   html`<details class="stored"><summary>What is stored, and how to erase it</summary>
 <p>${answeredAt === null ? 'You have not answered yet. Stored are the names above and what your hosts wrote down.' : 'Stored is what stands above, and when you sent it.'} ${
     consent ? 'You have agreed that what you eat is kept.' : 'You have not agreed that what you eat is kept.'
-  } This link ends a week after the evening.</p>
+  } This link ends a week after the evening. All of it is erased by itself after ${longDate(keptUntil)}; if the evening is moved, that day moves with it.</p>
 <p><a class="file" href="?file">Take all of it away as a file</a></p>
 <form method="post"><p>Erasing takes out your names, your answers and your words for good, and this link then opens nothing. A copy that your hosts took away earlier is theirs to erase.</p>
 <label><input type="checkbox" name="sure" value="yes" required> <span>Yes, all of it, for good.</span></label>

@@ -16,6 +16,8 @@ export const guestRefusedText = (refusal: GuestRefusal): string => {
       return 'This invitation was withdrawn, or its guests erased what they had told. Make a new one.'
     case 'too-many':
       return 'That is more people than this invitation, or an evening, holds. Raise its number first.'
+    case 'promised':
+      return 'Somebody has agreed to have their answer kept for as long as it says now. It can be made shorter, not longer.'
     case 'no-mail':
       return 'The letter could not be sent. Copy the words and send them yourself.'
   }

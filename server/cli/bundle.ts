@@ -3,7 +3,12 @@ import { build } from 'esbuild'
 import { root } from '#server/root.ts'
 
 /** The threads and the solver's process: each is found by its source's name, beside the program that starts it. */
-const THREADS = ['server/sync/log-worker.ts', 'server/planner/plan-worker.ts', 'server/planner/prover/solver-process.ts']
+const THREADS = [
+  'server/sync/log-worker.ts',
+  'server/planner/plan-worker.ts',
+  'server/planner/prover/solver-process.ts',
+  'server/backup/copy-worker.ts',
+]
 
 /** Puts our own sources together in a folder, packages left where they are: `main` as server.js, and the threads. */
 export const bundleProgram = async (main: string, outdir: string): Promise<void> => {

@@ -1,7 +1,8 @@
-import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync } from 'node:fs'
+import { copyFileSync, existsSync, mkdirSync, rmSync } from 'node:fs'
 import Database from 'libsql'
 import { RefuseStart } from '#server/refuse-start.ts'
 import { migrationNames, openEngine, readMigrations } from './schema-engine.ts'
+import { settleDatabase } from './whole.ts'
 
 export interface Places {
   readonly databaseFile: string
@@ -33,8 +34,7 @@ export const migrateDatabase = async (places: Places): Promise<Migrated> => {
   if (copy) copyFileSync(copy, next)
   const engine = await openEngine(places.schemaFile, next)
   const applied = await engine.apply(readMigrations(migrations)).finally(() => engine.free())
-  checkWhole(next)
-  renameSync(next, databaseFile)
+  settleDatabase(next, databaseFile)
   return { applied, copy }
 }
 
@@ -60,8 +60,7 @@ const copyIfBehind = (places: Places): string | 'up to date' => {
     const copy = `${copies}/${places.stamp}.db`
     rmSync(`${copy}.partly`, { force: true })
     db.prepare('VACUUM INTO ?').run([`${copy}.partly`])
-    checkWhole(`${copy}.partly`)
-    renameSync(`${copy}.partly`, copy)
+    settleDatabase(`${copy}.partly`, copy)
     withoutLog(databaseFile, db)
     return copy
   } finally {
@@ -70,7 +69,7 @@ const copyIfBehind = (places: Places): string | 'up to date' => {
 }
 
 /** Succeeds only when nobody else has the database open. */
-const withoutLog = (databaseFile: string, db: Database.Database): void => {
+export const withoutLog = (databaseFile: string, db: Database.Database): void => {
   try {
     db.exec('PRAGMA journal_mode = DELETE')
   } catch (cause) {
@@ -79,20 +78,8 @@ const withoutLog = (databaseFile: string, db: Database.Database): void => {
   if (existsSync(`${databaseFile}-wal`)) throw new RefuseStart(`${databaseFile} is open in another program: close that first.`)
 }
 
-/** Throws RefuseStart when the file is not a whole database. */
-const checkWhole = (file: string): void => {
-  const db = new Database(file)
-  try {
-    const integrity = db.prepare('PRAGMA integrity_check').all() as { integrity_check: string }[]
-    const orphans = db.prepare('PRAGMA foreign_key_check').all()
-    if (integrity.length !== 1 || integrity[0]?.integrity_check !== 'ok' || orphans.length > 0)
-      throw new RefuseStart(`${file} is damaged: put back a copy from the folder copies beside it.`)
-  } finally {
-    db.close()
-  }
-}
-
-const appliedTo = (db: Database.Database): string[] => {
+/** The names of the migrations that a database has. */
+export const appliedTo = (db: Database.Database): string[] => {
   const has = db.prepare("SELECT 1 FROM sqlite_schema WHERE name = '_prisma_migrations'").all()
   if (has.length === 0) return []
   const rows = db

@@ -4,14 +4,15 @@ import { Id } from '#lib/domain/atoms.ts'
 import { refusals } from '#lib/domain/parse.ts'
 import type { Guest } from '#lib/domain/people.ts'
 import { fail, ok, type Refusal, type Result } from '#lib/domain/result.ts'
+import { scrub } from '#server/db/scrub.ts'
 import { live } from '#server/live.ts'
 import { Written } from './command.ts'
+import { guestErased } from './erase.ts'
 import { type FindRefusal, type Opened, openLink } from './find.ts'
 import { inTurn } from './in-turn.ts'
 import { nextPlace } from './invitations.ts'
 import { MOST_GUESTS, MOST_PLACES } from './most.ts'
 import { guestOf, guestRow, loadGuests } from './rows.ts'
-import { scrub } from './scrub.ts'
 
 /** What a household sends: `id` null for somebody whom it adds. Who is left out stays as they are. */
 export const Answer = z.strictObject({
@@ -96,7 +97,7 @@ const store = async ({ invitation, replies }: Opened, answer: Answer): Promise<R
     }),
   ])
   // What they no longer agree to is gone for good.
-  if (invitation.consentAt && !answer.consent) await scrub({ eveningId, guests: [...known.keys()], invitation: null })
+  if (invitation.consentAt && !answer.consent) await scrub(guestErased(eveningId, [...known.keys()]))
   return ok(null)
 }
 

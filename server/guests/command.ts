@@ -3,6 +3,7 @@ import { Id, line } from '#lib/domain/atoms.ts'
 import { Guest } from '#lib/domain/people.ts'
 import { isDate } from '#lib/domain/time.ts'
 import { Email } from '#server/auth/accounts.ts'
+import { LEAST_KEEP_DAYS, MOST_KEEP_DAYS } from './kept.ts'
 import { MOST_PLACES } from './most.ts'
 
 const name = z.string().trim().min(1, 'must not be empty').pipe(line(80))
@@ -56,6 +57,8 @@ export const GuestCommand = z.discriminatedUnion('kind', [
     sharesMenu: z.boolean().optional(),
     /** Where it is, as guests are told. */
     place: line(200).optional(),
+    /** Days after the evening that guests and their answers are kept. */
+    keepDays: z.int().min(LEAST_KEEP_DAYS).max(MOST_KEEP_DAYS).optional(),
   }),
 ])
 export type GuestCommand = z.input<typeof GuestCommand>

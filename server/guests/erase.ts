@@ -1,8 +1,9 @@
 import { fail, ok, type Result } from '#lib/domain/result.ts'
 import type { Invitation } from '#prisma/client/client.ts'
+import type { Erased } from '#server/backup/copies.ts'
+import { scrub } from '#server/db/scrub.ts'
 import { live } from '#server/live.ts'
 import type { GuestRefusal } from './refusal.ts'
-import { scrub } from './scrub.ts'
 
 /** A host takes a guest out of the list, with all that was told. */
 export const eraseGuest = async (eveningId: string, id: string): Promise<Result<null, GuestRefusal>> => {
@@ -13,7 +14,7 @@ export const eraseGuest = async (eveningId: string, id: string): Promise<Result<
     db.guest.deleteMany({ where: { eveningId, id } }),
     db.invitation.updateMany({ where: { id: guest.invitationId ?? '' }, data: { revision: { increment: 1 } } }),
   ])
-  await scrub({ eveningId, guests: [id], invitation: null })
+  await scrub(guestErased(eveningId, [id]))
   return ok(null)
 }
 
@@ -31,5 +32,18 @@ export const eraseHousehold = async ({ id, eveningId }: Invitation): Promise<voi
       data: { label: '', email: null, tokenHash: null, consentAt: null, answeredAt: null, erasedAt: new Date() },
     }),
   ])
-  await scrub({ eveningId, guests: guests.map((guest) => guest.id), invitation: id })
+  await scrub([
+    ...guestErased(
+      eveningId,
+      guests.map((guest) => guest.id),
+    ),
+    { table: 'Invitation', where: { eveningId, id } },
+  ])
 }
+
+/** What of guests stands in copies of the database. */
+export const guestErased = (eveningId: string, ids: readonly string[]): readonly Erased[] =>
+  ids.flatMap((id): readonly Erased[] => [
+    { table: 'GuestWords', where: { eveningId, guestId: id } },
+    { table: 'Guest', where: { eveningId, id } },
+  ])

@@ -23,12 +23,12 @@ export const openLink = async (token: string, from: string): Promise<Result<Open
       ? null
       : await db.invitation.findUnique({
           where: { tokenHash: hash },
-          include: { evening: { select: { summary: true, deletedAt: true, replies: true } } },
+          include: { evening: { select: { summary: true, deletedAt: true, createdAt: true, replies: true } } },
         })
   if (found && !found.evening.deletedAt) {
     const { evening, ...invitation } = found
     const summary = summaryOf(evening.summary)
-    if (!isOver(summary)) return ok({ invitation, replies: repliesOf(evening.replies, summary.zone) })
+    if (!isOver(summary)) return ok({ invitation, replies: repliesOf(evening, summary) })
   }
   await limits.try('reply', from)
   return fail({ kind: 'unknown' })

@@ -3,6 +3,7 @@ import { fail, ok, type Result } from '#lib/domain/result.ts'
 import { live } from '#server/live.ts'
 import type { Add, SetGuest, SetReplies } from './command.ts'
 import { nextPlace } from './invitations.ts'
+import { KEEP_DAYS } from './kept.ts'
 import { MOST_GUESTS } from './most.ts'
 import type { GuestRefusal } from './refusal.ts'
 import { guestOf, guestRow, loadGuests } from './rows.ts'
@@ -44,13 +45,25 @@ export const setGuest = async (eveningId: string, { guest: id, change }: SetGues
   return ok(null)
 }
 
+/** Whether a guest agreed when it was said that their answer is kept for fewer days. */
+const isPromised = async (eveningId: string, keepDays: number): Promise<boolean> => {
+  const { db } = live()
+  const [replies, agreed] = await Promise.all([
+    db.replies.findUnique({ where: { eveningId }, select: { keepDays: true } }),
+    db.invitation.count({ where: { eveningId, consentAt: { not: null } } }),
+  ])
+  return agreed > 0 && keepDays > (replies?.keepDays ?? KEEP_DAYS)
+}
+
 export const setReplies = async (eveningId: string, asked: SetReplies): Promise<Result<null, GuestRefusal>> => {
-  const { closed, answerBy, sharesMenu, place } = asked
+  const { closed, answerBy, sharesMenu, place, keepDays } = asked
+  if (keepDays !== undefined && (await isPromised(eveningId, keepDays))) return fail({ kind: 'promised' })
   const data = {
     ...(closed !== undefined && { closedAt: closed ? new Date() : null }),
     ...(answerBy !== undefined && { answerBy }),
     ...(sharesMenu !== undefined && { sharesMenu }),
     ...(place !== undefined && { place }),
+    ...(keepDays !== undefined && { keepDays }),
   }
   await live().db.replies.upsert({ where: { eveningId }, create: { eveningId, ...data }, update: data })
   return ok(null)

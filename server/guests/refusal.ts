@@ -10,5 +10,7 @@ export type GuestRefusal =
   /** The invitation was withdrawn, or its guests erased what they had told. */
   | { readonly kind: 'withdrawn' }
   | { readonly kind: 'too-many' }
+  /** Guests were told an earlier day when they agreed that their answers are kept. */
+  | { readonly kind: 'promised' }
   /** No mail server is set, or the invitation has no address. */
   | { readonly kind: 'no-mail' }

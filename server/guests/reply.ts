@@ -21,6 +21,8 @@ export interface Reply {
   readonly revision: number
   readonly answeredAt: string | null
   readonly consent: boolean
+  /** The last day on which any of it is kept: yyyy-mm-dd. */
+  readonly keptUntil: string
   readonly people: readonly Guest[]
 }
 
@@ -48,6 +50,7 @@ export const readReply = async (token: string, from: string): Promise<Result<Rep
     revision: invitation.revision,
     answeredAt: invitation.answeredAt?.toISOString() ?? null,
     consent: invitation.consentAt !== null,
+    keptUntil: replies.keptUntil,
     people: rows.map(guestOf),
   })
 }
@@ -78,6 +81,7 @@ export const exportReply = async (token: string, from: string): Promise<Result<o
       createdAt: invitation.createdAt,
       answeredAt: invitation.answeredAt,
       consentAt: invitation.consentAt,
+      keptUntil: replies.keptUntil,
     },
     guests: rows.map((row) => ({ ...guestOf(row), changedAt: row.changedAt, changedBy: row.byGuest ? 'guest' : 'host' })),
   })

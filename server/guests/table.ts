@@ -4,6 +4,7 @@ import { dateAt } from '#lib/domain/time.ts'
 import type { Invitation } from '#prisma/client/client.ts'
 import { Summary } from '#server/evenings/summary.ts'
 import { live } from '#server/live.ts'
+import { KEEP_DAYS, keptUntil } from './kept.ts'
 import { requireHost } from './may.ts'
 import type { GuestRefusal } from './refusal.ts'
 import { guestOf, loadGuests } from './rows.ts'
@@ -37,6 +38,9 @@ export interface RepliesState {
   readonly answerBy: string | null
   readonly sharesMenu: boolean
   readonly place: string
+  /** Days after the evening that guests and their answers are kept, and the last of them: yyyy-mm-dd. */
+  readonly keepDays: number
+  readonly keptUntil: string
 }
 
 /** All that a host sees of the guests. */
@@ -44,6 +48,8 @@ export interface GuestTable {
   readonly guests: readonly TableGuest[]
   readonly invitations: readonly InvitationLine[]
   readonly replies: RepliesState
+  /** When the guests were erased, as their days were over: RFC 3339. */
+  readonly erasedAt: string | null
   /** A mail server is set: letters can be sent from here. */
   readonly mail: boolean
 }
@@ -55,7 +61,10 @@ export const tableOf = async (userId: string, eveningId: string): Promise<Result
   const { db, mail } = live()
   const [rows, evening, invitations] = await Promise.all([
     loadGuests({ eveningId }),
-    db.evening.findUniqueOrThrow({ where: { id: eveningId }, select: { summary: true, replies: true } }),
+    db.evening.findUniqueOrThrow({
+      where: { id: eveningId },
+      select: { summary: true, createdAt: true, erasedAt: true, replies: true },
+    }),
     db.invitation.findMany({ where: { eveningId }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] }),
   ])
   const summary = summaryOf(evening.summary)
@@ -76,7 +85,8 @@ export const tableOf = async (userId: string, eveningId: string): Promise<Result
       answeredAt: invitation.answeredAt?.toISOString() ?? null,
       consent: invitation.consentAt !== null,
     })),
-    replies: repliesOf(evening.replies, summary.zone),
+    replies: repliesOf(evening, summary),
+    erasedAt: evening.erasedAt?.toISOString() ?? null,
     mail: mail !== null,
   })
 }
@@ -101,10 +111,24 @@ interface StoredReplies {
   readonly answerBy: string | null
   readonly sharesMenu: boolean
   readonly place: string
+  readonly keepDays: number
 }
 
-export const repliesOf = (stored: StoredReplies | null, zone: string): RepliesState => {
-  const { closedAt, answerBy, sharesMenu, place } = stored ?? { closedAt: null, answerBy: null, sharesMenu: false, place: '' }
-  const isPast = answerBy !== null && dateAt(zone, Date.now()) > answerBy
-  return { open: closedAt === null && !isPast, closed: closedAt !== null, answerBy, sharesMenu, place }
+const UNTOLD: StoredReplies = { closedAt: null, answerBy: null, sharesMenu: false, place: '', keepDays: KEEP_DAYS }
+
+export const repliesOf = (
+  { replies, createdAt }: { readonly replies: StoredReplies | null; readonly createdAt: Date },
+  summary: Pick<Summary, 'date' | 'zone'>,
+): RepliesState => {
+  const { closedAt, answerBy, sharesMenu, place, keepDays } = replies ?? UNTOLD
+  const isPast = answerBy !== null && dateAt(summary.zone, Date.now()) > answerBy
+  return {
+    open: closedAt === null && !isPast,
+    closed: closedAt !== null,
+    answerBy,
+    sharesMenu,
+    place,
+    keepDays,
+    keptUntil: keptUntil(summary, createdAt, keepDays),
+  }
 }

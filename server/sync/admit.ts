@@ -4,11 +4,18 @@ import type { Writer } from './check-offer.ts'
 import { checkTouched } from './check-touched.ts'
 import { LIMITS } from './limits.ts'
 import { reasonOf } from './reason.ts'
+import { type Place, touchedBy } from './touched.ts'
 
 /** What the room makes of an update that somebody sent. */
 export type Admission =
   /** `effect`: what it changes, in the server's own words; null: nothing. `clients`: ids that are this member's from now on. */
-  | { readonly kind: 'admitted'; readonly effect: Uint8Array | null; readonly clients: readonly number[] }
+  | {
+      readonly kind: 'admitted'
+      readonly effect: Uint8Array | null
+      readonly clients: readonly number[]
+      /** Where it changed something. */
+      readonly places: readonly Place[]
+    }
   /** Something before it is missing: no fault of the sender's, who must come again and resync. */
   | { readonly kind: 'gap' }
   | { readonly kind: 'refused'; readonly why: string }
@@ -62,7 +69,8 @@ export const admit = (shadow: Y.Doc, owners: ReadonlyMap<number, string>, sender
       const why = checkTouched(shadow, transaction, sender)
       if (why !== null) return refused(why)
     }
-    return { kind: 'admitted', effect: effects.length === 0 ? null : Y.mergeUpdates(effects), clients }
+    const effect = effects.length === 0 ? null : Y.mergeUpdates(effects)
+    return { kind: 'admitted', effect, clients, places: touchedBy(shadow, transactions) }
   } catch (cause) {
     return refused(`no update: ${reasonOf(cause)}`)
   } finally {

@@ -7,6 +7,7 @@ import { decideTell, type Earlier } from '#lib/plan/decide-tell.ts'
 import { toldAt } from '#lib/plan/may-tell.ts'
 import { type ClaimCommand, Outcome, type Sent, type TellCommand } from '#lib/plan/wire.ts'
 import type { Seat } from '#server/live.ts'
+import type { Place } from './touched.ts'
 import type { StoredOp } from './update-log.ts'
 
 /** What a command comes to. */
@@ -14,17 +15,28 @@ export interface Answered {
   readonly outcome: Outcome
   /** What it changed of the plan; null: nothing. */
   readonly bytes: Uint8Array | null
+  /** Where it changed something. */
+  readonly places: readonly Place[]
   /** To be stored with it; null: it was asked before, and what it came to is stored or on its way. */
   readonly op: StoredOp | null
+}
+
+/** What an edit of the server's own came to. */
+export interface Edited {
+  /** null: nothing. */
+  readonly bytes: Uint8Array | null
+  readonly places: readonly Place[]
 }
 
 interface Around {
   /** The plan with what is on its way to the disk. */
   readonly read: () => Evening
-  /** Edits it as the server itself; gives what that changed. */
-  readonly edit: (change: (doc: Y.Doc) => void) => Uint8Array | null
+  /** Edits it as the server itself. */
+  readonly edit: (change: (doc: Y.Doc) => void) => Edited
   readonly now: () => number
 }
+
+const NOTHING: Edited = { bytes: null, places: [] }
 
 /** Decides commands one after the other; the same one asked again by the same member gets the same answer and does nothing. */
 export const openAnswers = (stored: readonly StoredOp[], { read, edit, now }: Around): ((seat: Seat, sent: Sent) => Answered) => {
@@ -33,10 +45,10 @@ export const openAnswers = (stored: readonly StoredOp[], { read, edit, now }: Ar
   const answerClaim = (seat: Seat, command: ClaimCommand): Omit<Answered, 'op'> => {
     const { op } = command
     const decision = decideClaim(read(), seat, command)
-    if (decision.kind === 'refused') return { outcome: { op, kind: 'refused', why: decision.why }, bytes: null }
+    if (decision.kind === 'refused') return { outcome: { op, kind: 'refused', why: decision.why }, ...NOTHING }
     const outcome: Outcome = { op, kind: 'done' }
-    if (decision.kind === 'nothing') return { outcome, bytes: null }
-    return { outcome, bytes: edit((ahead) => writeDecision(ahead, decision)) }
+    if (decision.kind === 'nothing') return { outcome, ...NOTHING }
+    return { outcome, ...edit((ahead) => writeDecision(ahead, decision)) }
   }
 
   const answerTell = (seat: Seat, command: TellCommand, sent: number | null): Omit<Answered, 'op'> => {
@@ -47,11 +59,11 @@ export const openAnswers = (stored: readonly StoredOp[], { read, edit, now }: Ar
       return outcome?.kind === 'done' && outcome.told !== undefined ? { told: outcome.told, was: outcome.was } : null
     }
     const decision = decideTell(read(), seat, command, toldAt(command.at, sent, now()), earlier)
-    if (decision.kind === 'refused') return { outcome: { op, kind: 'refused', why: decision.why }, bytes: null }
-    if (decision.kind === 'nothing') return { outcome: { op, kind: 'done' }, bytes: null }
+    if (decision.kind === 'refused') return { outcome: { op, kind: 'refused', why: decision.why }, ...NOTHING }
+    if (decision.kind === 'nothing') return { outcome: { op, kind: 'done' }, ...NOTHING }
     const { told, was, writes } = decision
     const outcome: Outcome = { op, kind: 'done', told, ...(was === undefined ? {} : { was }) }
-    return { outcome, bytes: edit((ahead) => writeTold(ahead, writes)) }
+    return { outcome, ...edit((ahead) => writeTold(ahead, writes)) }
   }
 
   return (seat, { command, sent }) => {
@@ -59,12 +71,12 @@ export const openAnswers = (stored: readonly StoredOp[], { read, edit, now }: Ar
     if (known) {
       const outcome: Outcome =
         known.memberId === seat.memberId ? outcomeOf(known) : { op: command.op, kind: 'refused', why: { kind: 'not-yours' } }
-      return { outcome, bytes: null, op: null }
+      return { outcome, ...NOTHING, op: null }
     }
-    const { outcome, bytes } = command.kind === 'tell' ? answerTell(seat, command, sent) : answerClaim(seat, command)
+    const { outcome, bytes, places } = command.kind === 'tell' ? answerTell(seat, command, sent) : answerClaim(seat, command)
     const op: StoredOp = { op: command.op, memberId: seat.memberId, outcome: JSON.stringify(outcome) }
     ops.set(op.op, op)
-    return { outcome, bytes, op }
+    return { outcome, bytes, places, op }
   }
 }
 

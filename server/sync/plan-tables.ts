@@ -28,6 +28,12 @@ export interface PlanTables {
 /** The database's busy timeout: the other connection of this process writes too, briefly. */
 const BUSY_MS = 5000
 
+/** Changes of one place by one person are told together when they fall into one span. */
+const SPAN_MS = 10 * 60_000
+
+/** So many of an evening's changes can be looked up; older ones are forgotten. */
+const CHANGES_KEPT = 3000
+
 /** A command is known by its operation for sixty days: a device that was away for longer asks it as a new one. */
 const OPS_KEPT_MS = 60 * 86_400_000
 
@@ -49,6 +55,11 @@ export const openPlanTables = (databaseFile: string): PlanTables => {
     addSnapshot: db.prepare('INSERT INTO PlanSnapshot (eveningId, bytes, seq, at) VALUES (?, ?, 0, ?)'),
     setSnapshot: db.prepare('UPDATE PlanSnapshot SET bytes = ?, seq = ?, at = ? WHERE eveningId = ? AND seq <= ?'),
     dropOps: db.prepare('DELETE FROM PlanOp WHERE eveningId = ? AND at < ?'),
+    addChange:
+      db.prepare(`INSERT INTO PlanChange (eveningId, memberId, root, entry, field, span, times, at) VALUES (?, ?, ?, ?, ?, ?, 1, ?)
+      ON CONFLICT (eveningId, span, memberId, root, entry, field) DO UPDATE SET times = times + 1, at = excluded.at`),
+    dropChanges: db.prepare(`DELETE FROM PlanChange WHERE eveningId = ? AND id <=
+      (SELECT id FROM PlanChange WHERE eveningId = ? ORDER BY id DESC LIMIT 1 OFFSET ?)`),
     dropUpdates: db.prepare('DELETE FROM PlanUpdate WHERE eveningId = ? AND seq <= ?'),
   }
   const stopped = new Set<string>()
@@ -72,6 +83,8 @@ export const openPlanTables = (databaseFile: string): PlanTables => {
     for (const client of entry.clients) sql.addOwner.run([eveningId, String(client), entry.memberId, at()])
     if (entry.op) sql.addOp.run([eveningId, entry.op.op, entry.op.memberId, entry.op.outcome, at()])
     if (!entry.bytes) return 0
+    for (const { root, entry: id, field } of entry.change?.places ?? [])
+      sql.addChange.run([eveningId, entry.change?.by ?? null, root, id, field, Math.floor(Date.now() / SPAN_MS), at()])
     return Number(sql.addUpdate.run([eveningId, Buffer.from(entry.bytes), entry.memberId, at()]).lastInsertRowid)
   }
 
@@ -131,6 +144,7 @@ export const openPlanTables = (databaseFile: string): PlanTables => {
         if (sql.setSnapshot.run([Buffer.from(bytes), seq, at(), eveningId, seq]).changes !== 1)
           throw new Error(`the evening ${eveningId} has no snapshot before update ${seq}`)
         sql.dropUpdates.run([eveningId, seq])
+        sql.dropChanges.run([eveningId, eveningId, CHANGES_KEPT])
         sql.dropOps.run([eveningId, at(Date.now() - OPS_KEPT_MS)])
       })
     },

@@ -16,7 +16,7 @@ import { Meta, rootMap } from '#lib/plan/layout.ts'
 import { readPlan } from '#lib/plan/read.ts'
 import { CLOSE, type Fired, LAYOUT_VERSION, type OrderMessage, type Outcome, type Sent, WIRE } from '#lib/plan/wire.ts'
 import { admit } from './admit.ts'
-import { openAnswers } from './answer-command.ts'
+import { type Edited, openAnswers } from './answer-command.ts'
 import type { Clock } from './clock.ts'
 import { AGAIN, COMPACT, LIMITS, TIMES } from './limits.ts'
 import { loadPlan, shadowOf } from './load-plan.ts'
@@ -24,6 +24,7 @@ import type { Peer } from './peer.ts'
 import { openPresence, PRESENCE } from './presence.ts'
 import { reasonOf } from './reason.ts'
 import { answerFrame, askFrame, STEP, SYNC, updateFrame } from './sync-frames.ts'
+import { touchedBy } from './touched.ts'
 import type { LogEntry, StoredPlan, UpdateLog } from './update-log.ts'
 
 export interface RoomEvents {
@@ -193,28 +194,35 @@ export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, 
     }
     peer.frames += 1
     for (const client of admission.clients) owners.set(client, memberId)
-    const { effect, clients } = admission
-    const entry = effect ? { bytes: effect, memberId, clients, op: null } : null
+    const { effect, clients, places } = admission
+    const entry = effect ? { bytes: effect, memberId, clients, op: null, change: { by: memberId, places } } : null
     enqueue({ entry, peer, frame: peer.frames, outcome: null, seq: entry ? null : 0 })
   }
 
-  /** Edits the shadow as the server itself; gives what that changed. */
-  const edit = (change: (doc: Y.Doc) => void): Uint8Array | null => {
+  /** Edits the shadow as the server itself. */
+  const edit = (change: (doc: Y.Doc) => void): Edited => {
     const effects: Uint8Array[] = []
+    const transactions: Y.Transaction[] = []
     const collect = (effect: Uint8Array) => effects.push(effect)
+    const note = (done: Y.Transaction) => transactions.push(done)
     shadow.on('update', collect)
+    shadow.on('afterTransaction', note)
     shadow.transact(() => change(shadow), 'server')
     shadow.off('update', collect)
-    return effects.length === 0 ? null : Y.mergeUpdates(effects)
+    shadow.off('afterTransaction', note)
+    return { bytes: effects.length === 0 ? null : Y.mergeUpdates(effects), places: touchedBy(shadow, transactions) }
   }
 
   const answer = openAnswers(stored.ops, { read: () => readPlan(shadow).evening, edit, now: () => clock.now() })
 
   const hearCommand = (peer: Peer, sent: Sent) => {
-    const { outcome, bytes, op } = answer(peer.seat, sent)
+    const { outcome, bytes, places, op } = answer(peer.seat, sent)
     // One asked again waits behind what is on its way: the first asking may not be stored yet.
     if (op === null) enqueue({ entry: null, peer, frame: null, outcome, seq: 0 })
-    else enqueue({ entry: { bytes, memberId: null, clients: [], op }, peer, frame: null, outcome, seq: null })
+    else {
+      const change = { by: peer.seat.memberId, places }
+      enqueue({ entry: { bytes, memberId: null, clients: [], op, change }, peer, frame: null, outcome, seq: null })
+    }
   }
 
   const hearSync = (peer: Peer, body: decoding.Decoder) => {
@@ -270,8 +278,14 @@ export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, 
   }
 
   if (doc.getMap('meta').get('epoch') !== stored.epoch) {
-    const bytes = edit((ahead) => ahead.getMap('meta').set('epoch', stored.epoch))
-    enqueue({ entry: { bytes, memberId: null, clients: [], op: null }, peer: null, frame: null, outcome: null, seq: null })
+    const { bytes } = edit((ahead) => ahead.getMap('meta').set('epoch', stored.epoch))
+    enqueue({
+      entry: { bytes, memberId: null, clients: [], op: null, change: null },
+      peer: null,
+      frame: null,
+      outcome: null,
+      seq: null,
+    })
   }
 
   return {

@@ -1,3 +1,5 @@
+import type { Place } from './touched.ts'
+
 /** What is stored of one plan. */
 export interface StoredPlan {
   /** The evening row's epoch. */
@@ -28,6 +30,13 @@ export interface LogEntry {
   /** Client ids that from now on belong to that member. */
   readonly clients: readonly number[]
   readonly op: StoredOp | null
+  /** Who changed something where; null: nobody but the server. */
+  readonly change: Change | null
+}
+
+export interface Change {
+  readonly by: string
+  readonly places: readonly Place[]
 }
 
 /**

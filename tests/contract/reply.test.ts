@@ -272,8 +272,8 @@ test('I12 closed answers are shown and not changed, by the host or by their last
 /** Puts a copy of the database where migrations put theirs. */
 const copyDatabase = async (name: string): Promise<void> => {
   await parts.db.$queryRaw`PRAGMA wal_checkpoint(PASSIVE)`
-  mkdirSync(parts.copies, { recursive: true })
-  cpSync(`${await folder()}/tableward.db`, `${parts.copies}/${name}.db`)
+  mkdirSync(`${await folder()}/copies`, { recursive: true })
+  cpSync(`${await folder()}/tableward.db`, `${await folder()}/copies/${name}.db`)
 }
 
 test('I12 nobody is added beyond what an evening holds', async () => {

@@ -69,6 +69,7 @@ const entry = (bytes: number[] | null, more: Partial<LogEntry> = {}): LogEntry =
   bytes: bytes && new Uint8Array(bytes),
   memberId: null,
   clients: [],
+  change: null,
   op: null,
   ...more,
 })

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto'
 import { rmSync } from 'node:fs'
 import { openLimits } from '#server/auth/limits.ts'
 import { hashPassword } from '#server/auth/passwords.ts'
+import { atOnce, openBackups } from '#server/backup/open-backups.ts'
 import { openDataFolder } from '#server/data-folder.ts'
 import { migrateDatabase } from '#server/db/migrate.ts'
 import { openDatabase } from '#server/db/open.ts'
@@ -37,6 +38,13 @@ export const openLiveParts = async (): Promise<Live & { readonly close: () => Pr
   const planner: Planner = await openPlanner({ db, rooms })
   const nights: Nights = await openNights({ db, rooms, planner })
   followPlans(db, rooms, console.error)
+  const backups = openBackups({
+    dataFolder: path,
+    databaseFile,
+    copies: folder.copies,
+    settings: { folder: `${path}/backups`, at: null, keep: 14 },
+    carryOut: atOnce,
+  })
   const parts: Live = {
     db,
     rooms,
@@ -46,7 +54,8 @@ export const openLiveParts = async (): Promise<Live & { readonly close: () => Pr
     push: { publicKey: keysOf(path).publicKey },
     address: 'http://localhost',
     root,
-    copies: folder.copies,
+    backups,
+    turns: new Map(),
     mail: null,
   }
   setLive(parts)

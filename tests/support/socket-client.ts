@@ -14,8 +14,12 @@ export interface SocketClient {
 }
 
 /** Opens a line for a device (a new one, or one that has been here) at the address. */
-export const socketClient = (address: string, client: SyncClient = syncClient()): SocketClient => {
-  const socket = new WebSocket(address, { perMessageDeflate: false })
+export const socketClient = (
+  address: string,
+  client: SyncClient = syncClient(),
+  headers: Readonly<Record<string, string>> = {},
+): SocketClient => {
+  const socket = new WebSocket(address, { perMessageDeflate: false, headers: { ...headers } })
   const waiting = new Set<{ holds: (client: SyncClient) => boolean; resolve: () => void; reject: (cause: Error) => void }>()
   let endedWith: number | null = null
   const look = () => {
