@@ -11,6 +11,7 @@ export function TakeAway({ eveningId }: { readonly eveningId: string }) {
       <a href={`/api/evenings/${eveningId}/file`} download>
         Take this evening away as a file
       </a>
+      {me?.role === 'host' ? <a href={`/evenings/${eveningId}/history`}>Who changed what</a> : null}
       <span>
         {me?.role === 'host'
           ? 'With your guests and what they answered: give it only to those who may read that.'

@@ -28,6 +28,8 @@ const ALLOWED = {
   letter: [120, 60 * MINUTES],
   /** Of one good address of a calendar: programs ask every few minutes at most. */
   calendar: [60, 60 * MINUTES],
+  /** Files of all that is stored of a person. */
+  'own-data': [20, 60 * MINUTES],
   /** Pages that one person has fetched for their recipes. */
   'recipe-page': [20, 10 * MINUTES],
 } as const

@@ -21,3 +21,6 @@ export const canHaveCalendar = (seat: Seat | null): seat is Seat => seat !== nul
 
 /** What guests have answered is for hosts alone. */
 export const canSeeGuests = (seat: Seat | null): seat is Seat => seat?.role === 'host'
+
+/** Who changed what is for hosts alone. */
+export const canSeeHistory = (seat: Seat | null): seat is Seat => seat?.role === 'host'

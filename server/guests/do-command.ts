@@ -1,5 +1,6 @@
 import { refusals } from '#lib/domain/parse.ts'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
+import { noteChange } from '#server/evenings/note-change.ts'
 import { live } from '#server/live.ts'
 import { type Done, GuestCommand, type ReadCommand } from './command.ts'
 import { eraseGuest } from './erase.ts'
@@ -27,7 +28,10 @@ export const doGuestCommand = async (
   const parsed = GuestCommand.safeParse(data)
   if (!parsed.success) return fail({ kind: 'invalid', refusals: refusals(parsed.error) })
   const done = await carryOut(eveningId, parsed.data, limited(userId, send))
-  if (done.ok) live().rooms.tellGuests(eveningId)
+  if (done.ok) {
+    live().rooms.tellGuests(eveningId)
+    await noteChange(eveningId, host.value.memberId, 'guests', parsed.data.kind)
+  }
   return done
 }
 

@@ -8,6 +8,8 @@ export interface Place {
   readonly field: string
 }
 
+type Touched = Y.AbstractType<unknown>
+
 /** Places of one change that are kept: one that touches more has brought in a whole menu. */
 const MOST = 300
 
@@ -16,7 +18,7 @@ export const touchedBy = (doc: Y.Doc, transactions: readonly Y.Transaction[]): r
   const roots = new Map<unknown, string>(ROOTS.map((root) => [rootMap(doc, root), root]))
   const places = new Map<string, Place>()
   for (const { changed } of transactions)
-    for (const [type, keys] of changed)
+    for (const [type, keys] of changed as ReadonlyMap<Touched, ReadonlySet<string | null>>)
       for (const key of keys) {
         const place = placeOf(roots, type, key)
         if (place && places.size < MOST) places.set(`${place.root} ${place.entry} ${place.field}`, place)
@@ -24,18 +26,14 @@ export const touchedBy = (doc: Y.Doc, transactions: readonly Y.Transaction[]): r
   return [...places.values()]
 }
 
-const placeOf = (
-  roots: ReadonlyMap<unknown, string>,
-  type: Y.AbstractType<Y.YEvent<never>>,
-  key: string | null,
-): Place | null => {
+const placeOf = (roots: ReadonlyMap<unknown, string>, type: Touched, key: string | null): Place | null => {
   const item = type._item
   const own = roots.get(type)
   if (item === null) {
     if (own === undefined || own === 'meta' || key === null) return null
     return own === 'evening' ? { root: own, entry: '', field: key } : { root: own, entry: key, field: '' }
   }
-  const [parent, name] = [item.parent as Y.AbstractType<unknown>, item.parentSub]
+  const [parent, name] = [item.parent as Touched, item.parentSub]
   const root = roots.get(parent)
   if (root !== undefined) return name !== null && key !== null ? { root, entry: name, field: key } : null
   // A text within an entry: its letters have no key.
