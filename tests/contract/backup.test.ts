@@ -82,7 +82,7 @@ const restore = (dataFolder: string, ...asked: readonly string[]) => {
   const done = spawnSync(process.execPath, ['--import', 'tsx', 'server/cli/restore.ts', ...asked], {
     cwd: root,
     encoding: 'utf8',
-    env: { PATH: process.env.PATH, DATA_DIR: dataFolder },
+    env: { ...process.env, DATA_DIR: dataFolder },
   })
   return { code: done.status, said: `${done.stdout}${done.stderr}` }
 }
