@@ -23,7 +23,7 @@ export default defineConfig({
     baseURL: process.env.TABLEWARD_ADDRESS,
     locale: 'en-GB',
     timezoneId: 'Europe/London',
-    trace: 'retain-on-failure',
+    trace: 'on-first-retry',
     launchOptions: {
       executablePath: findBrowser() ?? undefined,
       args: [

@@ -1,7 +1,10 @@
 import { defineConfig } from 'vitest/config'
 
-/** Tests of pure code alone: one process reads the modules once for many files. */
-const PURE = ['tests/unit/{domain,drinks,night,order,plan,quantities,recipes,safety,scheduling,table,verify}/**/*.test.{ts,tsx}']
+/** Tests that leave nothing behind in their process: one reads the modules once for many files. */
+const SHARED = [
+  'tests/unit/{alerts,domain,drinks,night,order,plan,planner,quantities,recipes,safety,scheduling,screens,server,sharing,table,verify}/**/*.test.{ts,tsx}',
+  'tests/contract/{copy-dish,dish-page,fetch-page,recipe-page,step-editor,sync-*,update-log}.test.ts',
+]
 
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
@@ -11,10 +14,10 @@ export default defineConfig({
     pool: 'forks',
     maxWorkers: 2,
     projects: [
-      { extends: true, test: { name: 'pure', include: PURE, isolate: false } },
+      { extends: true, test: { name: 'shared', include: SHARED, isolate: false } },
       {
         extends: true,
-        test: { name: 'whole', include: ['tests/{unit,laws,contract,architecture}/**/*.test.{ts,tsx}'], exclude: PURE },
+        test: { name: 'whole', include: ['tests/{unit,laws,contract,architecture}/**/*.test.{ts,tsx}'], exclude: SHARED },
       },
     ],
   },
