@@ -6,6 +6,7 @@ import type { PrismaClient } from '#prisma/client/client.ts'
 import type { Limits } from '#server/auth/limits.ts'
 import type { Erased } from '#server/backup/copies.ts'
 import type { Mail } from '#server/mail.ts'
+import type { NoticeKind } from '#server/notify/kinds.ts'
 
 /** Who sits on a socket: checked at the upgrade, and again whenever a membership is revoked. */
 export interface Seat {
@@ -76,6 +77,8 @@ export interface Nights {
 export interface Push {
   /** By this key a browser knows that it is this server that calls. */
   readonly publicKey: string
+  /** Tells the devices of one seat that there is something to look at. Resolves when all of them were tried. */
+  tell(memberId: string, notice: { readonly kind: NoticeKind; readonly path: string }): Promise<void>
 }
 
 /** Keeps copies of the database, and keeps out of them what was erased. */

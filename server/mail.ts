@@ -5,6 +5,8 @@ export interface Written {
   readonly to: string
   readonly subject: string
   readonly text: string
+  /** More lines above it, by name. */
+  readonly headers?: Readonly<Record<string, string>>
 }
 
 /** Sends letters by the mail server that was set. */
@@ -29,9 +31,9 @@ export const openMail = ({ mail }: Pick<Settings, 'mail'>): Mail | null => {
     disableUrlAccess: true,
   })
   return {
-    send: async ({ to, subject, text }) => {
+    send: async ({ to, subject, text, headers }) => {
       try {
-        const { accepted } = await transport.sendMail({ from: mail.from, to, subject, text })
+        const { accepted } = await transport.sendMail({ from: mail.from, to, subject, text, headers: { ...headers } })
         return accepted.length > 0
       } catch (cause) {
         // Neither the address nor the letter: there is a link in it.

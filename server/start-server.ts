@@ -9,9 +9,10 @@ import { type DemoAccount, demoAccounts, seedDemo } from './db/seed.ts'
 import { parseEnv, type Settings } from './env.ts'
 import { followPlans } from './evenings/summary.ts'
 import { eraseOverdue } from './guests/erase-overdue.ts'
-import { type Nights, type Planner, setLive } from './live.ts'
+import { live, type Nights, type Planner, setLive } from './live.ts'
 import { openMail } from './mail.ts'
 import { openNights } from './night/open-nights.ts'
+import { tellDue } from './notify/tell-due.ts'
 import { openPlanner } from './planner/open-planner.ts'
 import { keysOf } from './push/keys.ts'
 import { openPush } from './push/open-push.ts'
@@ -137,6 +138,7 @@ const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages):
     chores: [
       { name: 'the backup', run: (nowMs) => backups.daily(nowMs, isZone(zone) ? zone : 'UTC') },
       { name: 'erasing what was kept long enough', run: eraseOverdue, atStart: true },
+      { name: 'telling what is new', run: (nowMs) => tellDue(live(), nowMs) },
     ],
     log: (what, why) => console.error(what, why),
   })

@@ -3,6 +3,7 @@
 import { refusedByField, refusedText } from '#app/_words/refused.ts'
 import { changePassword, signOutEverywhere, signUp } from '#server/auth/accounts.ts'
 import { requireUser } from '#server/auth/who.ts'
+import { setChoice } from '#server/notify/choices.ts'
 import { tooManyTries } from './tries.ts'
 
 export type SignUpAnswer =
@@ -42,6 +43,12 @@ export const changePasswordAction = async (_before: PasswordAnswer, form: FormDa
     case 'invalid':
       return { kind: 'refused', message: changed.error.refusals.map(refusedText).join(' ') }
   }
+}
+
+/** Whether it was done: the seat may be gone. */
+export const setNoticeAction = async (data: unknown): Promise<boolean> => {
+  const user = await requireUser()
+  return setChoice(user.id, data, Date.now())
 }
 
 export const signOutEverywhereAction = async (): Promise<void> => {

@@ -54,7 +54,8 @@ export const lackTexts = (here: AlertsHere): readonly string[] => {
   ]
 }
 
-const callsLack = (calls: Calls): readonly string[] => {
+/** Why a device is not called while it sleeps; empty when it can be. */
+export const callsLack = (calls: Calls): readonly string[] => {
   switch (calls.kind) {
     case 'on':
     case 'off':

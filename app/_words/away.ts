@@ -1,6 +1,14 @@
 /** What a device says that sleeps, or that shows a page without a network. Needs nothing else: the service worker has no more. */
 export const CALL = { title: 'Tableward', body: 'Something calls you.' } as const
 
+/** What a device says when there is something new to look at: not whose, and not what it is of. */
+export const NEWS: Readonly<Record<string, string>> = {
+  changed: 'An evening of yours has changed.',
+  asked: 'Something is asked of you.',
+  reply: 'An answer came.',
+  ahead: 'There is something to do tomorrow.',
+}
+
 const escaped = (text: string): string => text.replace(/[&<>"']/g, (char) => `&#${char.charCodeAt(0)};`)
 
 const PAGE_WORDS: Readonly<Record<string, string>> = { tonight: 'Tonight', order: 'Running order' }

@@ -1,6 +1,6 @@
 import { CacheFirst, NetworkFirst, Serwist, type SerwistPlugin } from 'serwist'
-import { awayPage, CALL, type KeptPage } from '#app/_words/away.ts'
-import { type Call, readCall } from './call.ts'
+import { awayPage, CALL, type KeptPage, NEWS } from '#app/_words/away.ts'
+import { type Call, type News, readCall, readNews } from './call.ts'
 import { FILES, PAGES, type ToPage, type ToWorker } from './messages.ts'
 import { isKeptPage, wayOf } from './ways.ts'
 
@@ -156,9 +156,22 @@ const tell = async ({ alert, path }: Call): Promise<void> => {
   else for (const page of open) page.postMessage({ kind: 'was-told', alert } satisfies ToPage)
 }
 
+/** Without a sound: nobody has to come at once. */
+const tellNews = ({ notice, path }: News): Promise<void> =>
+  self.registration.showNotification(CALL.title, {
+    body: NEWS[notice] ?? CALL.body,
+    tag: `${path} ${notice}`,
+    silent: true,
+    icon: '/icons/192.png',
+    badge: '/icons/badge.png',
+    data: path,
+  })
+
 self.addEventListener('push', (event) => {
-  const call = readCall(event.data?.text() ?? '')
+  const text = event.data?.text() ?? ''
+  const [call, news] = [readCall(text), readNews(text)]
   if (call) event.waitUntil(tell(call))
+  else if (news) event.waitUntil(tellNews(news))
 })
 
 const lead = async (path: string): Promise<void> => {

@@ -1,8 +1,11 @@
 import type { Metadata } from 'next'
 import { AccountForms } from '#app/_account/account-forms.tsx'
+import { Notices } from '#app/_account/notices.tsx'
+import { OwnData } from '#app/_account/own-data.tsx'
 import { UserBar } from '#app/_account/user-bar.tsx'
 import { Plain } from '#app/_ui/plain.tsx'
 import { requireUser } from '#server/auth/who.ts'
+import { readChoices } from '#server/notify/choices.ts'
 
 export const metadata: Metadata = { title: 'Your account' }
 
@@ -13,6 +16,8 @@ export default async function AccountPage() {
       <UserBar name={user.name} />
       <Plain title={user.name}>
         <p>{user.email}</p>
+        <Notices choices={await readChoices(user.id, Date.now())} />
+        <OwnData />
         <AccountForms />
       </Plain>
     </>

@@ -26,8 +26,11 @@ export interface Caller extends Push {
   idle(): Promise<void>
 }
 
-/** A call that comes later than this is of no use any more. */
-const USEFUL_SECONDS = 120
+/** A call that comes later than two minutes is of no use any more; a word of something new keeps for half a day. */
+const PATIENCE: Readonly<Record<'call' | 'word', { readonly TTL: number; readonly urgency: 'high' | 'normal' }>> = {
+  call: { TTL: 120, urgency: 'high' },
+  word: { TTL: 12 * 3600, urgency: 'normal' },
+}
 
 const GONE: ReadonlySet<number | null> = new Set([404, 410])
 
@@ -51,11 +54,10 @@ export const openPush = ({ db, keys, contact, post, log }: Parts): Caller => {
     })
   type Device = Awaited<ReturnType<typeof devicesFor>>[number]
 
-  const send = async ({ endpoint, p256dh, auth }: Device, payload: string): Promise<void> => {
+  const send = async ({ endpoint, p256dh, auth }: Device, payload: string, patience = PATIENCE.call): Promise<void> => {
     const sealed = webPush.generateRequestDetails({ endpoint, keys: { p256dh, auth } }, payload, {
       vapidDetails: { subject: contact, publicKey: keys.publicKey, privateKey: keys.privateKey },
-      TTL: USEFUL_SECONDS,
-      urgency: 'high',
+      ...patience,
     })
     const headers = Object.fromEntries(Object.entries(sealed.headers).map(([name, value]) => [name, String(value)]))
     const status = await post(new URL(endpoint), headers, sealed.body)
@@ -63,12 +65,15 @@ export const openPush = ({ db, keys, contact, post, log }: Parts): Caller => {
     else if (status === null || status >= 300) log(`a push service did not take a call: ${status ?? 'not reached'}`)
   }
 
+  const sendAll = async (devices: readonly Device[], payload: string, patience = PATIENCE.call): Promise<void> => {
+    await Promise.all(
+      devices.map((device) => send(device, payload, patience).catch((why: unknown) => log('a device could not be called', why))),
+    )
+  }
+
   const callAll = async (eveningId: string, alert: Called): Promise<void> => {
     const payload = JSON.stringify({ alert: alert.id, path: `/evenings/${eveningId}/tonight` })
-    const devices = await devicesFor(eveningId, alert)
-    await Promise.all(
-      devices.map((device) => send(device, payload).catch((why: unknown) => log('a device could not be called', why))),
-    )
+    await sendAll(await devicesFor(eveningId, alert), payload)
   }
 
   return {
@@ -78,6 +83,10 @@ export const openPush = ({ db, keys, contact, post, log }: Parts): Caller => {
         .catch((why: unknown) => log('nobody could be called', why))
         .finally(() => under.delete(calling))
       under.add(calling)
+    },
+    tell: async (memberId, { kind, path }) => {
+      const devices = await db.pushDevice.findMany({ where: { member: { id: memberId, revokedAt: null } } })
+      await sendAll(devices, JSON.stringify({ notice: kind, path }), PATIENCE.word)
     },
     idle: async () => {
       while (under.size > 0) await Promise.all(under)

@@ -215,6 +215,9 @@ const WAYS: Readonly<Record<string, readonly string[]>> = {
   'GET /sign-in': OPEN,
   'GET /sign-up': OPEN,
   'GET /sw.js': OPEN,
+  // A link that this server did not seal opens nothing, for anybody.
+  'GET /unsubscribe/[token]': ['not-found', 'not-found', 'not-found', 'not-found', 'not-found', 'not-found'],
+  'POST /unsubscribe/[token]': ['not-found', 'not-found', 'not-found', 'not-found', 'not-found', 'not-found'],
 }
 /** Server actions that need no account. All others begin by asking who it is. */
 const OPEN_ACTIONS = ['app/_account/actions.ts signUpAction']

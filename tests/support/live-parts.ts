@@ -51,7 +51,7 @@ export const openLiveParts = async (): Promise<Live & { readonly close: () => Pr
     planner,
     nights,
     limits: openLimits(),
-    push: { publicKey: keysOf(path).publicKey },
+    push: { publicKey: keysOf(path).publicKey, tell: async () => undefined },
     address: 'http://localhost',
     root,
     backups,
