@@ -313,7 +313,7 @@ test('NO3 a letter’s own link stops it without an account; looking does not, a
   await out.tell(Date.now())
   const text = plain(out.letters()[0]?.text ?? '')
   const [, link = ''] =
-    /^List-Unsubscribe: <https:\/\/dinner\.example(\/unsubscribe\/[^>]+)>$/m.exec(text.replace(/\n +/g, '')) ?? []
+    /^List-Unsubscribe: +<https:\/\/dinner\.example(\/unsubscribe\/[^>]+)>$/m.exec(text.replace(/\n +/g, ' ')) ?? []
   expect(text).toMatch(/^List-Unsubscribe-Post: List-Unsubscribe=One-Click$/m)
   expect(text.split('\n\n').slice(1).join()).toContain(`https://dinner.example${link}`)
   const at = (address: string) => ({ params: Promise.resolve({ token: address.slice('/unsubscribe/'.length) }) })
