@@ -6,6 +6,7 @@ import { usePlan } from '#app/_sync/use-plan.ts'
 import css from '#app/_ui/bar.module.css'
 import { Bar } from '#app/_ui/bar.tsx'
 import { dayOf, mediumDate } from '#app/_words/clock.ts'
+import type { Evening } from '#lib/domain/evening.ts'
 import { CompanyLine } from './here.tsx'
 import { ClosedNotice, LinkBadge } from './link-badge.tsx'
 import { Tools } from './tools.tsx'
@@ -18,17 +19,27 @@ interface Way {
 }
 
 const TONIGHT: Way = { way: 'tonight', words: 'Tonight' }
+const BRING: Way = { way: 'bring', words: 'Bring', wide: true }
 const WAYS: readonly Way[] = [
   { way: 'menu', words: 'Menu' },
   { way: 'drinks', words: 'Drinks', wide: true },
   { way: 'guests', words: 'Guests' },
   { way: 'order', words: 'Running order' },
   { way: 'kitchens', words: 'Cooks & kitchens' },
+  BRING,
   { way: 'chores', words: 'Chores', wide: true },
 ]
 
 /** The board comes first from the day before on; earlier it is where there is room for it. */
 const waysAt = (day: number): readonly Way[] => (day >= -1 ? [TONIGHT, ...WAYS] : [...WAYS, { ...TONIGHT, wide: true }])
+
+/** Where food comes from several homes, who brings what is asked for on phones too, and first. */
+const waysFor = (evening: Evening, day: number): readonly Way[] =>
+  evening.kitchens.length < 2 && evening.offers === undefined
+    ? waysAt(day)
+    : waysAt(day).flatMap((way) =>
+        way === BRING ? [] : way.way === 'menu' ? [way, { way: BRING.way, words: BRING.words }] : [way],
+      )
 
 /** The bar of an evening: whose it is, where one is and where the others are, whether it is saved, undo and redo. */
 export function EveningBar({ eveningId }: { readonly eveningId: string }) {
@@ -43,7 +54,7 @@ export function EveningBar({ eveningId }: { readonly eveningId: string }) {
         tools={<Tools />}
       >
         <nav className={css.nav} aria-label="This evening">
-          {waysAt(dayOf(evening, now())).map(({ way, words, wide }) => {
+          {waysFor(evening, dayOf(evening, now())).map(({ way, words, wide }) => {
             const href = `/evenings/${eveningId}/${way}`
             const isHere = path === href ? 'page' : path.startsWith(`${href}/`) ? 'within' : null
             return (

@@ -48,3 +48,7 @@ export const TonightScreen = dynamic(() => import('#app/_tonight/tonight-screen.
   ssr: false,
   loading: () => null,
 })
+export const BringScreen = dynamic(() => import('#app/_bring/bring-screen.tsx').then((module) => module.BringScreen), {
+  ssr: false,
+  loading: () => null,
+})

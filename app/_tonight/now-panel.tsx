@@ -2,7 +2,7 @@
 
 import { sentence } from '#app/_words/clock.ts'
 import { PLANNED_AGAIN } from '#app/_words/night-time.ts'
-import { doneWords, verbOf } from '#app/_words/night-verb.ts'
+import { beginWords, doneWords, verbOf } from '#app/_words/night-verb.ts'
 import { overdueText, whereText } from '#app/_words/night-where.ts'
 import { DEFER, donenessText } from '#app/_words/safety.ts'
 import { shorten } from '#app/_words/shorten.ts'
@@ -103,9 +103,9 @@ function Taps({ task, cook, what }: { readonly task: Task; readonly cook: string
           type="button"
           className={css.begin}
           onClick={() => tell({ kind: 'started', step: task.step }, cook)}
-          aria-label={`I’ve got it: ${what}`}
+          aria-label={`${beginWords(task)}: ${what}`}
         >
-          I’ve got it
+          {beginWords(task)}
         </button>
       ) : null}
       <span className={css.label}>Needs longer, in minutes</span>

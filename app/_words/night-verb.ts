@@ -43,10 +43,14 @@ export const verbOf = (task: Said, names: Names): Verb => {
 }
 
 /** The tap that says that it has happened: what is put in is in, what is worked on is done. */
-export const doneWords = ({ touch, kit }: Pick<Task, 'touch' | 'kit'>, names: Names): string => {
+export const doneWords = ({ role, touch, kit }: Pick<Task, 'role' | 'touch' | 'kit'>, names: Names): string => {
+  if (role === 'carry' && touch === null) return 'Arrived'
   const place = placeOf(kit, names)
   const inside = place === 'oven' || place === 'cold'
   if (touch?.what === 'in') return place === 'ring' ? 'It is on' : inside ? 'It is in' : 'Begun'
   if (touch?.what === 'out') return place === 'ring' ? 'It is off' : inside ? 'It is out' : 'Ready'
   return 'Done'
 }
+
+/** The tap that says that somebody is at it: on the way, of what is carried from another home. */
+export const beginWords = ({ role }: Pick<Task, 'role'>): string => (role === 'carry' ? 'I have left' : 'I’ve got it')

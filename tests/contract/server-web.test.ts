@@ -196,6 +196,7 @@ const WAYS: Readonly<Record<string, readonly string[]>> = {
   // Only who has the whole address may read a calendar; it says nothing of whether there is one.
   'GET /calendar/[file]': ROLES.map(() => 'not-found'),
   'GET /evenings/[id]': SEATED,
+  'GET /evenings/[id]/bring': SEATED,
   'GET /evenings/[id]/chores': SEATED,
   'GET /evenings/[id]/cooks': SEATED,
   'GET /evenings/[id]/drinks': SEATED,

@@ -4,7 +4,7 @@ import { alarmText, alarmToldText, guardHead, guardText } from '#app/_words/nigh
 import { changesText, muchText } from '#app/_words/night-change.ts'
 import { daysText, inText, lateText, wholeMinutes } from '#app/_words/night-time.ts'
 import { toldText } from '#app/_words/night-told.ts'
-import { doneWords, verbOf } from '#app/_words/night-verb.ts'
+import { beginWords, doneWords, verbOf } from '#app/_words/night-verb.ts'
 import { overdueText, whereText } from '#app/_words/night-where.ts'
 import type { Task } from '#lib/night/board.ts'
 import { Said } from '#lib/plan/say.ts'
@@ -69,6 +69,8 @@ test('U51 the main tap says what has happened, where it happened', () => {
   expect(doneWords(task({ touch: touch('out') }), names)).toBe('It is out')
   expect(doneWords(task({ touch: touch('out'), kit: [] }), names)).toBe('Ready')
   expect(doneWords(task({ touch: null }), names)).toBe('Done')
+  expect([beginWords(task({})), doneWords(task({ role: 'carry', touch: null }), names)]).toEqual(['I’ve got it', 'Arrived'])
+  expect(beginWords(task({ role: 'carry', touch: null }))).toBe('I have left')
 })
 
 test('U51 where and until when, without what is at hand anyway', () => {
