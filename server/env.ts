@@ -1,7 +1,6 @@
 import { resolve } from 'node:path'
 import { z } from 'zod'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
-import type { BackupSettings } from '#server/backup/open-backups.ts'
 
 const flag = z.enum(['0', '1'], 'must be 0 or 1').default('0')
 
@@ -72,7 +71,13 @@ export interface Settings {
   readonly demo: boolean
   /** Where letters to guests are handed in, and whom they are from; null: they are copied by hand. */
   readonly mail: { readonly server: string; readonly from: string } | null
-  readonly backup: BackupSettings
+  readonly backup: {
+    readonly folder: string
+    /** HH:MM by the clock of this machine; null: none is made by itself. */
+    readonly at: string | null
+    /** How many are kept. */
+    readonly keep: number
+  }
   readonly dev: boolean
 }
 

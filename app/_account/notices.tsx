@@ -7,24 +7,24 @@ import { CALLS_FAILED, callsLack } from '#app/_words/alerts-here.ts'
 import { mediumDate } from '#app/_words/clock.ts'
 import { noticeKindText, noticeWayText } from '#app/_words/notice.ts'
 import type { AllChoices, Choices } from '#server/notify/choices.ts'
-import { NOTICE_WAYS, type NoticeKind, type NoticeWay } from '#server/notify/kinds.ts'
+import type { NoticeKind, NoticeWay } from '#server/notify/kinds.ts'
 import css from './account.module.css'
 import { setNoticeAction } from './actions.ts'
 
 /** What one is told of at each evening to come: nothing, unless one asks for it. */
 export function Notices({ choices }: { readonly choices: AllChoices }) {
-  const { evenings, mail } = choices
+  const { evenings, ways } = choices
   return (
     <section className={css.part} aria-labelledby="told">
       <h2 id="told">What you are told</h2>
       <p>
         Nothing, unless you ask for it here. Such a message says that there is something and where to look: no name, no dish, and
         nothing that a guest answered.
-        {mail ? '' : ' Letters cannot be sent from here: no mail server is set, or your account has no address.'}
+        {ways.includes('mail') ? '' : ' Letters cannot be sent from here: no mail server is set, or your account has no address.'}
       </p>
       {evenings.length === 0 ? <p>You have no evening to come.</p> : null}
       {evenings.map((evening) => (
-        <OneEvening key={evening.eveningId} evening={evening} ways={NOTICE_WAYS.filter((way) => way !== 'mail' || mail)} />
+        <OneEvening key={evening.eveningId} evening={evening} ways={ways} />
       ))}
     </section>
   )

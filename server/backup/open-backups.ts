@@ -1,24 +1,17 @@
 import { dateAt, wallTimeOfMs } from '#lib/domain/time.ts'
+import type { Settings } from '#server/env.ts'
 import type { Backups } from '#server/live.ts'
 import { startWorker } from '#server/worker-file.ts'
 import { backupName, backupNames, type Erased, madeAt } from './copies.ts'
 import { holdCopies } from './hold.ts'
 import { type Answer, type Order, orderOf } from './orders.ts'
 
-export interface BackupSettings {
-  readonly folder: string
-  /** HH:MM by the clock of this machine; null: none is made by itself. */
-  readonly at: string | null
-  /** How many are kept. */
-  readonly keep: number
-}
-
 interface Parts {
   readonly dataFolder: string
   readonly databaseFile: string
   /** Where the copies before migrations lie. */
   readonly copies: string
-  readonly settings: BackupSettings
+  readonly settings: Settings['backup']
   /** A thread of its own unless said otherwise. */
   readonly carryOut?: (order: Order) => Promise<Answer>
 }

@@ -18,8 +18,8 @@ export interface Choices {
 
 export interface AllChoices {
   readonly evenings: readonly Choices[]
-  /** Letters go out from here, and this person has an address. */
-  readonly mail: boolean
+  /** By letter only where letters go out from, and to somebody who has an address. */
+  readonly ways: readonly NoticeWay[]
 }
 
 /** The choices of somebody at their evenings from today on, the next one first. */
@@ -37,7 +37,7 @@ export const readChoices = async (userId: string, nowMs: number): Promise<AllCho
       return date < dateAt(zone, nowMs) ? [] : [{ eveningId, name, date, kinds: kindsFor(roleOf(role)), on }]
     })
     .toSorted((a, b) => (`${a.date} ${a.eveningId}` < `${b.date} ${b.eveningId}` ? -1 : 1))
-  return { evenings, mail: mail !== null && Boolean(user?.email) }
+  return { evenings, ways: NOTICE_WAYS.filter((way) => way !== 'mail' || (mail !== null && user?.email)) }
 }
 
 const Choice = z.strictObject({ eveningId: Id, kind: z.enum(NOTICE_KINDS), by: z.enum(NOTICE_WAYS), on: z.boolean() })
