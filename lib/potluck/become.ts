@@ -5,6 +5,7 @@ import { serves } from '#lib/domain/kit-wants.ts'
 import type { Use } from '#lib/domain/kitchen.ts'
 import type { After, Dish, Step, Way } from '#lib/domain/menu.ts'
 import type { AtHost, Offer } from '#lib/domain/offer.ts'
+import { servedCourses } from '#lib/domain/served-courses.ts'
 import { CARRY_LIMIT, GENTLE_OVEN, GIVE_BACK, KEEPS, USUAL_FINISH, usualHeat, usualPlate } from './usual.ts'
 import { formOf, type Variant } from './variant.ts'
 import { isFromElsewhere, wayFrom } from './way.ts'
@@ -46,6 +47,10 @@ export interface Become {
 }
 
 const WORKTOP: Use = { kind: 'worktop', places: 1 }
+/** Put away when it arrives; common practice, no source. */
+const AT_ONCE = 'PT10M'
+/** Vessels are washed within the hour after the meal; common practice, no source. */
+const HOUR_SECONDS = 3600
 /** Still hot, as it goes on from the heat; common practice, no source. */
 const WHILE_HOT = 'PT15M'
 
@@ -138,7 +143,12 @@ export const become = (
   const places = atHost.cold ?? (carried && isCold ? 1 : 0)
   if (places > 0) {
     const keep = form.how === 'frozen' ? 'frozen' : 'cold'
-    add('finish', says.fridge, [left(FIVE, KEPT, [{ kind: 'cold', keep, places }], 'PT0S')], follows())
+    add(
+      'finish',
+      says.fridge,
+      [left(FIVE, KEPT, [{ kind: 'cold', keep, places }], 'PT0S')],
+      follows(carried ? { most: AT_ONCE } : {}),
+    )
   }
   const soon = (): Partial<After> => (places > 0 && steps.length > 0 ? within(OUT_AFTER) : {})
   const isHeated = form.arrives === 'to-heat' || atHost.shelves !== undefined || atHost.ring !== undefined
@@ -188,7 +198,7 @@ export const become = (
             role: 'chore',
             where: 'kitchen',
             ways: [hands(GIVE_BACK)],
-            after: [{ step: plate.id, from: 'end', least: mealOf(course), kind: 'quality' }],
+            after: [{ step: plate.id, from: 'end', ...afterTheMeal(evening, course), kind: 'quality' }],
           }
         : null,
     form: { arrives: form.arrives, how: form.how, box: form.box, atHost: form.atHost },
@@ -196,6 +206,19 @@ export const become = (
   }
 }
 
-/** Until its plates are off. */
-const mealOf = ({ eating, clearing }: Evening['courses'][number]): string =>
-  durationOf(secondsOf(eating.likely) + secondsOf(clearing))
+/** From when a dish of the course leaves its vessel until the plates of the last course are off, as planned now, and an hour after that. */
+const afterTheMeal = (evening: Evening, course: Evening['courses'][number]): Pick<After, 'least' | 'most'> => {
+  const served = servedCourses(evening)
+  const rest = served.slice(
+    Math.max(
+      0,
+      served.findIndex(({ id }) => id === course.id),
+    ),
+  )
+  const seconds = rest.reduce(
+    (sum, { eating, clearing, wait }, at) =>
+      sum + secondsOf(eating.likely) + secondsOf(clearing) + (at === 0 ? 0 : secondsOf(wait.ideal[0])),
+    0,
+  )
+  return { least: durationOf(seconds), most: durationOf(seconds + HOUR_SECONDS) }
+}
