@@ -49,6 +49,11 @@ export const TonightScreen = dynamic(() => import('#app/_tonight/tonight-screen.
   loading: () => null,
 })
 export const BringScreen = dynamic(() => import('#app/_bring/bring-screen.tsx').then((module) => module.BringScreen), {
+export const PrintScreen = dynamic(() => import('#app/_print/print-screen.tsx').then((module) => module.PrintScreen), {
+  ssr: false,
+  loading: () => null,
+})
+export const SheetScreen = dynamic(() => import('#app/_print/sheet-screen.tsx').then((module) => module.SheetScreen), {
   ssr: false,
   loading: () => null,
 })

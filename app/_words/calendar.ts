@@ -1,6 +1,7 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import type { SheetLine } from '#lib/night/sheet.ts'
+import type { FeedRefusal } from '#server/calendar/feed.ts'
 import { clockText } from './clock.ts'
 import type { Names } from './names.ts'
 import { DEFER } from './safety.ts'
@@ -49,3 +50,17 @@ export const leaveEntry = (to: string, by: number, evening: Evening, names: Name
 
 /** What was in a calendar once and is not to be done any more. */
 export const CANCELLED: EntryWords = { title: 'Not to be done any more', notes: 'The running order has changed.' }
+
+/** Why something about one's calendar was not done. */
+export const calendarRefusalText = (refusal: FeedRefusal): string => {
+  switch (refusal.kind) {
+    case 'not-found':
+      return 'This evening is gone, or it is not yours.'
+    case 'not-a-choice':
+      return 'That is none of the choices: take another.'
+  }
+}
+
+/** When a calendar calls: "10 minutes before", "at the moment itself". */
+export const alarmWords = (minutes: number | null): string =>
+  minutes === null ? 'not at all' : minutes === 0 ? 'at the moment itself' : `${minutes} minutes before`

@@ -1,7 +1,7 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { servedCourses } from '#lib/domain/served-courses.ts'
-import { msOfInstant, wallTimeOfMs } from '#lib/domain/time.ts'
+import { epochMsOf, msOfInstant, wallTimeOfMs } from '#lib/domain/time.ts'
 import type { Task } from './board.ts'
 import { type Duty, dutiesOf } from './duties.ts'
 import { type Moment, momentOf } from './moment.ts'
@@ -32,9 +32,10 @@ export type SheetLine = { readonly at: number } & (
   | { readonly kind: 'pour' | 'clear'; readonly course: string }
 )
 
-/** What a cook does on a day before, on the way to a course, or after the last. */
+/** What a cook does on a day before, until the guests come, on the way to a course, or after the last. */
 export type SheetBlock = { readonly lines: readonly SheetLine[] } & (
   | { readonly kind: 'day'; readonly day: number }
+  | { readonly kind: 'before'; readonly until: number }
   | { readonly kind: 'course'; readonly course: string; readonly toTable: number; readonly platesOff: number }
   | { readonly kind: 'after' }
 )
@@ -116,8 +117,8 @@ const linesOf = (moment: Moment, cook: string): SheetLine[] => {
 const POURING = 3 * 60_000
 
 /**
- * All that one cook does, in order of time, in blocks: the days before, then up to each course's moment at the table, then after. Whole: what
- * was told of the night does not count. A block in which the cook has nothing to do is there all the same, so that they know the course.
+ * All that one cook does, in order of time, in blocks: the days before, until the guests come, then up to each course's moment at the table,
+ * then after. Whole: what was told of the night does not count. A course for which the cook does nothing is there all the same.
  */
 export const sheetOf = (evening: Evening, order: RunningOrder, cook: string): readonly SheetBlock[] => {
   const moment = wholeOf(evening, order)
@@ -130,11 +131,15 @@ export const sheetOf = (evening: Evening, order: RunningOrder, cook: string): re
   const today = lines.filter((line) => dayOf(line) === 0)
   const lastAt = courses.at(-1)?.toTable ?? Number.NEGATIVE_INFINITY
   const after = today.filter(({ at }) => at >= lastAt)
+  const guestsFrom = epochMsOf(evening, evening.guestsFrom)
+  const before = today.filter(({ at }) => at < Math.min(guestsFrom, courses[0]?.toTable ?? guestsFrom))
   return [
     ...days.map((day): SheetBlock => ({ kind: 'day', day, lines: lines.filter((line) => dayOf(line) === day) })),
+    ...(before.length > 0 ? [{ kind: 'before' as const, until: guestsFrom, lines: before }] : []),
     ...courses.map(({ course, toTable, platesOff }, index): SheetBlock => {
       const since = courses[index - 1]?.toTable ?? Number.NEGATIVE_INFINITY
-      return { kind: 'course', course, toTable, platesOff, lines: today.filter(({ at }) => at >= since && at < toTable) }
+      const own = today.filter((line) => line.at >= since && line.at < toTable && !before.includes(line))
+      return { kind: 'course', course, toTable, platesOff, lines: own }
     }),
     ...(after.length > 0 ? [{ kind: 'after' as const, lines: after }] : []),
   ]

@@ -1,11 +1,10 @@
+import { ALARMS } from '#lib/domain/calendar-alarm.ts'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
 import { seatOf } from '#server/auth/seat.ts'
 import { canHaveCalendar } from '#server/evenings/may.ts'
 import { hashOf, newToken } from '#server/guests/token.ts'
 import { live } from '#server/live.ts'
 
-/** Minutes before an entry at which a calendar may be asked to call. */
-export const ALARM_MINUTES: readonly number[] = [0, 5, 10, 15, 30, 60]
 const USUAL_ALARM = 10
 
 /** What somebody may know of their own feed: not its address, which is shown once and stored nowhere. */
@@ -54,7 +53,7 @@ export const revokeFeed = async (userId: string, eveningId: string): Promise<Res
 export const setAlarm = async (userId: string, eveningId: string, alarm: number | null): Promise<Result<null, FeedRefusal>> => {
   const seat = await seatOf(userId, eveningId)
   if (!canHaveCalendar(seat)) return fail({ kind: 'not-found' })
-  if (alarm !== null && !ALARM_MINUTES.includes(alarm)) return fail({ kind: 'not-a-choice' })
+  if (alarm !== null && !ALARMS.includes(alarm)) return fail({ kind: 'not-a-choice' })
   const { memberId } = seat
   await live().db.calendarFeed.upsert({ where: { memberId }, create: { memberId, alarm }, update: { alarm } })
   return ok(null)
