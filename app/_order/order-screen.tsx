@@ -53,6 +53,7 @@ const Screen = memo(function Screen() {
 
 function Order() {
   const { evening, order } = usePlan()
+  const id = String(useParams().id ?? evening.id)
   const view = viewOf(useSearchParams().get('view'))
   const planned = order.kind === 'none' ? null : order.order
   const state = orderStateText(order)
@@ -69,6 +70,9 @@ function Order() {
             </Link>
           ))}
         </nav>
+        <LinkButton tone="word" href={`/evenings/${id}/print`}>
+          Print, calendar
+        </LinkButton>
         <p className={order.kind === 'failed' ? css.failed : css.state} role="status">
           {state ? (
             <>

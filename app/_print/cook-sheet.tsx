@@ -10,7 +10,7 @@ import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { platingOf } from '#lib/night/plating.ts'
 import { type SheetBlock, type SheetLine, sheetOf } from '#lib/night/sheet.ts'
 import type { Finding } from '#lib/safety/finding.ts'
-import css from './print.module.css'
+import css from './sheet.module.css'
 
 export interface SheetProps {
   readonly evening: Evening
@@ -128,11 +128,16 @@ function Served({ course, platesOff, cook, evening, order, names }: ServedProps)
 }
 
 /** What is not to be served to whom, and what guests must not have: above everything else. */
-export function Warnings({ evening, names, needs }: Pick<SheetProps, 'evening' | 'names' | 'needs'>) {
+export function Warnings({
+  evening,
+  names,
+  needs,
+  look = css.warnings,
+}: Pick<SheetProps, 'evening' | 'names' | 'needs'> & { readonly look?: string | undefined }) {
   const alarms = evening.night.flatMap((fact) => ('alarm' in fact ? [alarmText(fact.dish, fact.need, names)] : []))
   if (alarms.length === 0 && (needs === null || needs.length === 0)) return null
   return (
-    <section className={css.warnings} aria-label="To keep in mind">
+    <section className={look} aria-label="To keep in mind">
       {alarms.map((text) => (
         <p key={text}>
           <b>{text}</b>

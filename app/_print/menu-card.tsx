@@ -3,7 +3,7 @@ import { CARD_CARE, cardText } from '#app/_words/print.ts'
 import { bySiblingOrder, type Evening } from '#lib/domain/evening.ts'
 import { servedCourses } from '#lib/domain/served-courses.ts'
 import { cardAllergens } from '#lib/table/card-allergens.ts'
-import css from './print.module.css'
+import css from './card.module.css'
 
 interface Props {
   readonly evening: Evening

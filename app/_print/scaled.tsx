@@ -1,7 +1,7 @@
 'use client'
 
-import { type ReactNode, useEffect, useRef, useState } from 'react'
-import css from './print.module.css'
+import { type CSSProperties, type ReactNode, useEffect, useRef, useState } from 'react'
+import css from './wall.module.css'
 
 /** A page of paper as small as there is room for on the screen; on paper it is as large as it is. */
 export function Scaled({ children }: { readonly children: ReactNode }) {
@@ -21,8 +21,12 @@ export function Scaled({ children }: { readonly children: ReactNode }) {
     return () => observer.disconnect()
   }, [])
   return (
-    <div ref={room} className={css.room} style={height === null ? undefined : { height }}>
-      <div ref={page} className={css.scaled} style={{ transform: `scale(${scale})` }}>
+    <div
+      ref={room}
+      className={css.room}
+      style={{ '--tall': height === null ? 'auto' : `${height}px`, '--scale': scale } as CSSProperties}
+    >
+      <div ref={page} className={css.scaled}>
         {children}
       </div>
     </div>

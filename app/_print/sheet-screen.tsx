@@ -4,16 +4,16 @@ import { useSearchParams } from 'next/navigation'
 import { type ReactNode, useMemo, useState } from 'react'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { WordChoice } from '#app/_ui/word.tsx'
-import { countOf } from '#app/_words/clock.ts'
+import { countOf, sentence } from '#app/_words/clock.ts'
 import { namesOf } from '#app/_words/names.ts'
 import { needText } from '#app/_words/need.ts'
 import { type PaperSize, printedText, type SheetKind, sheetNames, usualPaper } from '#app/_words/print.ts'
 import { safetyOf } from '#lib/safety/safety-of.ts'
 import type { TableNeeds } from '#server/guests/needs.ts'
+import css from './card.module.css'
 import { CookSheet } from './cook-sheet.tsx'
 import { MenuCard } from './menu-card.tsx'
 import { Paper } from './paper.tsx'
-import css from './print.module.css'
 import { Scaled } from './scaled.tsx'
 import { WallSheet } from './wall-sheet.tsx'
 
@@ -25,9 +25,9 @@ interface Props {
 
 /** What guests must not have, in sentences without names. */
 const needLines = ({ needs, unknown }: TableNeeds): readonly string[] => [
-  ...needs.map((need) => `${countOf(need.guests, 'guest')}: ${needText(need)}.`),
+  ...needs.map((need) => `${sentence(countOf(need.guests, 'guest'))}: ${needText(need)}.`),
   ...(unknown > 0
-    ? [`${countOf(unknown, 'guest has', 'guests have')} not told what they eat: for them nothing counts as safe.`]
+    ? [`${sentence(countOf(unknown, 'guest has', 'guests have'))} not told what they eat: for them nothing counts as safe.`]
     : []),
 ]
 

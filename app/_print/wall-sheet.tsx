@@ -11,8 +11,8 @@ import { whenText } from '#app/_words/print.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { type SheetProps, Warnings } from './cook-sheet.tsx'
-import css from './print.module.css'
 import { useFit } from './use-fit.ts'
+import css from './wall.module.css'
 
 /** What of the order goes on the wall; who sits when is each one's own. */
 const ON_WALL: ReadonlySet<Row['kind']> = new Set(['doing', 'course', 'off', 'guests', 'alone', 'keep', 'heat', 'clash'])
@@ -34,7 +34,7 @@ export function WallSheet({ evening, order, names, needs, foot, onPages }: Props
           for {evening.covers}. {whenText(evening)}. {foot}
         </p>
       </header>
-      <Warnings evening={evening} names={names} needs={needs} />
+      <Warnings evening={evening} names={names} needs={needs} look={css.note} />
       <div ref={ref} className={css.columns} style={{ '--points': `${points}pt` } as CSSProperties}>
         {days.map(({ day, rows }) => (
           <section key={day} className={css.wallDay}>

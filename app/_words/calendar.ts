@@ -37,7 +37,7 @@ export const APART = 'Keep a plate apart'
 export const doEntry = (line: Do, cook: string, evening: Evening, names: Names): EntryWords => {
   const core = coreNotes(line, evening)
   return {
-    title: line.task.role === 'carry' && line.what === 'begin' ? `Leave: ${doHead(line, names)}` : doHead(line, names),
+    title: doHead(line, names),
     notes: [...doNotes(line, cook, evening, names), ...core, ...(core.length > 0 ? [DEFER] : [])].join('\n'),
   }
 }

@@ -16,8 +16,8 @@ const kitText = (task: Task, id: string, names: Names): string => {
   return `on ${name}`
 }
 
-/** "In the oven at 190 to 200°, with Tess. Leave it until 20:27." What is at hand anyway, the worktop, is not said. */
-export const whereText = (task: Task, cook: string | null, host: string, names: Names, zone: string): string => {
+/** "In the oven at 190 to 200°, with Tess." What is at hand anyway, the worktop, is not said. */
+export const placeText = (task: Task, cook: string | null, host: string, names: Names): string => {
   const kit = [...new Set(task.kit.map(({ id }) => id))].filter((id) => names.kit(id)?.kit.kind !== 'worktop')
   const others = task.cooks.filter((other) => other !== cook)
   const place = [
@@ -26,8 +26,12 @@ export const whereText = (task: Task, cook: string | null, host: string, names: 
     ...(task.where === 'table' ? ['at the table'] : task.where === 'outside' ? ['outside'] : []),
     ...(cook !== null && others.length > 0 ? [`with ${listText(others.map(names.cookName))}`] : []),
   ].join(', ')
-  return [place === '' ? '' : `${sentence(place)}.`, timeText(task, zone)].filter(Boolean).join(' ')
+  return place === '' ? '' : `${sentence(place)}.`
 }
+
+/** "In the oven at 190 to 200°, with Tess. Leave it until 20:27." */
+export const whereText = (task: Task, cook: string | null, host: string, names: Names, zone: string): string =>
+  [placeText(task, cook, host, names), timeText(task, zone)].filter(Boolean).join(' ')
 
 const timeText = (task: Task, zone: string): string => {
   const end = clockText(task.end, zone)

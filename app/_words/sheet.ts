@@ -2,12 +2,12 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { Task } from '#lib/night/board.ts'
 import type { SheetLine } from '#lib/night/sheet.ts'
 import { donenessOf } from '#lib/safety/doneness.ts'
-import { clockText, listText, sentence } from './clock.ts'
+import { clockText, dayName, dayOf, listText, sentence } from './clock.ts'
 import { minutesText } from './duration.ts'
 import type { Names } from './names.ts'
 import { guardHead } from './night-alarm.ts'
 import { verbOf } from './night-verb.ts'
-import { whereText } from './night-where.ts'
+import { placeText } from './night-where.ts'
 import { donenessText } from './safety.ts'
 
 /** A line of a cook's sheet in words: what to do, then all that one has to know to do it without asking anybody. */
@@ -23,11 +23,24 @@ const small = (text: string): string => `${text.slice(0, 1).toLowerCase()}${text
 /** "Turn the potato cake", "Take the potatoes out", "See whether they are done: roast potatoes". */
 export const doHead = ({ task, what }: Pick<Do, 'task' | 'what'>, names: Names): string => {
   const { line } = verbOf(task, names)
+  if (task.role === 'carry' && what === 'begin') return `Leave: ${small(line)}`
   return what === 'look' ? `See whether it is done: ${small(line)}` : line
 }
 
-/** What stands there to end, not to begin: nothing of how long it takes. */
-const asEnd = (task: Task): Task => ({ ...task, touch: { what: 'out', at: task.end, does: null } })
+/** How hot it may be: what the oven is set to stands in a line of its own. */
+const asWindow = (task: Task): Task => ({ ...task, oven: task.oven && { ...task.oven, setC: null } })
+
+/** "12 min, until 17:42."; "Leave it until 18:12."; on another day with its name. */
+const timeText = ({ task, what }: Do, evening: Evening): string => {
+  const day = dayOf(evening, task.end)
+  const end = `${day === dayOf(evening, task.start) ? '' : `${dayName(evening.date, day)} `}${clockText(task.end, evening.zone)}`
+  if (what === 'look' || task.touch?.what === 'out') return ''
+  if (task.role === 'carry') return `On the way ${minutesText((task.end - task.start) / 60_000)}, there by ${end}.`
+  if (task.touch?.what === 'in') return `Then leave it until ${end}.`
+  if (task.touch !== null) return `It stays until ${end}.`
+  if (task.care === 'leave') return `Leave it until ${end}.`
+  return `${minutesText((task.end - task.start) / 60_000)}, until ${end}.`
+}
 
 /** "Until the juices run clear, 74° inside." */
 const signText = ({ sign, coreC }: Pick<Task, 'sign' | 'coreC'>): string | null => {
@@ -56,22 +69,18 @@ const nextText = (next: Do['next'], names: Names, zone: string): readonly string
 /** Everything that there is to know of something to do, without what food safety says of it. */
 export const doNotes = (line: Do, cook: string, evening: Evening, names: Names): readonly string[] => {
   const { task, what } = line
-  const { rest } = verbOf(task, names)
-  const dish = task.dish === null ? null : names.dishName(task.dish)
   const isEnd = what === 'look' || task.touch?.what === 'out'
-  const isIn = task.touch?.what === 'in'
+  const isBegin = task.touch === null || task.touch.what === 'in'
+  const rest = isBegin && !isEnd ? verbOf(task, names).rest : null
   return [
     ...(rest === null ? [] : [rest]),
     ...(task.guard ? [`${guardHead(task.guard.for)}.`] : []),
-    [
-      ...(dish === null ? [] : [`For ${dish}.`]),
-      whereText(what === 'look' ? asEnd(task) : task, cook, evening.host, names, evening.zone),
-      ...(task.care === 'eye' && what === 'begin' ? ['Keep an eye on it.'] : []),
-    ]
-      .filter(Boolean)
-      .join(' '),
-    // What it is to be like stands where it is taken off, and where it is put on, so that both know.
-    ...(isEnd || isIn || task.touch === null ? [signText(task)].filter((text) => text !== null) : []),
+    ...(task.dish === null ? [] : [`For ${names.dishName(task.dish)}.`]),
+    task.role === 'carry' ? '' : placeText(asWindow(task), cook, evening.host, names),
+    timeText(line, evening),
+    ...(task.care === 'eye' && what === 'begin' ? ['Keep an eye on it.'] : []),
+    // What it is to be like stands where it is put on and where it is taken off, so that both know.
+    ...(isEnd || isBegin ? [signText(task) ?? ''] : []),
     ...nextText(line.next, names, evening.zone),
   ].filter(Boolean)
 }
@@ -81,6 +90,11 @@ export const coreNotes = ({ task, what }: Do, evening: Evening): readonly string
   const isEnd = what === 'look' || task.touch?.what === 'out' || (task.touch === null && task.care !== 'leave')
   const found = isEnd ? donenessOf(evening, task.step) : null
   return found ? [donenessText(found)] : []
+}
+
+const ovenName = (oven: string, { host }: Evening, names: Names): string => {
+  const kitchen = names.kit(oven)?.kitchen.id ?? host
+  return `${names.kitName(oven)}${kitchen === host ? '' : ` in ${names.kitchenName(kitchen)}`}`
 }
 
 const TURNS: Readonly<Record<Extract<SheetLine, { kind: 'oven' }>['turn'], (oven: string, c: number) => string>> = {
@@ -95,7 +109,7 @@ export const sheetWords = (line: SheetLine, cook: string, evening: Evening, name
     case 'do':
       return { head: doHead(line, names), notes: [...doNotes(line, cook, evening, names), ...coreNotes(line, evening)] }
     case 'oven':
-      return { head: TURNS[line.turn](names.kitName(line.oven), line.toC), notes: [] }
+      return { head: TURNS[line.turn](ovenName(line.oven, evening, names), line.toC), notes: [] }
     case 'sit':
       return {
         head: `Sit until ${clockText(line.to, evening.zone)}`,

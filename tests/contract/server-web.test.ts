@@ -206,6 +206,8 @@ const WAYS: Readonly<Record<string, readonly string[]>> = {
   'GET /evenings/[id]/menu': SEATED,
   'GET /evenings/[id]/menu/[dish]': SEATED,
   'GET /evenings/[id]/order': SEATED,
+  'GET /evenings/[id]/print': SEATED,
+  'GET /evenings/[id]/print/[sheet]': SEATED,
   'GET /evenings/[id]/recipe': SEATED,
   'GET /evenings/[id]/tonight': SEATED,
   'GET /evenings/new': SIGNED_IN,

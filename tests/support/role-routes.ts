@@ -92,6 +92,7 @@ export const openDoors = async ({ address, dataFolder }: Server): Promise<Doors>
     '[name]': 'figtree',
     '[...nextauth]': 'session',
     '[file]': 'no-such-calendar.ics',
+    '[sheet]': 'menu',
   }
   return {
     eveningId,
