@@ -49,6 +49,9 @@ export const TonightScreen = dynamic(() => import('#app/_tonight/tonight-screen.
   loading: () => null,
 })
 export const BringScreen = dynamic(() => import('#app/_bring/bring-screen.tsx').then((module) => module.BringScreen), {
+  ssr: false,
+  loading: () => null,
+})
 export const PrintScreen = dynamic(() => import('#app/_print/print-screen.tsx').then((module) => module.PrintScreen), {
   ssr: false,
   loading: () => null,

@@ -1,6 +1,5 @@
-import { createEvents, type EventAttributes } from 'ics'
 import { cleanText } from '#lib/domain/atoms.ts'
-import { foldLines } from './fold-lines.ts'
+import { foldLine } from './fold-line.ts'
 
 /** One entry of a calendar file. Instants in ms since 1970. */
 export interface CalendarEvent {
@@ -17,56 +16,56 @@ export interface CalendarEvent {
 }
 
 const MINUTE = 60_000
-const PRODUCT = '-//Tableward//Running order//EN'
 
-/** One line of text as a calendar may carry it: no control character stays in it. */
-const lineOf = (text: string): string => cleanText(text, false)
-const linesOf = (text: string): string => cleanText(text.replace(/\r\n?|[\u2028\u2029\u0085]/g, '\n').replace(/\t/g, ' '), true)
+/** TEXT (RFC 5545, 3.3.11): its own signs escaped, line ends of every kind as \n, and no control character left. */
+const text = (written: string): string =>
+  written
+    .split(/\r\n|[\r\n\u0085\u2028\u2029]/)
+    .map((line) => cleanText(line, false).replace(/[\\;,]/g, (sign) => `\\${sign}`))
+    .join('\\n')
 
-/** As RFC 5545, 3.3.11 wants TEXT: the library does it for what an event says and not for alarms and the calendar's name. */
-const escaped = (text: string): string => text.replace(/[\\;,]/g, (sign) => `\\${sign}`)
+const oneLine = (written: string): string => text(cleanText(written, false))
 
+/** An instant in UTC, in whole seconds (RFC 5545, 3.3.5). */
 const utc = (ms: number): string => new Date(Math.floor(ms / 1000) * 1000).toISOString().replace(/[-:]|\.\d{3}/g, '')
 
-const eventOf = (event: CalendarEvent): EventAttributes & { readonly timestamp: string } => {
-  const title = lineOf(event.title) || 'An entry'
-  return {
-    uid: event.uid,
-    sequence: event.sequence,
+const linesOf = (event: CalendarEvent): readonly string[] => {
+  const title = oneLine(event.title) || 'An entry'
+  return [
+    'BEGIN:VEVENT',
+    `UID:${text(event.uid)}`,
     // Without a METHOD it is when what is said was last changed (RFC 5545, 3.8.7.2).
-    timestamp: utc(event.changedAt),
-    lastModified: utc(event.changedAt),
-    start: utc(event.from),
+    `DTSTAMP:${utc(event.changedAt)}`,
+    `LAST-MODIFIED:${utc(event.changedAt)}`,
+    `SEQUENCE:${event.sequence}`,
+    `DTSTART:${utc(event.from)}`,
     // It must be later than the start (RFC 5545, 3.8.2.2).
-    end: utc(Math.max(event.to, event.from + MINUTE)),
-    title,
-    description: linesOf(event.notes),
-    status: event.cancelled ? 'CANCELLED' : 'CONFIRMED',
-    // Cooking at one's own dinner: nobody else's calendar need show it as taken.
-    busyStatus: 'BUSY',
-    classification: 'PRIVATE',
+    `DTEND:${utc(Math.max(event.to, event.from + MINUTE))}`,
+    `SUMMARY:${title}`,
+    ...(event.notes === '' ? [] : [`DESCRIPTION:${text(event.notes)}`]),
+    `STATUS:${event.cancelled ? 'CANCELLED' : 'CONFIRMED'}`,
+    'CLASS:PRIVATE',
     ...(event.alarm === null || event.cancelled
-      ? {}
-      : {
-          alarms: [
-            {
-              action: 'display',
-              description: escaped(title),
-              // A trigger of no length cannot be written as a duration by the library: the moment itself.
-              trigger: event.alarm === 0 ? utc(event.from) : { minutes: event.alarm, before: true },
-            },
-          ],
-        }),
-  }
+      ? []
+      : ['BEGIN:VALARM', 'ACTION:DISPLAY', `TRIGGER:-PT${event.alarm}M`, `DESCRIPTION:${title}`, 'END:VALARM']),
+    'END:VEVENT',
+  ]
 }
 
-/** A calendar file (RFC 5545): times in UTC, lines of at most 75 octets. Whatever the text is, it is text. */
-export const writeCalendar = (name: string, events: readonly CalendarEvent[]): string => {
-  const { error, value } = createEvents(events.map(eventOf), {
-    productId: PRODUCT,
-    method: '',
-    calName: escaped(lineOf(name)),
-  })
-  if (error || !value) throw new Error('the calendar could not be written', { cause: error })
-  return foldLines(value)
-}
+/** A calendar file (RFC 5545): times in UTC, lines of at most 75 octets. Whatever a text is, it stays text. */
+export const writeCalendar = (name: string, events: readonly CalendarEvent[]): string =>
+  [
+    'BEGIN:VCALENDAR',
+    'VERSION:2.0',
+    'PRODID:-//Tableward//Running order//EN',
+    'CALSCALE:GREGORIAN',
+    // By the first most programs call it, by the second (RFC 7986, 5.1) the others; how often to look again (RFC 7986, 5.7).
+    `X-WR-CALNAME:${oneLine(name)}`,
+    `NAME:${oneLine(name)}`,
+    'REFRESH-INTERVAL;VALUE=DURATION:PT1H',
+    'X-PUBLISHED-TTL:PT1H',
+    ...events.flatMap(linesOf),
+    'END:VCALENDAR',
+  ]
+    .map((line) => `${foldLine(line)}\r\n`)
+    .join('')

@@ -49,7 +49,7 @@ export const LAYERS: readonly Layer[] = [
       /^@prisma\//,
       /^@?libsql(\/.+)?$/,
       /^@node-rs\/argon2$/,
-      /^(rate-limiter-flexible|undici|ipaddr\.js|nodemailer|web-push|ics)$/,
+      /^(rate-limiter-flexible|undici|ipaddr\.js|nodemailer|web-push)$/,
       /^esbuild$/,
     ],
   },
