@@ -15,7 +15,7 @@ import { OfferList } from './offer-list.tsx'
 
 /** Who brings what: what is missing, one sentence to offer something, what is on offer and how it stands, and a sheet for each home. */
 export function BringScreen({ eveningId, byNeed }: { readonly eveningId: string; readonly byNeed: MissingByNeed }) {
-  const { evening } = usePlan()
+  const { evening, me } = usePlan()
   const names = useMemo(() => namesOf(evening), [evening])
   const [draft, setDraft] = useState<Offer | null>(null)
   const head = useRef<HTMLHeadingElement>(null)
@@ -24,21 +24,28 @@ export function BringScreen({ eveningId, byNeed }: { readonly eveningId: string;
     head.current?.closest('section')?.scrollIntoView({ block: 'nearest' })
     head.current?.focus({ preventScroll: true })
   }
+  const own = <NewOffer key="own" ref={head} eveningId={eveningId} names={names} draft={draft} onDraft={setDraft} />
+  const offers = (
+    <div key="offers" className={css.list}>
+      <Cloth label="What everybody brings">
+        <OfferList eveningId={eveningId} names={names} />
+      </Cloth>
+    </div>
+  )
+  // One below the other on a phone: hosts have to answer, the others to offer.
+  const isHost = me?.role === 'host'
   return (
     <main id="main" className={css.main}>
       <Ready />
       <div className={css.top}>
-        <div className={css.side}>
+        <div className={css.head}>
           <div>
             <h1>Who brings what</h1>
             <p className={css.lead}>{bringLead(evening)}</p>
           </div>
           <MissingList names={names} byNeed={byNeed} onBring={begin} />
-          <NewOffer ref={head} eveningId={eveningId} names={names} draft={draft} onDraft={setDraft} />
         </div>
-        <Cloth label="What everybody brings">
-          <OfferList eveningId={eveningId} names={names} />
-        </Cloth>
+        {isHost ? [offers, own] : [own, offers]}
       </div>
     </main>
   )

@@ -2,42 +2,72 @@
 
 import { Comparing } from '#app/_order/comparing.tsx'
 import { Button } from '#app/_ui/button.tsx'
-import { comparedText } from '#app/_words/compare.ts'
-import type { Names } from '#app/_words/names.ts'
+import { verdictText } from '#app/_words/fit.ts'
+import { namesOf } from '#app/_words/names.ts'
 import { offerName } from '#app/_words/offer.ts'
 import type { Offer } from '#lib/domain/offer.ts'
+import type { Verdict } from '#lib/potluck/fit.ts'
+import type { Variant } from '#lib/potluck/variant.ts'
 import css from './bring.module.css'
-import { useTrial } from './use-trial.ts'
+import { type Fitted, useFit } from './use-fit.ts'
 
 interface Props {
   readonly offer: Offer
-  readonly names: Names
   /** Tried without being asked. */
   readonly atOnce?: boolean
+  /** Takes it in the form in which it fits, and what that is called. */
+  readonly take?: { readonly words: string; readonly as: (variant: Variant) => void }
 }
 
-/** Whether an offer fits, by a trial that nobody else sees, and what it would change. */
-export function Fitting({ offer, names, atOnce = false }: Props) {
-  const { tried, look } = useTrial(offer, atOnce)
-  if (tried.kind === 'idle')
+const LOOKS: Readonly<Record<Verdict['kind'], string | undefined>> = {
+  fits: css.fits,
+  'fits-if': css.fitsIf,
+  'does-not': css.fitsNot,
+}
+
+/** Whether an offer fits, or in which other form it would, by a trial that nobody else sees; and what it would change. */
+export function Fitting({ offer, atOnce = false, take }: Props) {
+  const { fitted, look } = useFit(offer, atOnce)
+  const name = offerName(offer)
+  if (fitted.kind === 'idle')
     return (
-      <Button tone="word" onClick={look} aria-label={`See whether it fits: ${offerName(offer)}`}>
-        See whether it fits
-      </Button>
+      <p className={css.fit}>
+        <Button tone="word" onClick={look} aria-label={`See whether it fits: ${name}`}>
+          See whether it fits
+        </Button>
+      </p>
     )
-  const worse = tried.kind === 'found' ? comparedText(tried.trial.before, tried.trial.after, names).worse : []
+  const verdict = fitted.kind === 'found' ? fitted.verdict : null
+  const other = verdict?.kind === 'fits-if' ? verdict.variant : null
   return (
     <div className={css.fit}>
-      <p role="status" className={tried.kind === 'found' ? (worse.length === 0 ? css.fits : css.fitsNot) : css.looking}>
-        {tried.kind === 'looking'
-          ? 'Seeing whether it fits…'
-          : tried.kind === 'unknown'
-            ? 'Whether it fits cannot be worked out on this device.'
-            : worse.length === 0
-              ? 'It fits.'
-              : 'It would cost something.'}
+      <p role="status" className={verdict ? LOOKS[verdict.kind] : css.looking}>
+        {fitsText(fitted)}
       </p>
-      {tried.kind === 'found' ? <Comparing trial={tried.trial} /> : null}
+      {other && take ? (
+        <Button tone="soft" onClick={() => take.as(other)} aria-label={`${take.words}: ${name}`}>
+          {take.words}
+        </Button>
+      ) : null}
+      {fitted.kind === 'found' ? (
+        <details className={css.changes}>
+          <summary>{other ? 'What that would change' : 'What it would change'}</summary>
+          <Comparing trial={fitted.trial} />
+        </details>
+      ) : null}
     </div>
   )
+}
+
+const fitsText = (fitted: Fitted): string => {
+  switch (fitted.kind) {
+    case 'idle':
+      return ''
+    case 'looking':
+      return 'Seeing whether it fits…'
+    case 'unknown':
+      return 'Whether it fits cannot be worked out on this device.'
+    case 'found':
+      return verdictText(fitted.verdict, namesOf(fitted.trial.evening), fitted.trial.evening.zone)
+  }
 }

@@ -12,11 +12,13 @@ import type { Names } from '#app/_words/names.ts'
 import { thingWords } from '#app/_words/offer.ts'
 import { type Offer, TableThing } from '#lib/domain/offer.ts'
 import { makeOffer } from '#lib/plan/commands/offer.ts'
+import type { Variant } from '#lib/potluck/variant.ts'
 import css from './bring.module.css'
 import { Fitting } from './fitting.tsx'
 import { HomeLine } from './home-line.tsx'
 import { homeOf, newDish, newThing, offeredOf, patched, withHome } from './offer-edit.ts'
 import { moreParts, offerParts } from './offer-sentence.ts'
+import { comeEarlier, formPatch } from './take-form.ts'
 
 interface Props {
   readonly eveningId: string
@@ -59,6 +61,10 @@ export const NewOffer = forwardRef<HTMLHeadingElement, Props>(function NewOffer(
     setFreshId(newId())
     onDraft(null)
   }
+  const takeAs = (variant: Variant) => {
+    if (variant.kind === 'earlier') setWrong(change((doc) => comeEarlier(doc, evening, shown, variant.by)))
+    else onDraft(patched(shown, formPatch(shown, variant)))
+  }
   const things = TableThing.options.filter((thing) => thing !== shown.thing)
   const scene = { evening, names, called: CALLED, mine: me?.cook ?? null, isHost }
   const put = (next: Offer) => {
@@ -98,7 +104,9 @@ export const NewOffer = forwardRef<HTMLHeadingElement, Props>(function NewOffer(
           </Button>
         ) : null}
       </p>
-      {shown.kind === 'dish' && shown.name !== '' && shown.course !== undefined ? <Fitting offer={shown} names={names} /> : null}
+      {shown.kind === 'dish' && shown.name !== '' && shown.course !== undefined ? (
+        <Fitting offer={shown} take={{ words: 'I bring it so', as: takeAs }} />
+      ) : null}
       <p className={css.presses}>
         <span>{shown.kind === 'dish' ? 'Or something that is not food:' : 'Or:'}</span>
         {shown.kind === 'dish' ? null : (

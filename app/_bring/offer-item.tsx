@@ -23,6 +23,7 @@ import { Decline } from './decline.tsx'
 import { Fitting } from './fitting.tsx'
 import type { OfferPatch } from './offer-edit.ts'
 import { moreParts, offerParts, offerText } from './offer-sentence.ts'
+import { takeForm } from './take-form.ts'
 import { useAccept } from './use-accept.ts'
 
 const STANDING: Readonly<Record<ReturnType<typeof stateOf>, PlateStanding>> = {
@@ -81,7 +82,17 @@ export function OfferItem({ eveningId, offer, colour, names }: Props) {
             ) : null}
           </Entry>
         ) : null}
-        {isOpen && offer.kind === 'dish' && (isHost || isMine) ? <Fitting offer={offer} names={names} atOnce={isHost} /> : null}
+        {isOpen && offer.kind === 'dish' && (isHost || isMine) ? (
+          <Fitting
+            offer={offer}
+            atOnce={isHost}
+            take={
+              isHost
+                ? { words: 'Yes please, so', as: (variant) => void accept(offer, variant) }
+                : { words: 'I bring it so', as: (variant) => tell((doc) => takeForm(doc, evening, offer, variant)) }
+            }
+          />
+        ) : null}
         {saysNo ? (
           <Decline
             name={name}
