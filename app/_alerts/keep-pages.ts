@@ -7,7 +7,7 @@ export const hasWorker = (): boolean => process.env.NODE_ENV === 'production' &&
 export const keepPages = (eveningId: string, name: string): (() => void) => {
   if (!hasWorker()) return () => undefined
   const { serviceWorker } = navigator
-  const pages = ['tonight', 'order'].map((page) => `/evenings/${eveningId}/${page}`)
+  const pages = ['tonight', 'order', 'shopping'].map((page) => `/evenings/${eveningId}/${page}`)
   const ask = () => serviceWorker.controller?.postMessage({ kind: 'keep', name, pages } satisfies ToWorker)
   serviceWorker.addEventListener('controllerchange', ask)
   serviceWorker

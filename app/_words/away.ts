@@ -11,7 +11,7 @@ export const NEWS: Readonly<Record<string, string>> = {
 
 const escaped = (text: string): string => text.replace(/[&<>"']/g, (char) => `&#${char.charCodeAt(0)};`)
 
-const PAGE_WORDS: Readonly<Record<string, string>> = { tonight: 'Tonight', order: 'Running order' }
+const PAGE_WORDS: Readonly<Record<string, string>> = { tonight: 'Tonight', order: 'Running order', shopping: 'Shopping' }
 
 export interface KeptPage {
   readonly path: string

@@ -1,7 +1,7 @@
-/** How a request of a page is answered: a page of the night that is kept, a file that never changes, another page, or not by us. */
+/** How a request of a page is answered: a page of the night or of the shop that is kept, a file that never changes, another page, or not by us. */
 export type Way = 'kept-page' | 'file' | 'other-page' | 'none'
 
-const KEPT_PAGE = /^\/evenings\/[A-Za-z0-9-]+\/(tonight|order)$/
+const KEPT_PAGE = /^\/evenings\/[A-Za-z0-9-]+\/(tonight|order|shopping)$/
 const FILE = /^\/(_next\/static\/.+|mark\.svg|icons\/[a-z0-9-]+\.png)$/
 /** What belongs to a person's sign-in or to a guest's link stays between the browser and the server. */
 const NEVER = /^\/(api|reply|calendar|sign-in|sign-up|account)(\/|$)/

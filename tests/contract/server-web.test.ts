@@ -188,6 +188,7 @@ const WAYS: Readonly<Record<string, readonly string[]>> = {
   'GET /api/evenings/[id]/guests': HOST,
   'POST /api/evenings/[id]/guests': HOST,
   'POST /api/evenings/[id]/push': SEATED,
+  'GET /api/evenings/[id]/shopping': SEATED,
   'GET /api/fonts/[name]': OPEN,
   'GET /api/health': OPEN,
   'DELETE /api/push': SIGNED_IN,
@@ -209,6 +210,7 @@ const WAYS: Readonly<Record<string, readonly string[]>> = {
   'GET /evenings/[id]/print': SEATED,
   'GET /evenings/[id]/print/[sheet]': SEATED,
   'GET /evenings/[id]/recipe': SEATED,
+  'GET /evenings/[id]/shopping': SEATED,
   'GET /evenings/[id]/tonight': SEATED,
   'GET /evenings/new': SIGNED_IN,
   // Who has the link may answer by it, whoever they are.
