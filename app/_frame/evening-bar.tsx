@@ -27,6 +27,7 @@ const WAYS: readonly Way[] = [
   { way: 'order', words: 'Running order' },
   { way: 'kitchens', words: 'Cooks & kitchens' },
   BRING,
+  { way: 'shopping', words: 'Shopping', wide: true },
   { way: 'chores', words: 'Chores', wide: true },
 ]
 

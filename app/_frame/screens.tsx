@@ -60,3 +60,10 @@ export const SheetScreen = dynamic(() => import('#app/_print/sheet-screen.tsx').
   ssr: false,
   loading: () => null,
 })
+export const ShoppingScreen = dynamic(
+  () => import('#app/_shopping/shopping-screen.tsx').then((module) => module.ShoppingScreen),
+  {
+    ssr: false,
+    loading: () => null,
+  },
+)

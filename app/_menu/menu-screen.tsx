@@ -64,6 +64,9 @@ export function MenuScreen({ needs }: { readonly needs: readonly KnownNeed[] | n
               <LinkButton tone="soft" href={`/evenings/${eveningId}/drinks`}>
                 Drinks
               </LinkButton>
+              <LinkButton tone="soft" href={`/evenings/${eveningId}/shopping`}>
+                Shopping
+              </LinkButton>
             </>
           )}
           <Button onClick={() => setEditing(!editing)} aria-pressed={editing}>
