@@ -28,7 +28,7 @@ const extrasOf = (evening: Evening): readonly Extra[] => {
     const before = known?.measure.kind === 'volume' ? known.measure.ml : exact('0')
     byName.set(key, {
       kind: 'drink',
-      name: drink.name,
+      name: known?.name ?? drink.name,
       drinks: [...(known?.drinks ?? []), drink.id],
       measure: { kind: 'volume', ml: before.add(ml) },
       pack: exact(String(size)),

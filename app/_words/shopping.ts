@@ -6,7 +6,7 @@ import { UNITS } from '#lib/quantities/units.ts'
 import type { AisleKind } from '#lib/shopping/aisles.ts'
 import type { Aisle, Line, When } from '#lib/shopping/line.ts'
 import { amountText, numberText, sensibleText } from './amount.ts'
-import { dayName, listText } from './clock.ts'
+import { dayName, listText, sentence } from './clock.ts'
 import type { Names } from './names.ts'
 import { traitWords } from './trait.ts'
 
@@ -23,7 +23,7 @@ export const aisleWords: Readonly<Record<AisleKind, string>> = {
   ice: 'Ice',
   other: 'Other things',
 }
-export const aisleText = (aisle: Aisle): string => (aisle.kind === 'named' ? aisle.name : aisleWords[aisle.kind])
+export const aisleText = (aisle: Aisle): string => (aisle.kind === 'named' ? sentence(aisle.name) : aisleWords[aisle.kind])
 
 /** "any shop", or its name. */
 export const shopText = (shop: string | null): string => shop ?? 'Any shop'

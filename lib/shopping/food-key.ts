@@ -40,6 +40,6 @@ const READY = /\b(peeled|trimmed|cored|shelled|podded|stoned|pitted|boned|fillet
  */
 export const isWeighedReady = (food: string): boolean => READY.test(foodName(food)) || /\bprepared weight\b/i.test(food)
 
-const FROM_THE_TAP = /^(?:(?:cold|warm|hot|boiling|iced?|tap|lukewarm|tepid|salted) )*water$/i
+const FROM_THE_TAP = /^(?:(?:cold|ice-cold|warm|hot|boiling|iced?|tap|lukewarm|tepid|salted) )*water$/i
 /** Nobody buys it: water for the pan. */
 export const isFromTheTap = (food: string): boolean => FROM_THE_TAP.test(foodName(food))

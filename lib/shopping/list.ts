@@ -1,7 +1,7 @@
 import Fraction from 'fraction.js'
 import type { LineAmount, ShoppingNote, Tick } from '#lib/domain/shopping.ts'
 import { nameUnit } from '#lib/domain/unit-words.ts'
-import { aisleOf, keepsDays } from './aisles.ts'
+import { AISLES, aisleOf, keepsDays } from './aisles.ts'
 import { foodName } from './food-key.ts'
 import { boughtOf, type Line, type ShoppingList, type Standing, type When } from './line.ts'
 import { type Merged, merge, purchased } from './merge.ts'
@@ -121,7 +121,7 @@ const extraLine = (extra: Extra, said: Said): Line => {
     packs: pack ? packsFor(amount, pack) : null,
     buy: said.buy ?? null,
     shop: said.shop ?? null,
-    aisle: said.aisle ? { kind: 'named', name: said.aisle } : { kind: kind === 'ice' ? 'ice' : 'drinks' },
+    aisle: said.aisle ? namedAisle(said.aisle) : { kind: kind === 'ice' ? 'ice' : 'drinks' },
     when: whenOf(said, kind === 'ice' ? 0 : null, null),
     home: null,
     labels: [],
@@ -159,9 +159,15 @@ const rest = (said: Said) => ({
   standing: { kind: 'open' } as Standing,
 })
 
+/** "Bakery" is the aisle that this list has for bread. */
+const namedAisle = (name: string): Line['aisle'] => {
+  const kind = AISLES.find((each) => each === name.trim().toLowerCase())
+  return kind ? { kind } : { kind: 'named', name }
+}
+
 const placeOf = (said: Said, food: string, shop: string | undefined, aisle: string | undefined): Pick<Line, 'shop' | 'aisle'> => {
   const named = said.aisle ?? aisle
-  return { shop: said.shop ?? shop ?? null, aisle: named ? { kind: 'named', name: named } : { kind: aisleOf(food) } }
+  return { shop: said.shop ?? shop ?? null, aisle: named ? namedAisle(named) : { kind: aisleOf(food) } }
 }
 
 const whenOf = (said: Said, keeps: 0 | 1 | null, day: number | null): When => {
