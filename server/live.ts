@@ -1,4 +1,5 @@
 import type { WebSocket } from 'ws'
+import type * as Y from 'yjs'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import type { Fired, OrderMessage } from '#lib/plan/wire.ts'
@@ -24,6 +25,8 @@ export interface Rooms {
   create(eveningId: string, evening: Evening): Promise<void>
   /** The plan as it stands, from memory or from disk. Claims are in it, guests are not. */
   read(eveningId: string): Promise<Evening>
+  /** Edits a plan as the server itself, with a command of lib/plan; resolves when it is stored. Throws when it cannot be. */
+  edit(eveningId: string, change: (doc: Y.Doc) => void): Promise<void>
   /** Takes over an open socket. */
   connect(socket: WebSocket, seat: Seat): void
   /** Closes every socket of a member (or of a whole evening) with this code. */

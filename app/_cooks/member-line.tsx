@@ -41,7 +41,7 @@ export function MemberLine({ member, members, eveningId, isHost }: Props) {
           {member.you ? ', you' : ''}
         </b>
         <small>
-          {member.email}, {member.role === 'host' ? 'host' : 'cook'}
+          {[...(member.email === null ? (member.account ? [] : ['by a link']) : [member.email]), member.role].join(', ')}
         </small>
       </div>
       <p className={css.words}>

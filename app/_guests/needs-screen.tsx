@@ -20,8 +20,13 @@ export function NeedsScreen({ needs }: { readonly needs: TableNeeds }) {
       <h1>What the guests eat</h1>
       <p className={css.quiet}>What they have told, without names. Who comes and all that they answered is the hosts’ to see.</p>
       <section aria-labelledby="needs">
-        <h2 id="needs">To keep in mind</h2>
-        {needs.needs.length === 0 ? (
+        <h2 id="needs">{needs.scope === 'dishes' ? 'To keep in mind for what you bring' : 'To keep in mind'}</h2>
+        {needs.scope === 'none' ? (
+          <p className={css.open}>
+            You are told what to keep out of it once you bring or make something. Until then nothing is said here, which does not
+            mean that everything suits everybody.
+          </p>
+        ) : needs.needs.length === 0 ? (
           <p>Nobody has told of anything they cannot eat.</p>
         ) : (
           <ul className={css.needs}>

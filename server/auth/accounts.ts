@@ -67,7 +67,32 @@ export const signIn = async (
   const user = await db.user.findUnique({ where: { email } })
   if (!(await passwordIs(user?.passwordHash ?? null, password)) || !user) return fail({ kind: 'wrong' })
   await Promise.all([limits.forgive('sign-in', one), limits.forgive('sign-in-all', from)])
-  return ok({ id: user.id, email: user.email, name: user.name, sessionVersion: user.sessionVersion })
+  return ok({ id: user.id, email, name: user.name, sessionVersion: user.sessionVersion })
+}
+
+const Account = SignUp.omit({ name: true })
+export type AccountRefusal = SignUpRefusal | { readonly kind: 'has-account' }
+
+/**
+ * Gives somebody who came by a link an e-mail address and a password. Every session ends, the one that asks too, and the link lets
+ * nobody in any more: whoever made it knows it. Sign in with the password.
+ */
+export const makeAccount = async (userId: string, data: unknown, from?: string): Promise<Result<null, AccountRefusal>> => {
+  const parsed = Account.safeParse(data)
+  if (!parsed.success) return fail({ kind: 'invalid', refusals: refusals(parsed.error) })
+  const { db, limits } = live()
+  const seconds = await limits.try('sign-up', from ?? (await requestAddress()))
+  if (seconds > 0) return fail({ kind: 'too-many-tries', seconds })
+  const user = await db.user.findUniqueOrThrow({ where: { id: userId } })
+  if (user.email !== null) return fail({ kind: 'has-account' })
+  const { email, password } = parsed.data
+  try {
+    await endSessions(userId, { email, passwordHash: await hashPassword(password) })
+    return ok(null)
+  } catch (cause) {
+    if (isTaken(cause)) return fail({ kind: 'email-taken' })
+    throw cause
+  }
 }
 
 /** Ends every session of this user, the one that asks too: sign in again with the new password. */
@@ -85,9 +110,13 @@ export const changePassword = async (userId: string, data: unknown): Promise<Res
 }
 
 /** Ends every session of this user and closes their sockets. */
-export const signOutEverywhere = (userId: string): Promise<void> => endSessions(userId, {})
+export const signOutEverywhere = (userId: string): Promise<void> => endSessions(userId)
 
-const endSessions = async (userId: string, also: { readonly passwordHash?: string }): Promise<void> => {
+/** Ends every session of this user, calls their devices no more, and closes their sockets. */
+export const endSessions = async (
+  userId: string,
+  also: { readonly passwordHash?: string; readonly email?: string } = {},
+): Promise<void> => {
   const { db, rooms } = live()
   await db.user.update({ where: { id: userId }, data: { ...also, sessionVersion: { increment: 1 } } })
   await db.pushDevice.deleteMany({ where: { member: { userId } } })

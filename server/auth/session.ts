@@ -1,10 +1,11 @@
-import { getToken } from 'next-auth/jwt'
+import { encode, getToken } from 'next-auth/jwt'
 import { z } from 'zod'
 import { live } from '#server/live.ts'
 
 export interface User {
   readonly id: string
-  readonly email: string
+  /** null: they came by a link, and have that one seat and no account. */
+  readonly email: string | null
   readonly name: string
 }
 
@@ -14,6 +15,12 @@ export const Claims = z.object({ userId: z.string(), sessionVersion: z.int() })
 export const cookieName = (secure: boolean): string => `${secure ? '__Secure-' : ''}tableward.session`
 
 export const SESSION_SECONDS = 30 * 24 * 60 * 60
+
+/** The line that lets a browser in as this user, as next-auth's own sign-in would. */
+export const sessionCookieLine = async (claims: z.infer<typeof Claims>, secure: boolean): Promise<string> => {
+  const value = await encode({ token: { ...claims }, secret: secret(), maxAge: SESSION_SECONDS })
+  return `${cookieName(secure)}=${value}; Path=/; Max-Age=${SESSION_SECONDS}; HttpOnly; SameSite=Lax${secure ? '; Secure' : ''}`
+}
 
 /** The secret of the data folder, which server/main.ts hands on in the environment: Next's half of the process needs it too. */
 export const secret = (): string => {

@@ -45,6 +45,8 @@ export const createEvening = async (
   if (!parsed.success) return fail({ kind: 'invalid', refusals: refusals(parsed.error) })
   const user = await live().db.user.findUnique({ where: { id: userId } })
   if (!user) return fail({ kind: 'not-allowed' })
+  // Whoever made their link could come in by it, to this evening too.
+  if (user.email === null) return fail({ kind: 'needs-account' })
   const plan = parseEvening(eveningOf(parsed.data, user.name))
   if (!plan.ok) return fail({ kind: 'invalid', refusals: plan.error })
   return ok(await plantEvening(plan.value, [{ userId, role: 'host', cook: COOK }]))

@@ -25,6 +25,8 @@ export const importEvening = async (userId: string, text: string): Promise<Resul
   if (!parsed.ok) return fail({ kind: 'invalid', refusals: parsed.error })
   const user = await live().db.user.findUnique({ where: { id: userId } })
   if (!user) return fail({ kind: 'not-allowed' })
+  // Whoever made their link could come in by it, to this evening too.
+  if (user.email === null) return fail({ kind: 'needs-account' })
   const { id, cooks } = parsed.value
   const cook = cooks.find(({ name }) => name === user.name) ?? null
   return ok(await plantEvening(parsed.value, [{ userId, role: 'host', cook: cook?.id ?? null }], id))

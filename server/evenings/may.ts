@@ -9,6 +9,16 @@ export const canSeeMembers = (seat: Seat | null): seat is Seat => seat !== null
 
 export const canManageMembers = (seat: Seat | null): seat is Seat => seat?.role === 'host'
 
+/** A host takes anybody's seat away; everybody leaves their own. */
+export const canRemoveMember = (seat: Seat | null, memberId: string): seat is Seat =>
+  seat !== null && (seat.role === 'host' || seat.memberId === memberId)
+
+/** A host makes the link of anybody's seat; everybody that of their own, for another device. */
+export const canMakeLink = (seat: Seat | null, memberId: string | null): seat is Seat =>
+  seat !== null && (seat.role === 'host' || seat.memberId === memberId)
+
+export const canDeleteEvening = (seat: Seat | null): seat is Seat => seat?.role === 'host'
+
 /** Everybody says for themselves which cook they are; a host says it for others too. */
 export const canSetCook = (seat: Seat | null, memberId: string): seat is Seat =>
   seat !== null && (seat.role === 'host' || seat.memberId === memberId)

@@ -8,14 +8,17 @@ import { Email } from '#server/auth/accounts.ts'
 import { roleOf, seatOf } from '#server/auth/seat.ts'
 import { isTaken } from '#server/db/taken.ts'
 import { live } from '#server/live.ts'
-import { canManageMembers, canReadEvening, canSeeMembers, canSetCook } from './may.ts'
+import { canManageMembers, canReadEvening, canRemoveMember, canSeeMembers, canSetCook } from './may.ts'
 import type { EveningRefusal } from './refusal.ts'
 
 export interface MemberLine {
   readonly id: string
   readonly userId: string
   readonly name: string
-  readonly email: string
+  /** Told to hosts, and of oneself; null: not told, or none. */
+  readonly email: string | null
+  /** They have an account; else they came by a link. */
+  readonly account: boolean
   readonly role: 'host' | 'cook'
   readonly cook: string | null
   readonly you: boolean
@@ -25,13 +28,15 @@ const NewMember = z.strictObject({ email: Email, role: z.enum(['host', 'cook']),
 
 /** Everybody with a seat, hosts first. */
 export const listMembers = async (userId: string, eveningId: string): Promise<Result<readonly MemberLine[], EveningRefusal>> => {
-  if (!canSeeMembers(await seatOf(userId, eveningId))) return fail({ kind: 'not-found' })
+  const seat = await seatOf(userId, eveningId)
+  if (!canSeeMembers(seat)) return fail({ kind: 'not-found' })
   const members = await live().db.member.findMany({ where: { eveningId, revokedAt: null }, include: { user: true } })
   const lines = members.map(({ id, userId: whose, role, cook, user }) => ({
     id,
     userId: whose,
     name: user.name,
-    email: user.email,
+    email: canManageMembers(seat) || whose === userId ? user.email : null,
+    account: user.email !== null,
     role: roleOf(role),
     cook,
     you: whose === userId,
@@ -72,7 +77,7 @@ export const addMember = async (
   }
 }
 
-/** Takes a seat away and closes its sockets at once. The evening keeps at least one host. */
+/** Takes a seat away and closes its sockets at once; its link opens nothing any more. The evening keeps at least one host. */
 export const removeMember = async (
   userId: string,
   eveningId: string,
@@ -80,7 +85,7 @@ export const removeMember = async (
 ): Promise<Result<null, EveningRefusal>> => {
   const seat = await seatOf(userId, eveningId)
   if (!canReadEvening(seat)) return fail({ kind: 'not-found' })
-  if (!canManageMembers(seat)) return fail({ kind: 'not-allowed' })
+  if (!canRemoveMember(seat, memberId)) return fail({ kind: 'not-allowed' })
   const { db, rooms } = live()
   const seated = { id: memberId, eveningId, revokedAt: null }
   if (!(await db.member.findFirst({ where: seated }))) return fail({ kind: 'not-found' })
@@ -91,8 +96,11 @@ export const removeMember = async (
       AND EXISTS (SELECT 1 FROM "Member" AS other WHERE other."eveningId" = ${eveningId} AND other."id" <> ${memberId}
                   AND other."role" = 'host' AND other."revokedAt" IS NULL)`
   if (removed === 0) return fail({ kind: 'last-host' })
-  await db.pushDevice.deleteMany({ where: { memberId } })
-  await db.calendarFeed.deleteMany({ where: { memberId } })
+  await db.$transaction([
+    db.seatLink.deleteMany({ where: { memberId } }),
+    db.pushDevice.deleteMany({ where: { memberId } }),
+    db.calendarFeed.deleteMany({ where: { memberId } }),
+  ])
   rooms.closeMember(memberId, CLOSE.removed)
   return ok(null)
 }
@@ -112,6 +120,36 @@ export const setCook = async (
   const why = await whyNotCook(eveningId, cook, memberId)
   if (why) return fail(why)
   await db.member.update({ where: { id: memberId }, data: { cook } })
+  rooms.reseat(memberId)
+  return ok(null)
+}
+
+const Role = z.enum(['host', 'cook'])
+
+/** Makes a host of somebody who has an account, or a cook of a host. The evening keeps at least one host. */
+export const setRole = async (
+  userId: string,
+  eveningId: string,
+  memberId: string,
+  asked: unknown,
+): Promise<Result<null, EveningRefusal>> => {
+  const seat = await seatOf(userId, eveningId)
+  if (!canReadEvening(seat)) return fail({ kind: 'not-found' })
+  if (!canManageMembers(seat)) return fail({ kind: 'not-allowed' })
+  const role = Role.safeParse(asked)
+  if (!role.success) return fail({ kind: 'invalid', refusals: refusals(role.error) })
+  const { db, rooms } = live()
+  const found = await db.member.findFirst({ where: { id: memberId, eveningId, revokedAt: null }, include: { user: true } })
+  if (!found) return fail({ kind: 'not-found' })
+  // Whoever made a link could come in by it: nobody becomes a host on the strength of one.
+  if (role.data === 'host' && found.user.email === null) return fail({ kind: 'needs-account' })
+  // One statement: two hosts who step down at once do not both get their way.
+  const changed = await db.$executeRaw`
+    UPDATE "Member" SET "role" = ${role.data}
+    WHERE "id" = ${memberId} AND "eveningId" = ${eveningId} AND "revokedAt" IS NULL
+      AND (${role.data} = 'host' OR EXISTS (SELECT 1 FROM "Member" AS other WHERE other."eveningId" = ${eveningId}
+           AND other."id" <> ${memberId} AND other."role" = 'host' AND other."revokedAt" IS NULL))`
+  if (changed === 0) return fail({ kind: 'last-host' })
   rooms.reseat(memberId)
   return ok(null)
 }

@@ -12,24 +12,31 @@ export interface Opened {
   readonly replies: RepliesState
 }
 
-/** What a token opens. `from`: the address that asks; tokens that open nothing are counted for it. */
-export const openLink = async (token: string, from: string): Promise<Result<Opened, FindRefusal>> => {
-  const { db, limits } = live()
+/** What stands behind a secret link of any kind. `from`: the address that asks; tokens that open nothing are counted for it. */
+export const byToken = async <T>(
+  token: string,
+  from: string,
+  find: (hash: string) => Promise<T | null>,
+): Promise<Result<T, FindRefusal>> => {
+  const { limits } = live()
   const seconds = await limits.wait('reply', from)
   if (seconds > 0) return fail({ kind: 'too-many-tries', seconds })
   const hash = hashOf(token)
-  const found =
-    hash === null
-      ? null
-      : await db.invitation.findUnique({
-          where: { tokenHash: hash },
-          include: { evening: { select: { summary: true, deletedAt: true, createdAt: true, replies: true } } },
-        })
-  if (found && !found.evening.deletedAt) {
-    const { evening, ...invitation } = found
-    const summary = summaryOf(evening.summary)
-    if (!isOver(summary)) return ok({ invitation, replies: repliesOf(evening, summary) })
-  }
+  const found = hash === null ? null : await find(hash)
+  if (found !== null) return ok(found)
   await limits.try('reply', from)
   return fail({ kind: 'unknown' })
 }
+
+/** What a guest's token opens. */
+export const openLink = (token: string, from: string): Promise<Result<Opened, FindRefusal>> =>
+  byToken(token, from, async (tokenHash) => {
+    const found = await live().db.invitation.findUnique({
+      where: { tokenHash },
+      include: { evening: { select: { summary: true, deletedAt: true, createdAt: true, replies: true } } },
+    })
+    if (!found || found.evening.deletedAt) return null
+    const { evening, ...invitation } = found
+    const summary = summaryOf(evening.summary)
+    return isOver(summary) ? null : { invitation, replies: repliesOf(evening, summary) }
+  })

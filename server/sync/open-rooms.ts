@@ -150,6 +150,11 @@ export const openRooms = async (options: RoomsOptions): Promise<Rooms> => {
       if (!room) throw new Error(`the evening ${eveningId} has no plan`)
       return room.read()
     },
+    async edit(eveningId, change) {
+      const room = await roomOf(eveningId)
+      if (!room) throw new Error(`the evening ${eveningId} has no plan`)
+      await room.edit(change)
+    },
     connect(socket: WebSocket, seat: Seat) {
       const early: Uint8Array[] = []
       let room: Room | null = null

@@ -45,6 +45,8 @@ export interface Room {
   leave(peer: Peer): void
   hear(peer: Peer, frame: Uint8Array): void
   read(): Evening
+  /** Edits it as the server itself; resolves when that is stored, and throws when it could not be. */
+  edit(change: (doc: Y.Doc) => void): Promise<void>
   /** A held room is told of as if somebody were there. */
   hold(isHeld: boolean): void
   readonly isHeld: boolean
@@ -106,6 +108,12 @@ export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, 
     if (queue.length > 0 && !failed) return
     for (const done of waiting.splice(0)) done()
   }
+
+  const settled = (): Promise<void> =>
+    new Promise((resolve) => {
+      waiting.push(resolve)
+      settle()
+    })
 
   const fail = (cause: unknown) => {
     if (failed) return
@@ -328,6 +336,13 @@ export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, 
       }
     },
     read: () => readPlan(doc).evening,
+    async edit(change) {
+      const bytes = edit(change)
+      if (bytes)
+        enqueue({ entry: { bytes, memberId: null, clients: [], op: null }, peer: null, frame: null, outcome: null, seq: null })
+      await settled()
+      if (failed) throw new Error(`the plan of ${eveningId} could not be stored`)
+    },
     sendOrder(message) {
       const frame = writeOrder(message)
       for (const peer of [...peers]) {
@@ -348,11 +363,7 @@ export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, 
     beat(serverMs) {
       broadcast(writeBeat(serverMs), null)
     },
-    settled: () =>
-      new Promise((resolve) => {
-        waiting.push(resolve)
-        settle()
-      }),
+    settled,
     compact,
   }
 }

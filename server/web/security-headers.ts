@@ -40,4 +40,4 @@ export const setSecurityHeaders = (request: IncomingMessage, response: ServerRes
 }
 
 /** Pages whose address is a secret: it goes to no other site, into no store and into no index. */
-export const isLinkPath = (path: string): boolean => /^\/(reply|calendar|unsubscribe)\//.test(path)
+export const isLinkPath = (path: string): boolean => /^\/(reply|join|calendar|unsubscribe)\//.test(path)

@@ -2,14 +2,16 @@ import { afterAll, beforeAll, expect, test } from 'vitest'
 import { UNANSWERED } from '#lib/domain/people.ts'
 import { seatOf } from '#server/auth/seat.ts'
 import { createEvening } from '#server/evenings/create.ts'
+import { deleteEvening } from '#server/evenings/delete.ts'
 import { exportEvening } from '#server/evenings/file.ts'
 import { listEvenings } from '#server/evenings/list.ts'
-import { addMember, listMembers, removeMember, setCook } from '#server/evenings/members.ts'
+import { addMember, listMembers, removeMember, setCook, setRole } from '#server/evenings/members.ts'
 import { GuestCommand } from '#server/guests/command.ts'
 import { doGuestCommand } from '#server/guests/do-command.ts'
 import { needsFor } from '#server/guests/needs.ts'
 import { tableOf } from '#server/guests/table.ts'
 import type { Live } from '#server/live.ts'
+import { endSeatLink, listSeatLinks, makeSeatLink } from '#server/seats/links.ts'
 import { openLiveParts, somebody } from '#tests/support/live-parts.ts'
 
 let parts: Live & { readonly close: () => Promise<void> }
@@ -22,15 +24,15 @@ const dinner = { name: 'A dinner', date: '2027-03-06', zone: 'Europe/London', si
 
 /** An evening with one person in each relation to it. */
 const table = async () => {
-  const [host, cook, removed, stranger, elsewhere, spare] = await Promise.all(
-    ['Host', 'Cook', 'Removed', 'Stranger', 'Elsewhere', 'Spare'].map(somebody),
-  ).then((people) => people as [Person, Person, Person, Person, Person, Person])
+  const [host, cook, removed, stranger, elsewhere, spare, another] = await Promise.all(
+    ['Host', 'Cook', 'Removed', 'Stranger', 'Elsewhere', 'Spare', 'Other'].map(somebody),
+  ).then((people) => people as [Person, Person, Person, Person, Person, Person, Person])
   const made = await createEvening(host.id, dinner)
   const other = await createEvening(elsewhere.id, dinner)
   if (!made.ok || !other.ok) throw new Error('the evenings were refused')
   const { eveningId } = made.value
   const memberIds = new Map<string, string>()
-  for (const person of [cook, removed]) {
+  for (const person of [cook, removed, another]) {
     const added = await addMember(host.id, eveningId, { email: person.email, role: 'cook', cook: null })
     if (!added.ok) throw new Error(added.error.kind)
     memberIds.set(person.id, added.value.memberId)
@@ -46,15 +48,20 @@ const table = async () => {
   const guests = await tableOf(host.id, eveningId)
   if (!invited.ok || invited.value.kind !== 'link' || !guests.ok) throw new Error('the invitation was refused')
   const { invitation } = invited.value
+  await makeSeatLink(host.id, eveningId, { for: 'new', label: 'Lou' })
+  const links = await listSeatLinks(host.id, eveningId)
+  const seatLink = (links.ok && links.value[0]?.id) || 'none'
   const guest = guests.value.guests[0]?.id ?? ''
   return {
     invitation,
     guest,
     eveningId,
+    seatLink,
     otherEveningId: other.value.eveningId,
     people,
     spare,
     cookMember: memberIds.get(cook.id) ?? '',
+    otherMember: memberIds.get(another.id) ?? '',
   }
 }
 type Person = Awaited<ReturnType<typeof somebody>>
@@ -74,17 +81,31 @@ const functions: Record<string, (t: Table, actor: string) => Promise<string>> = 
   needsFor: (t, actor) => outcome(needsFor(actor, t.eveningId)),
   listMembers: (t, actor) => outcome(listMembers(actor, t.eveningId)),
   addMember: (t, actor) => outcome(addMember(actor, t.eveningId, { email: t.spare.email, role: 'cook', cook: null })),
-  setCookOfOther: (t, actor) => outcome(setCook(actor, t.eveningId, t.cookMember, null)),
-  removeMember: (t, actor) => outcome(removeMember(actor, t.eveningId, t.cookMember)),
+  setCookOfOther: (t, actor) => outcome(setCook(actor, t.eveningId, t.otherMember, null)),
+  listSeatLinks: (t, actor) => outcome(listSeatLinks(actor, t.eveningId)),
+  makeSeatLink: (t, actor) => outcome(makeSeatLink(actor, t.eveningId, { for: 'new', label: 'Kit' })),
+  makeLinkOfOther: (t, actor) => outcome(makeSeatLink(actor, t.eveningId, { for: 'member', member: t.otherMember, out: true })),
+  endSeatLink: (t, actor) => outcome(endSeatLink(actor, t.eveningId, t.seatLink)),
+  setRole: (t, actor) => outcome(setRole(actor, t.eveningId, t.otherMember, 'host')),
+  removeMember: (t, actor) => outcome(removeMember(actor, t.eveningId, t.otherMember)),
+  deleteEvening: (t, actor) => outcome(deleteEvening(actor, t.eveningId, dinner.name)),
 }
 
 const expected: Record<Role, Record<keyof typeof functions, string>> = {
-  host: all('done'),
+  // Whoever has an account has no link.
+  host: { ...all('done'), makeLinkOfOther: 'has-account' },
   cook: {
     ...all('done'),
+    setCookOfOther: 'not-allowed',
     addMember: 'not-allowed',
+    makeSeatLink: 'not-allowed',
+    makeLinkOfOther: 'not-allowed',
+    // A link that is not theirs is as if there were none.
+    endSeatLink: 'not-found',
+    setRole: 'not-allowed',
     removeMember: 'not-allowed',
     tableOf: 'not-allowed',
+    deleteEvening: 'not-allowed',
   },
   removed: all('not-found'),
   stranger: all('not-found'),

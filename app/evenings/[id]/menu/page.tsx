@@ -14,5 +14,5 @@ export default async function Page({ params }: Props) {
   const { id } = await params
   const user = await requireUser()
   const needs = await needsFor(user.id, id)
-  return <MenuScreen needs={needs.ok ? needs.value.needs : null} />
+  return <MenuScreen needs={needs.ok && needs.value.scope === 'all' ? needs.value.needs : null} />
 }
