@@ -1,8 +1,8 @@
 import { fail, ok, type Result } from '#lib/domain/result.ts'
 import { CLOSE } from '#lib/plan/wire.ts'
+import { scrub } from '#server/db/scrub.ts'
 import { takeAway } from '#server/evenings/delete.ts'
 import { Summary } from '#server/evenings/summary.ts'
-import { scrub } from '#server/guests/scrub.ts'
 import { live } from '#server/live.ts'
 import { passwordIs } from './passwords.ts'
 
@@ -64,6 +64,6 @@ export const deleteAccount = async (userId: string, typed: string): Promise<Resu
   await takeAway(alone.map(({ id }) => id))
   await db.user.delete({ where: { id: userId } })
   for (const { id } of members) rooms.closeMember(id, CLOSE.signIn)
-  await scrub({ eveningId: '', guests: [], invitation: null })
+  await scrub([{ table: 'User', where: { id: userId } }])
   return ok(null)
 }

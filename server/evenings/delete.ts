@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '#lib/domain/result.ts'
 import { CLOSE } from '#lib/plan/wire.ts'
 import { seatOf } from '#server/auth/seat.ts'
-import { scrub } from '#server/guests/scrub.ts'
+import { scrub } from '#server/db/scrub.ts'
 import { live } from '#server/live.ts'
 import { canDeleteEvening, canReadEvening } from './may.ts'
 import type { EveningRefusal } from './refusal.ts'
@@ -29,5 +29,5 @@ export const takeAway = async (eveningIds: readonly string[]): Promise<void> => 
     planner.forget(eveningId)
   }
   await db.evening.deleteMany({ where: which })
-  for (const eveningId of eveningIds) await scrub({ eveningId, guests: [], invitation: null })
+  await scrub(eveningIds.map((id) => ({ table: 'Evening', where: { id } })))
 }

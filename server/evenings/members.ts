@@ -9,6 +9,7 @@ import { roleOf, seatOf } from '#server/auth/seat.ts'
 import { isTaken } from '#server/db/taken.ts'
 import { live } from '#server/live.ts'
 import { canManageMembers, canReadEvening, canRemoveMember, canSeeMembers, canSetCook } from './may.ts'
+import { noteChange } from './note-change.ts'
 import type { EveningRefusal } from './refusal.ts'
 
 export interface MemberLine {
@@ -66,10 +67,12 @@ export const addMember = async (
   if (before && !before.revokedAt) return fail({ kind: 'already-member' })
   if (before) {
     await db.member.update({ where: { id: before.id }, data: { role, cook, revokedAt: null } })
+    await noteChange(eveningId, seat.memberId, 'members', 'add')
     return ok({ memberId: before.id })
   }
   try {
     const made = await db.member.create({ data: { id: randomUUID(), eveningId, userId: user.id, role, cook } })
+    await noteChange(eveningId, seat.memberId, 'members', 'add')
     return ok({ memberId: made.id })
   } catch (cause) {
     if (isTaken(cause)) return fail({ kind: 'already-member' })
@@ -102,6 +105,7 @@ export const removeMember = async (
     db.calendarFeed.deleteMany({ where: { memberId } }),
   ])
   rooms.closeMember(memberId, CLOSE.removed)
+  await noteChange(eveningId, seat.memberId, 'members', 'remove')
   return ok(null)
 }
 
@@ -121,6 +125,7 @@ export const setCook = async (
   if (why) return fail(why)
   await db.member.update({ where: { id: memberId }, data: { cook } })
   rooms.reseat(memberId)
+  await noteChange(eveningId, seat.memberId, 'members', 'cook')
   return ok(null)
 }
 
@@ -151,6 +156,7 @@ export const setRole = async (
            AND other."id" <> ${memberId} AND other."role" = 'host' AND other."revokedAt" IS NULL))`
   if (changed === 0) return fail({ kind: 'last-host' })
   rooms.reseat(memberId)
+  await noteChange(eveningId, seat.memberId, 'members', 'role')
   return ok(null)
 }
 

@@ -1,4 +1,5 @@
 import type { Evening } from '#lib/domain/evening.ts'
+import { type Offer, stateOf } from '#lib/domain/offer.ts'
 import type { Guest, KnownNeed } from '#lib/domain/people.ts'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
 import { epochMsOf } from '#lib/domain/time.ts'
@@ -81,7 +82,7 @@ const toldTo = async (seat: Seat): Promise<Pick<TableNeeds, 'scope' | 'courses'>
   const hands = all.map((course) => ({ course, hand: handIn(evening, course, cook, steps) }))
   const at = (...which: readonly Hand[]) => hands.filter(({ hand }) => which.includes(hand)).map(({ course }) => course)
   if (!isVisitor) return { scope: 'all', courses: at('plates', 'makes') }
-  const brings = at('plates', 'makes').length > 0 || makesAtHome(evening, cook)
+  const brings = at('plates', 'makes').length > 0 || makesAtHome(evening, cook) || offersADish(evening, cook)
   return brings ? { scope: 'dishes', courses: at('plates') } : { scope: 'none', courses: [] }
 }
 
@@ -106,6 +107,14 @@ const handIn = (evening: Evening, course: string, cook: string, steps: ReadonlyS
   )
   if (leads || claimed.has(course) || own.some(({ role }) => role === 'plate')) return 'plates'
   return own.length > 0 || [...dishes].some((id) => claimed.has(id)) ? 'makes' : 'none'
+}
+
+const offersADish = (evening: Evening, cook: string): boolean =>
+  (evening.offers ?? []).some((offer) => offer.cook === cook && offer.kind === 'dish' && isOpen(offer))
+
+const isOpen = (offer: Offer): boolean => {
+  const state = stateOf(offer)
+  return state === 'offered' || state === 'accepted'
 }
 
 /** Whether a dish is made in a kitchen where this cook begins. */

@@ -6,6 +6,7 @@ import { fail, ok, type Result } from '#lib/domain/result.ts'
 import { endSessions } from '#server/auth/accounts.ts'
 import { seatOf } from '#server/auth/seat.ts'
 import { canMakeLink, canReadEvening } from '#server/evenings/may.ts'
+import { noteChange } from '#server/evenings/note-change.ts'
 import type { EveningRefusal } from '#server/evenings/refusal.ts'
 import { inTurn } from '#server/guests/in-turn.ts'
 import { hashOf, newToken } from '#server/guests/token.ts'
@@ -62,7 +63,9 @@ export const makeSeatLink = async (
   const parsed = NewSeatLink.safeParse(data)
   if (!parsed.success) return fail({ kind: 'invalid', refusals: refusals(parsed.error) })
   if (!canMakeLink(seat, parsed.data.for === 'member' ? parsed.data.member : null)) return fail({ kind: 'not-allowed' })
-  return inTurn(eveningId, () => make(eveningId, parsed.data))
+  const made = await inTurn(eveningId, () => make(eveningId, parsed.data))
+  if (made.ok) await noteChange(eveningId, seat.memberId, 'members', 'link')
+  return made
 }
 
 /** More than an evening has cooks. */

@@ -4,6 +4,7 @@ import { Id, line } from '#lib/domain/atoms.ts'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
 import { MOST } from '#lib/plan/layout.ts'
 import type { User } from '#server/auth/session.ts'
+import { noteChange } from '#server/evenings/note-change.ts'
 import type { FindRefusal } from '#server/guests/find.ts'
 import { inTurn } from '#server/guests/in-turn.ts'
 import { live } from '#server/live.ts'
@@ -98,6 +99,7 @@ const takeSeat = async ({ link }: FoundSeat, asked: Sitting, user: User | null):
       : db.member.create({ data: { id: memberId, eveningId, userId, ...seat } }),
     db.seatLink.update({ where: { id: link.id }, data: { memberId } }),
   ])
+  await noteChange(eveningId, memberId, 'members', 'add')
   const { sessionVersion } = await db.user.findUniqueOrThrow({ where: { id: userId }, select: { sessionVersion: true } })
   return ok({ eveningId, userId, sessionVersion })
 }

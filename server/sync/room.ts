@@ -337,9 +337,9 @@ export const openRoom = (eveningId: string, stored: StoredPlan, log: UpdateLog, 
     },
     read: () => readPlan(doc).evening,
     async edit(change) {
-      const bytes = edit(change)
-      if (bytes)
-        enqueue({ entry: { bytes, memberId: null, clients: [], op: null }, peer: null, frame: null, outcome: null, seq: null })
+      const { bytes } = edit(change)
+      const entry = { bytes, memberId: null, clients: [], op: null, change: null }
+      if (bytes) enqueue({ entry, peer: null, frame: null, outcome: null, seq: null })
       await settled()
       if (failed) throw new Error(`the plan of ${eveningId} could not be stored`)
     },

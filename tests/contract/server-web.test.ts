@@ -213,7 +213,9 @@ const WAYS: Readonly<Record<string, readonly string[]>> = {
   'GET /evenings/[id]/shopping': SEATED,
   'GET /evenings/[id]/tonight': SEATED,
   'GET /evenings/new': SIGNED_IN,
-  // Who has the link may answer by it, whoever they are.
+  // Who has the link may sit down by it, or answer by it, whoever they are.
+  'GET /join/[token]': OPEN,
+  'POST /join/[token]': OPEN,
   'GET /reply/[token]': OPEN,
   'POST /reply/[token]': OPEN,
   'GET /reply/erased': OPEN,

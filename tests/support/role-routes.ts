@@ -1,4 +1,4 @@
-import { randomUUID } from 'node:crypto'
+import { createHash, randomBytes, randomUUID } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import Database from 'libsql'
 import { sources } from '#tests/architecture/tree.ts'
@@ -78,6 +78,13 @@ export const openDoors = async ({ address, dataFolder }: Server): Promise<Doors>
   const seat = db.prepare('INSERT INTO "Member" (id, eveningId, userId, role, revokedAt) VALUES (?, ?, ?, ?, ?)')
   seat.run([randomUUID(), eveningId, ids.cook, 'cook', null])
   seat.run([randomUUID(), eveningId, ids.removed, 'cook', new Date().toISOString()])
+  const seatToken = randomBytes(16).toString('base64url')
+  db.prepare('INSERT INTO "SeatLink" (id, eveningId, label, tokenHash) VALUES (?, ?, ?, ?)').run([
+    randomUUID(),
+    eveningId,
+    'Somebody',
+    createHash('sha256').update(seatToken).digest('base64url'),
+  ])
   db.close()
   const invite = async (name: string) =>
     (await asHost(`/api/evenings/${eveningId}/guests`, { kind: 'invite', label: name, names: [name], places: 1 })).path ?? ''
@@ -100,7 +107,7 @@ export const openDoors = async ({ address, dataFolder }: Server): Promise<Doors>
     cookieOf,
     ask: (way, role) => {
       const [method = '', pattern = ''] = way.split(' ')
-      const path = pattern.replace(/\[[^\]]+\]/g, (name) => fill[name] ?? name)
+      const path = pattern.replace('/join/[token]', `/join/${seatToken}`).replace(/\[[^\]]+\]/g, (name) => fill[name] ?? name)
       const headers: Record<string, string> = { origin: address, cookie: cookieOf[role] }
       if (role === 'guest') headers.authorization = `Bearer ${token}`
       if (method !== 'GET') headers['content-type'] = 'application/json'
