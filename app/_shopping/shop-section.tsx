@@ -34,7 +34,7 @@ export function ShopSection({ group, isOnly, plain = false, names, open, onToggl
         </div>
       )}
       {group.aisles.map((aisle) => (
-        <Aisle key={aisleText(aisle.aisle)} aisle={aisle} plain={plain} names={names} open={open} onToggle={onToggle} />
+        <Aisle key={aisleText(aisle.aisle)} aisle={aisle} plain={plain} isTop={isOnly} names={names} open={open} onToggle={onToggle} />
       ))}
     </>
   )
@@ -44,14 +44,16 @@ export function ShopSection({ group, isOnly, plain = false, names, open, onToggl
 interface AisleProps extends Pick<Props, 'names' | 'open' | 'onToggle'> {
   readonly aisle: AisleGroup
   readonly plain: boolean
+  /** No shop stands above it. */
+  readonly isTop: boolean
 }
 
-function Aisle({ aisle, plain, names, open, onToggle }: AisleProps) {
+function Aisle({ aisle, plain, isTop, names, open, onToggle }: AisleProps) {
   const name = aisleText(aisle.aisle)
   return (
     <section className={css.aisle} aria-label={name}>
       <div className={css.aisleHead}>
-        <h3>{name}</h3>
+        {isTop ? <h2>{name}</h2> : <h3>{name}</h3>}
         {plain ? null : <Take lines={aisle.lines} what={name} />}
       </div>
       <ul>

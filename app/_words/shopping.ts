@@ -50,7 +50,7 @@ export const toBuyText = (line: Line): string => {
   const count = buy ?? packs
   if (unit === null || amount === null) return count === null ? '' : String(count)
   if (count === null) return lineAmountText(amount, unit)
-  if (pack) return `${count} × ${packText(pack.n, pack.unit, kind === 'drink')}`
+  if (pack) return `${count === 1 ? '' : `${count} × `}${packText(pack.n, pack.unit, kind === 'drink')}`
   return lineAmountText(exact(String(count)), unit)
 }
 
