@@ -61,7 +61,9 @@ export function LineRow({ line, names, isOpen, onToggle }: Props) {
         {standing.kind === 'more' && line.unit !== null ? (
           <span className={css.wants}>{lineAmountText(standing.n, line.unit)} more than was bought. </span>
         ) : null}
-        {isGot && standing.by.length > 0 ? `${listText(standing.by.map(names.cookName))} ${standing.by.length > 1 ? 'have' : 'has'} it.` : null}
+        {isGot && standing.by.length > 0
+          ? `${listText(standing.by.map(names.cookName))} ${standing.by.length > 1 ? 'have' : 'has'} it.`
+          : null}
         {isGot ? null : about.join('; ')}
         {line.labels.length > 0 ? <span className={css.wants}>{labelText(line)}</span> : null}
         <Here target={line.key} />

@@ -34,7 +34,15 @@ export function ShopSection({ group, isOnly, plain = false, names, open, onToggl
         </div>
       )}
       {group.aisles.map((aisle) => (
-        <Aisle key={aisleText(aisle.aisle)} aisle={aisle} plain={plain} isTop={isOnly} names={names} open={open} onToggle={onToggle} />
+        <Aisle
+          key={aisleText(aisle.aisle)}
+          aisle={aisle}
+          plain={plain}
+          isTop={isOnly}
+          names={names}
+          open={open}
+          onToggle={onToggle}
+        />
       ))}
     </>
   )

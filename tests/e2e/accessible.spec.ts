@@ -50,6 +50,7 @@ test('E5 every screen is free of what axe finds, light on a phone or dark where 
     `${evening}/menu`,
     `${evening}/chores`,
     `${evening}/drinks`,
+    `${evening}/shopping`,
     `${evening}/order?view=list`,
     `${evening}/order?view=share`,
     `${evening}/order`,

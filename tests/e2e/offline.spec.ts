@@ -7,7 +7,8 @@ test.describe.configure({ timeout: 120_000 })
 
 /** An evening that is being cooked: the guests sit down in an hour. */
 const begunNight = async (page: Page): Promise<string> => {
-  const eveningId = await bringEvening(page, tonightEvening(loadEvening('a-lamb'), Date.now(), 60))
+  const evening = { ...loadEvening('a-lamb'), shopping: [{ id: 'own-candles', order: 'a0', text: 'Candles' }] }
+  const eveningId = await bringEvening(page, tonightEvening(evening, Date.now(), 60))
   await page.goto(`/evenings/${eveningId}/tonight`)
   await ready(page)
   await page.getByRole('button', { name: 'Begin the evening' }).click()
@@ -36,21 +37,22 @@ const kept = (page: Page) =>
   })
 
 /** Asked for by the page: the name of the other machine is known to the browser alone. */
-const nightOfFile = (page: Page, eveningId: string): Promise<readonly { readonly extra?: string }[]> =>
-  page.evaluate(async (path) => {
-    const file = (await (await fetch(path)).json()) as { night: { extra?: string }[] }
-    return file.night
-  }, `/api/evenings/${eveningId}/file`)
+const fileOf = (page: Page, eveningId: string) =>
+  page.evaluate(
+    async (path) => (await (await fetch(path)).json()) as { night: { extra?: string }[]; ticks?: { line: string }[] },
+    `/api/evenings/${eveningId}/file`,
+  )
+const nightOfFile = async (page: Page, eveningId: string) => (await fileOf(page, eveningId)).night
 
-test('U70 U74 tonight and the running order load again without a network, a tap before it is not lost, and signing out takes them away', async ({
+test('U70 U74 SH15 tonight, the running order and the shopping load again without a network, a tap and a tick are not lost, and signing out takes them away', async ({
   browser,
 }) => {
   const page = await demoPage(browser)
   const context = page.context()
   const eveningId = await begunNight(page)
-  const [tonight, order] = ['tonight', 'order'].map((screen) => `/evenings/${eveningId}/${screen}`)
+  const [tonight, order, shopping] = ['tonight', 'order', 'shopping'].map((screen) => `/evenings/${eveningId}/${screen}`)
   await saved(page)
-  await expect.poll(() => kept(page), { timeout: 60_000 }).toMatchObject({ pages: [order, tonight], missing: [] })
+  await expect.poll(() => kept(page), { timeout: 60_000 }).toMatchObject({ pages: [order, shopping, tonight], missing: [] })
   expect((await kept(page)).built).toBeGreaterThan(20)
 
   await context.setOffline(true)
@@ -71,8 +73,18 @@ test('U70 U74 tonight and the running order load again without a network, a tap 
   await expect(page.getByRole('navigation', { name: 'How the running order is shown' })).toBeVisible()
   await expect(page.getByText('It has not been planned yet.')).toBeHidden()
 
+  await page.goto(shopping ?? '')
+  await ready(page)
+  const candles = page.getByRole('checkbox', { name: 'Candles', exact: true })
+  await candles.check()
+  await expect(page.getByText('All is bought', { exact: true })).toBeVisible()
+  await page.reload()
+  await ready(page)
+  await expect(candles).toBeChecked()
+
   await context.setOffline(false)
   await saved(page)
+  expect((await fileOf(page, eveningId)).ticks).toMatchObject([{ line: 'own-own-candles' }])
   expect((await nightOfFile(page, eveningId)).filter(({ extra }) => extra === 'PT10M')).toHaveLength(1)
 
   await page.goto('/account')

@@ -181,7 +181,11 @@ test('U73 a worktop stays lit until somebody says otherwise; what was chosen sta
 test('U74 the pages of the night and the built files are kept, and nothing of a person or a guest', () => {
   const origin = 'https://dinner.example'
   const way = (path: string, isPage = true, method = 'GET') => wayOf({ method, isPage, url: new URL(path, origin), origin })
-  expect(['/evenings/a-1/tonight', '/evenings/a-1/order?x=1'].map((path) => way(path))).toEqual(['kept-page', 'kept-page'])
+  expect(['/evenings/a-1/tonight', '/evenings/a-1/order?x=1', '/evenings/a-1/shopping'].map((path) => way(path))).toEqual([
+    'kept-page',
+    'kept-page',
+    'kept-page',
+  ])
   expect(['/', '/evenings/a-1/menu', '/evenings/a-1/guests', '/evenings/a/tonight/b'].map((path) => way(path))).toEqual(
     Array(4).fill('other-page'),
   )
