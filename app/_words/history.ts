@@ -39,10 +39,12 @@ export const changeText = (evening: Evening, { root, entry, fields }: Pick<Chang
   if (root === 'guests')
     return listText([...new Set(fields.map((field) => GUESTS[field] ?? 'changed something about the guests'))])
   if (root === 'members') return listText([...new Set(fields.map((field) => MEMBERS[field] ?? 'changed who has a seat'))])
-  const thing = thingText(evening, root, entry)
+  const isThere = nameOf(evening, entry) !== null
+  const thing =
+    root in NOUNS && !isThere && fields.includes('gone') ? (NOUNS[root] ?? 'something') : thingText(evening, root, entry)
   if (root === 'claims') return `settled who does ${thing}`
   if (root === 'night') return `told how it went with ${thing}`
-  if (fields.includes('gone')) return fields.includes('') ? `added ${thing}` : `took ${thing} away, or brought it back`
+  if (fields.includes('gone') && !fields.includes('')) return isThere ? `brought ${thing} back` : `took ${thing} away`
   if (fields.includes('')) return `added ${thing}`
   return `changed ${listText([...new Set(fields.map((field) => FIELDS[field] ?? 'details'))])} of ${thing}`
 }
