@@ -7,7 +7,7 @@ import type { Link } from '#app/_sync/plan.ts'
 import { PlanProvider } from '#app/_sync/plan-provider.tsx'
 import { Bar } from '#app/_ui/bar.tsx'
 import { EveningBar } from './evening-bar.tsx'
-import { Reports, Told } from './notices.tsx'
+import { FromBefore, Reports, Told } from './notices.tsx'
 import { StripProvider } from './strip.tsx'
 import { TakeAway } from './take-away.tsx'
 import { UnsentWords } from './unsent-words.tsx'
@@ -45,6 +45,7 @@ export function EveningFrame({ eveningId, userId, children }: Props) {
             <EveningBar eveningId={eveningId} />
             <KeepPages eveningId={eveningId} />
             <Told />
+            <FromBefore />
             <UnsentNotice />
             <Reports />
             {children}

@@ -23,6 +23,25 @@ export function Reports() {
   )
 }
 
+/** After a backup was put back: what this device knew that is not in it. */
+export function FromBefore() {
+  const { aside } = usePlan()
+  if (!aside) return null
+  const things = aside.differs === 1 ? 'One thing stands' : `${aside.differs} things stand`
+  return (
+    <div className={css.notice} role="status">
+      <p>
+        <b>This evening was put back from a backup.</b> {things} otherwise on this device, as you had it before. Bringing it in
+        writes over what was put back there; it can be undone.
+      </p>
+      <Button onClick={aside.bringIn}>Bring it in</Button>
+      <Button tone="soft" onClick={aside.leave}>
+        Leave it out
+      </Button>
+    </div>
+  )
+}
+
 /** What something told is about, where it is about one thing. */
 const aboutText = (say: Say, names: Names): string => {
   if (say.kind === 'take-back') return aboutText(say.said, names)

@@ -21,6 +21,10 @@ export interface Copies {
   setAside(next: string | null, withEdits: boolean): void
   /** Databases of copies that were set aside with such edits. */
   aside(): readonly string[]
+  /** Those of them that are of before the plan was put back from a backup. */
+  ofBefore(): readonly string[]
+  /** Forgets one of them. */
+  drop(database: string): void
 }
 
 const read = <T>(schema: z.ZodType<T>, text: string | null): T | null => {
@@ -59,5 +63,7 @@ export const openCopies = (shelf: Shelf, base: string): Copies => {
       shelf.set(copyKey, JSON.stringify({ epoch, number: number() + 1 }))
     },
     aside,
+    ofBefore: () => aside().filter((name) => !name.endsWith(`/${copy()?.epoch}`)),
+    drop: (name) => shelf.set(asideKey, JSON.stringify(aside().filter((one) => one !== name))),
   }
 }

@@ -12,6 +12,7 @@ import { type Connection, connect, type Shut } from './connect.ts'
 import { openCopies } from './copies.ts'
 import { type Keeping, openKeeping } from './keeping.ts'
 import type { LocalOrder } from './local-order.ts'
+import { openAside } from './open-aside.ts'
 import { isOverdue } from './overdue.ts'
 import type { Link, Plan, Wanted } from './plan.ts'
 import { openRung } from './rung.ts'
@@ -119,6 +120,7 @@ export const openPlan = (around: Surroundings): OpenPlan => {
     asking: commands.asking(),
     waitingTells: commands.tells().length,
     told: commands.told(),
+    aside: aside.state(),
     canUndo: undoing.canUndo(),
     canRedo: undoing.canRedo(),
     ...doing,
@@ -196,6 +198,15 @@ export const openPlan = (around: Surroundings): OpenPlan => {
 
   // --- the copy and the connection
 
+  const aside = openAside({
+    doc,
+    copies,
+    timers,
+    role: () => me?.role ?? null,
+    edit: (change) => doing.edit(change),
+    changed: () => publish(),
+  })
+
   const keep = async (database: string) => {
     const found = await openKeeping(database, doc, timers)
     if (closed) return found?.close()
@@ -215,7 +226,8 @@ export const openPlan = (around: Surroundings): OpenPlan => {
   const onShut = (why: Shut, newEpoch: string | null) => {
     if (why !== 'other-epoch' && why !== 'refused') return
     const database = copies.database()
-    const withEdits = unsent.any()
+    // What was saved after the backup is in no other place than on the devices that knew it.
+    const withEdits = unsent.any() || why === 'other-epoch'
     copies.setAside(newEpoch, withEdits)
     keeping?.close()
     keeping = null
@@ -271,7 +283,9 @@ export const openPlan = (around: Surroundings): OpenPlan => {
       },
       onShut,
       onLink: () => {
-        const isOffline = publish().kind === 'offline'
+        const link = publish().kind
+        if (link === 'saved') aside.look()
+        const isOffline = link === 'offline'
         if (isOffline && !wasOffline) order.planHere()
         wasOffline = isOffline
       },
@@ -307,7 +321,7 @@ export const openPlan = (around: Surroundings): OpenPlan => {
   }
 }
 
-const ASIDE = 'This device keeps an earlier copy of the plan, with changes that never reached the server.'
+const ASIDE = 'This device keeps an earlier copy of the plan, with changes that are not in it.'
 
 const parsed = (text: unknown): unknown => {
   try {

@@ -3,6 +3,7 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import type { Say } from '#lib/plan/say.ts'
 import type { Command, Fired, Hello, Outcome } from '#lib/plan/wire.ts'
+import type { Aside } from './open-aside.ts'
 
 /** Where this device's copy stands against the server's. "saved" is said only on acknowledgement. */
 export type Link =
@@ -70,6 +71,8 @@ export interface Plan {
   /** Refusals of commands given before a reload, to be shown until `hear` takes them away. */
   readonly told: readonly Told[]
   readonly hear: (op: string) => void
+  /** What this device knew before the plan was put back from a backup; null or absent: nothing else. */
+  readonly aside?: Aside | null
   /**
    * Runs an edit as one of this person's own, so that undo takes back this and nothing else. Edits in a row of the same
    * `run` are taken back together.

@@ -12,7 +12,7 @@ export const closedWords: Readonly<Record<Closed, { readonly says: string; reado
   gone: { says: 'This evening is gone.', todo: 'Its host has deleted it.' },
   'other-epoch': {
     says: 'This evening was put back from a backup.',
-    todo: 'Load the page again to see it as it now is.',
+    todo: 'Load the page again to see it as it now is; what you had is kept on this device, and you can bring it in again.',
   },
   refused: {
     says: 'A change from this device was refused.',
