@@ -8,6 +8,7 @@ import { bringLead } from '#app/_words/bring.ts'
 import { namesOf } from '#app/_words/names.ts'
 import type { Offer } from '#lib/domain/offer.ts'
 import css from './bring.module.css'
+import { Homes } from './homes.tsx'
 import type { MissingByNeed } from './missing-by-need.ts'
 import { MissingList } from './missing-list.tsx'
 import { NewOffer } from './new-offer.tsx'
@@ -47,6 +48,7 @@ export function BringScreen({ eveningId, byNeed }: { readonly eveningId: string;
         </div>
         {isHost ? [offers, own] : [own, offers]}
       </div>
+      <Homes eveningId={eveningId} names={names} />
     </main>
   )
 }

@@ -68,6 +68,6 @@ const fitsText = (fitted: Fitted): string => {
     case 'unknown':
       return 'Whether it fits cannot be worked out on this device.'
     case 'found':
-      return verdictText(fitted.verdict, namesOf(fitted.trial.evening), fitted.trial.evening.zone)
+      return verdictText(fitted.verdict, namesOf(fitted.told), fitted.told.zone)
   }
 }

@@ -4,6 +4,7 @@ import { useEffect, useRef, useState } from 'react'
 import { newId } from '#app/_frame/new-id.ts'
 import type { Trial } from '#app/_sync/plan.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
+import type { Evening } from '#lib/domain/evening.ts'
 import type { Offer } from '#lib/domain/offer.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { fitOf, type Tried, type Verdict, verdictOf } from '#lib/potluck/fit.ts'
@@ -15,8 +16,8 @@ export type Fitted =
   | { readonly kind: 'looking' }
   /** This device could not work it out. */
   | { readonly kind: 'unknown' }
-  /** `trial`: with the form in which it fits, or else as offered. */
-  | { readonly kind: 'found'; readonly verdict: Verdict; readonly trial: Trial }
+  /** `told`: the evening with it as offered, of which the verdict speaks; `trial`: with the form in which it fits, or else as offered. */
+  | { readonly kind: 'found'; readonly verdict: Verdict; readonly told: Evening; readonly trial: Trial }
 
 /**
  * Tries an offer on this device alone: as it is and, while that does not fit, in its other forms. `atOnce`: without being asked, and again
@@ -37,6 +38,7 @@ export const useFit = (offer: Offer, atOnce: boolean): { readonly fitted: Fitted
     const settle = (fitted: Fitted) => setLast({ said, order, fitted })
     settle({ kind: 'looking' })
     const tried: Tried[] = []
+    let told: Evening | null = null
     let shown: Trial | null = null
     for (const variant of variantsOf(evening, offer)) {
       const trial = await tryOut((copy) => tryOffer(copy, offer, variant, newId), `offer ${offer.id}`)
@@ -46,10 +48,13 @@ export const useFit = (offer: Offer, atOnce: boolean): { readonly fitted: Fitted
       const fit = dish === undefined ? null : fitOf(trial.before, trial.after, trial.evening, dish)
       if (fit === null) break
       tried.push({ variant, fit })
+      told ??= trial.evening
       if (shown === null || fit.kind === 'fits') shown = trial
       if (fit.kind === 'fits') break
     }
-    settle(shown === null ? { kind: 'unknown' } : { kind: 'found', verdict: verdictOf(tried), trial: shown })
+    settle(
+      shown === null || told === null ? { kind: 'unknown' } : { kind: 'found', verdict: verdictOf(tried), told, trial: shown },
+    )
   }
   const looking = useRef(look)
   useEffect(() => {

@@ -67,3 +67,7 @@ export const ShoppingScreen = dynamic(
     loading: () => null,
   },
 )
+export const HomeScreen = dynamic(() => import('#app/_bring/home-screen.tsx').then((module) => module.HomeScreen), {
+  ssr: false,
+  loading: () => null,
+})

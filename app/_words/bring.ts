@@ -1,8 +1,11 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import { stateOf } from '#lib/domain/offer.ts'
+import { msOfInstant } from '#lib/domain/time.ts'
+import type { HomeSheet } from '#lib/potluck/home-sheet.ts'
 import type { Missing } from '#lib/potluck/missing.ts'
-import { countOf, listText, sentence } from './clock.ts'
+import { clockText, countOf, listText, sentence } from './clock.ts'
 import { missingIdea, thingCountText } from './missing.ts'
+import { whenText } from './safety.ts'
 
 /** "For 8, from four homes. Five things are sure, two wait for a host’s answer." */
 export const bringLead = (evening: Evening): string => {
@@ -39,3 +42,31 @@ export const bringText = (missing: Missing): string | null => {
     }
   }
 }
+
+/** The moments of a home: when to start, to leave, and to be there. What is not planned yet says so. */
+export const momentsOf = ({ start, way }: HomeSheet, evening: Evening): readonly (readonly [what: string, when: string])[] => {
+  const time = (instant: string) => whenText(evening, msOfInstant(instant))
+  return [
+    ...(start === null ? [] : [['Start', time(start)] as const]),
+    ['Leave', way === null ? 'not planned yet' : time(way.leave)],
+    ...(way === null
+      ? []
+      : [
+          [
+            'There',
+            way.likely === way.latest ? time(way.likely) : `${time(way.likely)} to ${clockText(way.latest, evening.zone)}`,
+          ] as const,
+        ]),
+  ]
+}
+
+/** "Start 17:10, leave 18:20, there 18:35 to 18:45." */
+export const momentsText = (sheet: HomeSheet, evening: Evening): string =>
+  `${sentence(
+    momentsOf(sheet, evening)
+      .map(([what, when]) => `${what.toLowerCase()} ${when}`)
+      .join(', '),
+  )}.`
+
+export const leftText = (left: string, zone: string): string => `On the way since ${clockText(left, zone)}.`
+export const arrivedText = (there: string, zone: string): string => `You are here, since ${clockText(there, zone)}.`

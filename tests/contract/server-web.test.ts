@@ -198,6 +198,7 @@ const WAYS: Readonly<Record<string, readonly string[]>> = {
   'GET /calendar/[file]': ROLES.map(() => 'not-found'),
   'GET /evenings/[id]': SEATED,
   'GET /evenings/[id]/bring': SEATED,
+  'GET /evenings/[id]/bring/[kitchen]': SEATED,
   'GET /evenings/[id]/chores': SEATED,
   'GET /evenings/[id]/cooks': SEATED,
   'GET /evenings/[id]/drinks': SEATED,
