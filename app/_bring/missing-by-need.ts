@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from '#lib/domain/result.ts'
 import { type Missing, missingOf } from '#lib/potluck/missing.ts'
-import { needsFor } from '#server/guests/needs.ts'
+import { allNeeds, needsFor } from '#server/guests/needs.ts'
 import { live } from '#server/live.ts'
 import { gapsOf } from './gaps.ts'
 
@@ -11,8 +11,12 @@ export type MissingByNeed = readonly Extract<Missing, { kind: 'need' | 'needs-un
 export const missingByNeed = async (userId: string, eveningId: string): Promise<Result<MissingByNeed, 'not-found'>> => {
   const known = await needsFor(userId, eveningId)
   if (!known.ok) return fail('not-found')
-  const { needs, unknown } = known.value
   const evening = await live().rooms.read(eveningId)
+  const { needs, unknown } = await allNeeds(eveningId)
   const missing = missingOf(evening, { gaps: gapsOf(evening, needs), unknown, iceGrams: 0 })
-  return ok(missing.flatMap((each) => (each.kind === 'need' || each.kind === 'needs-unknown' ? [each] : [])))
+  return ok(
+    missing.flatMap((each) =>
+      each.kind === 'need' || (each.kind === 'needs-unknown' && known.value.scope !== 'none') ? [each] : [],
+    ),
+  )
 }
