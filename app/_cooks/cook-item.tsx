@@ -5,8 +5,9 @@ import { Foldable } from '#app/_frame/foldable.tsx'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { claimedText } from '#app/_words/claimed.ts'
 import { paceWords } from '#app/_words/pace.ts'
-import { hoursText } from '#app/_words/presence.ts'
+import { busyText, hoursText } from '#app/_words/presence.ts'
 import type { Cook } from '#lib/domain/kitchen.ts'
+import { BusyList } from './busy-words.tsx'
 import { CookWords } from './cook-words.tsx'
 import css from './cooks.module.css'
 import { HoursList } from './hours-words.tsx'
@@ -39,6 +40,7 @@ export function CookItem({ cook, member, isOpen, isFresh, onToggle, moves }: Pro
         <>
           <CookWords cook={cook} isFresh={isFresh} />
           <HoursList cook={cook} />
+          <BusyList cook={cook} />
           {theirs ? <p className={css.quiet}>Has taken on {theirs}.</p> : null}
         </>
       ) : (
@@ -46,11 +48,15 @@ export function CookItem({ cook, member, isOpen, isFresh, onToggle, moves }: Pro
           <p className={css.summary}>
             {cook.presence.length === 0
               ? 'Is there at no time yet, and is given no work.'
-              : `${cook.presence.map((hours) => hoursText(evening.date, hours)).join('; ')}.`}
+              : `${[
+                  ...cook.presence.map((hours) => hoursText(evening.date, hours)),
+                  ...(cook.busy ?? []).map((busy) => busyText(evening.date, busy)),
+                ].join('; ')}.`}
           </p>
           <p className={css.summary}>
             {[
               cook.eats ? 'Eats with the guests' : 'Does not sit down',
+              ...(cook.drinks ? ['has a glass'] : []),
               ...(cook.pace === 1 ? [] : [`works ${paceWords(cook.pace)}`]),
               ...(theirs ? [`has ${theirs}`] : []),
             ].join(', ')}

@@ -17,10 +17,15 @@ const EATS = [
   ['works', 'does not sit down'],
 ] as const
 
-/** What a cook is, in a sentence: name, host or helper, at the table or not, how fast. */
+const GLASSES = [
+  ['none', 'has no glass'],
+  ['glass', 'has a glass'],
+] as const
+
+/** What a cook is, in a sentence: name, host or helper, at the table or not, with a glass or without, how fast. */
 export function CookWords({ cook, isFresh }: { readonly cook: Cook; readonly isFresh: boolean }) {
   const { change } = useEdit()
-  const set = (patch: Partial<Pick<Cook, 'name' | 'host' | 'eats' | 'pace'>>) =>
+  const set = (patch: Partial<Pick<Cook, 'name' | 'host' | 'eats' | 'pace'>> | { readonly drinks: true | undefined }) =>
     change((doc) => setFields(doc, 'cooks', cook.id, patch))
   return (
     <p className={css.words}>
@@ -48,7 +53,14 @@ export function CookWords({ cook, isFresh }: { readonly cook: Cook; readonly isF
         options={EATS}
         onChoose={(eats) => set({ eats: eats === 'eats' })}
       />
-      , and works{' '}
+      ,{' '}
+      <WordChoice
+        label={`${cook.name}: a glass or none`}
+        value={cook.drinks ? 'glass' : 'none'}
+        options={GLASSES}
+        onChoose={(glass) => set({ drinks: glass === 'glass' ? true : undefined })}
+      />{' '}
+      from when the guests come{cook.drinks ? ' (hard work is somebody else’s from then on, if it can be)' : ''}, and works{' '}
       <WordChoice
         label={`${cook.name}: pace`}
         value={String(cook.pace)}

@@ -10,8 +10,9 @@ import { KitchenList } from './kitchen-list.tsx'
 import type { Member } from './member.ts'
 import { MemberLine } from './member-line.tsx'
 import { PartsTable } from './parts-table.tsx'
+import { QuietWords } from './quiet-words.tsx'
 
-/** Who cooks and when, who leads, pours and clears, what the kitchens have, and who may open this evening. */
+/** Who cooks and when, who leads, hosts, pours and clears, what the kitchens have, and who may open this evening. */
 export function CooksScreen({ eveningId, members }: { readonly eveningId: string; readonly members: readonly Member[] }) {
   const { evening, me } = usePlan()
   const isHost = me?.role === 'host'
@@ -23,13 +24,14 @@ export function CooksScreen({ eveningId, members }: { readonly eveningId: string
         <h2 id="cooking">Who cooks</h2>
         <p className={css.quiet}>The running order gives the work to these, within their hours.</p>
         <CookList members={members} />
+        <QuietWords />
       </section>
       {evening.courses.length > 0 && evening.cooks.length > 0 ? (
         <section aria-labelledby="parts">
-          <h2 id="parts">Who leads, pours and clears</h2>
+          <h2 id="parts">Who leads, hosts, pours and clears</h2>
           <p className={css.quiet}>
-            Who leads a course puts it on the plates when that can be. Pouring and clearing are for the table to know: they are
-            not worked into the order.
+            Who leads a course puts it on the plates when that can be; who hosts it stays at the table while it is finished.
+            Pouring and clearing are for the table to know: they are not worked into the order.
           </p>
           <PartsTable />
         </section>

@@ -72,7 +72,21 @@ export function KitchenItem({ kitchen, isOpen, isFresh, onToggle, moves }: Props
                     const toTable = readDuration(text)
                     return toTable === null || secondsOf(toTable) === 0
                       ? 'Write how long the way is, such as 10 min.'
-                      : change((doc) => setFields(doc, 'kitchens', kitchen.id, { toTable }))
+                      : change((doc) => setFields(doc, 'kitchens', kitchen.id, { toTable, ...mostFor(kitchen, toTable) }))
+                  }}
+                />
+                , at worst{' '}
+                <WordText
+                  field="way at worst"
+                  label={`${name}: the way to the table at worst`}
+                  text={kitchen.toTableMost === undefined ? '' : durationText(kitchen.toTableMost)}
+                  empty="no longer"
+                  onWrite={(text) => {
+                    if (text.trim() === '') return change((doc) => setFields(doc, 'kitchens', kitchen.id, { toTableMost: undefined }))
+                    const most = readDuration(text)
+                    return most === null || secondsOf(most) < secondsOf(kitchen.toTable)
+                      ? `Write how long the way is at worst, no less than ${durationText(kitchen.toTable)}, or nothing.`
+                      : change((doc) => setFields(doc, 'kitchens', kitchen.id, { toTableMost: most }))
                   }}
                 />
                 .{' '}
@@ -99,6 +113,10 @@ export function KitchenItem({ kitchen, isOpen, isFresh, onToggle, moves }: Props
     </Foldable>
   )
 }
+
+/** A way that usually takes longer than it was said to take at worst has no worst any more. */
+const mostFor = ({ toTableMost }: Kitchen, likely: string): { readonly toTableMost?: undefined } =>
+  toTableMost !== undefined && secondsOf(toTableMost) < secondsOf(likely) ? { toTableMost: undefined } : {}
 
 const wayText = (kitchen: Kitchen): string => `${durationText(kitchen.toTable)} from the table`
 

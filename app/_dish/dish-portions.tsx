@@ -6,6 +6,7 @@ import { usePlan } from '#app/_sync/use-plan.ts'
 import { Sentence } from '#app/_ui/sentence.tsx'
 import { numberText } from '#app/_words/amount.ts'
 import type { Dish } from '#lib/domain/menu.ts'
+import { coversOf } from '#lib/domain/portions.ts'
 import { setFields } from '#lib/plan/commands/set.ts'
 import { scaleFactor } from '#lib/quantities/scale.ts'
 import css from './dish.module.css'
@@ -17,9 +18,9 @@ import { keepingScene } from './keeps-words.ts'
 export function DishPortions({ dish }: { readonly dish: Dish }) {
   const { evening } = usePlan()
   const { change, tell } = useEdit()
-  const portions = dish.portions ?? evening.covers
+  const portions = dish.portions ?? coversOf(evening, dish.course)
   const patched = (next: number) => ({
-    portions: next === evening.covers && !dish.variant ? undefined : next,
+    portions: next === coversOf(evening, dish.course) && !dish.variant ? undefined : next,
     ...(dish.variant ? { variant: { ...dish.variant, portions: next } } : {}),
   })
   const step = (by: 1 | -1) => {

@@ -4,6 +4,7 @@ import { cleanText } from '#lib/domain/atoms.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Dish } from '#lib/domain/menu.ts'
 import { Dish as DishSchema } from '#lib/domain/menu.ts'
+import { coversOf } from '#lib/domain/portions.ts'
 import type { Patch } from '#lib/plan/commands/set.ts'
 import { confirmedParts } from './confirmed-words.ts'
 import { type DishEdit, meansFields } from './dish-edit.ts'
@@ -81,7 +82,7 @@ const sourceParts = (dish: Dish): Parts<DishEdit> => [
 /** All that the page says of a dish beside its method, its ingredients and its notes, under the headings where it stands. */
 export const dishSentences = (dish: Dish, evening: Evening, scene: UseScene) => ({
   name: nameBlank(dish),
-  portions: portionsParts(dish, evening.covers),
+  portions: portionsParts(dish, coversOf(evening, dish.course)),
   done: [keepsParts(dish, scene), tableParts(dish), carryParts(dish, evening.host)],
   stands: [placeParts(dish, evening), confirmedParts(dish, evening), variantParts(dish, evening)],
   found: [sourceParts(dish)],

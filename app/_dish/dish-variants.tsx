@@ -14,6 +14,7 @@ import { readPortions } from '#app/_words/read-portions.ts'
 import { shorten } from '#app/_words/shorten.ts'
 import { cleanText } from '#lib/domain/atoms.ts'
 import type { Dish } from '#lib/domain/menu.ts'
+import { coversOf } from '#lib/domain/portions.ts'
 import { bringDish } from '#lib/plan/commands/bring.ts'
 import { isWithout, variantOf } from '#lib/plan/copy-dish.ts'
 import css from './dish.module.css'
@@ -32,7 +33,7 @@ export function DishVariants({ dish, eveningId }: Props) {
     <>
       {variants.map((other) => (
         <p key={other.id} className={css.variant}>
-          {other.variant?.portions} of the {dish.portions ?? evening.covers} get{' '}
+          {other.variant?.portions} of the {dish.portions ?? coversOf(evening, dish.course)} get{' '}
           <Link href={`/evenings/${eveningId}/menu/${other.id}`}>{other.name}</Link> instead
           {other.variant ? `, from after “${stepName(other.variant.fork)}”` : ''}
           {other.state === 'on' ? '' : ', which is not on the menu'}.
@@ -51,7 +52,7 @@ function NewVariant({ dish, eveningId }: Props) {
   const [chosen, setChosen] = useState<string | null>(null)
   const [wrong, setWrong] = useState<string | null>(null)
   const steps = evening.steps.filter((step) => step.dish === dish.id)
-  const whole = dish.portions ?? evening.covers
+  const whole = dish.portions ?? coversOf(evening, dish.course)
   const fork = steps.find((step) => step.id === chosen) ?? steps[Math.max(0, Math.floor(steps.length / 2) - 1)]
   const common = new Set(steps.slice(0, steps.findIndex((step) => step.id === fork?.id) + 1).map((step) => step.id))
   const tooLate = evening.ingredients.filter(

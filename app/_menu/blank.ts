@@ -1,6 +1,7 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Course, Dish, Step, Way } from '#lib/domain/menu.ts'
 import type { Drink } from '#lib/domain/people.ts'
+import { coversOf } from '#lib/domain/portions.ts'
 
 /** New entries begin with what is most usual; every word of them can be changed. */
 export const blankCourse = (id: string): Omit<Course, 'order'> => ({
@@ -18,7 +19,7 @@ export const blankDish = (id: string, course: string, evening: Evening): Omit<Di
   course,
   name: 'A new dish',
   kitchen: evening.host,
-  yields: evening.covers,
+  yields: coversOf(evening, course),
   state: 'on',
   toTable: { early: 'PT0S', late: 'PT0S' },
   keeps: { how: 'hot', most: 'PT10M', kind: 'quality', uses: [] },

@@ -1,5 +1,5 @@
 import { serviceWords } from '#app/_words/care.ts'
-import { atText } from '#app/_words/clock.ts'
+import { atText, countOf } from '#app/_words/clock.ts'
 import { durationText } from '#app/_words/duration.ts'
 import type { At, Span } from '#lib/domain/atoms.ts'
 import { secondsOf } from '#lib/domain/duration.ts'
@@ -9,7 +9,11 @@ import { spanFromUsual } from '#lib/domain/usual-span.ts'
 /** How a course goes, folded: "Plated, eaten in 25 min, at most 15 min after the one before." */
 export const courseText = (course: Course, date: string): string =>
   [
-    course.welcome ? 'A welcome before sit-down' : '',
+    course.children
+      ? `${countOf(course.children.covers, 'child', 'children')} at ${course.children.at.time}, before everybody`
+      : course.welcome
+        ? 'A welcome before sit-down'
+        : '',
     serviceWords[course.service],
     `eaten in ${durationText(course.eating.likely)}`,
     course.notBefore ? `not before ${atText(date, course.notBefore)}` : `waited for ${durationText(course.wait.most)} at most`,
@@ -17,6 +21,13 @@ export const courseText = (course: Course, date: string): string =>
     .filter(Boolean)
     .join(', ')
     .replace(/^./, (first) => first.toUpperCase())
+
+/** A first word of the children's own sitting: two of them, an hour before the guests come, as far as that is the same day. */
+export const childrenOf = ({ guestsFrom }: { readonly guestsFrom: At }): NonNullable<Course['children']> => {
+  const [hour = 18, minute = 0] = guestsFrom.time.split(':').map(Number)
+  const time = hour >= 1 ? `${String(hour - 1).padStart(2, '0')}:${String(minute).padStart(2, '0')}` : guestsFrom.time
+  return { at: { ...guestsFrom, time }, covers: 2 }
+}
 
 const isSame = (a: Span, b: Span): boolean => secondsOf(a.least) === secondsOf(b.least) && secondsOf(a.most) === secondsOf(b.most)
 

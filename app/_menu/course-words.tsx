@@ -11,7 +11,8 @@ import { readClock } from '#app/_words/read-clock.ts'
 import { secondsOf } from '#lib/domain/duration.ts'
 import type { Course } from '#lib/domain/menu.ts'
 import { setFields } from '#lib/plan/commands/set.ts'
-import { courseText, eatenIn, momentOf, notBeforeText } from './course-sentence.ts'
+import { ChildrenWords } from './children-words.tsx'
+import { childrenOf, courseText, eatenIn, momentOf, notBeforeText } from './course-sentence.ts'
 import css from './menu.module.css'
 
 const WRONG = 'Write minutes, such as 25 min or 1 h 30.'
@@ -24,14 +25,15 @@ export function CourseWords({ course }: { readonly course: Course }) {
   const { change } = useEdit()
   const [isOpen, setOpen] = useState(false)
   useWhere(isOpen ? course.id : null)
-  const set = (patch: Partial<Omit<Course, 'id' | 'order'>> | { readonly [F in 'welcome' | 'notBefore' | Role]?: undefined }) =>
-    change((doc) => setFields(doc, 'courses', course.id, patch))
+  const set = (
+    patch: Partial<Omit<Course, 'id' | 'order'>> | { readonly [F in 'welcome' | 'children' | 'notBefore' | Role]?: undefined },
+  ) => change((doc) => setFields(doc, 'courses', course.id, patch))
   const named = (what: string) => `${course.name}: ${what}`
   const minutes = (text: string, write: (duration: string) => string | null): string | null => {
     const read = readDuration(text)
     return read === null ? WRONG : write(read)
   }
-  const mayWelcome = course.welcome || !evening.courses.some((other) => other.welcome)
+  const mayWelcome = !evening.courses.some((other) => other !== course && other.welcome && !other.children)
   const cooks = [[NOBODY, 'nobody in particular'], ...evening.cooks.map((cook) => [cook.id, cook.name] as const)] as const
 
   return (
@@ -45,18 +47,25 @@ export function CourseWords({ course }: { readonly course: Course }) {
           options={SERVICES}
           onChoose={(service) => set({ service })}
         />
-        {mayWelcome ? (
+        ,{' '}
+        <WordChoice
+          label={named('before or after sit-down')}
+          value={course.children ? 'children' : course.welcome ? 'welcome' : 'table'}
+          options={[
+            ['table', 'when everybody sits'],
+            ...(mayWelcome ? ([['welcome', 'as a welcome, before sit-down']] as const) : []),
+            ['children', 'to the children, before'],
+          ]}
+          onChoose={(when) =>
+            set({
+              welcome: when === 'table' ? undefined : true,
+              children: when === 'children' ? (course.children ?? childrenOf(evening)) : undefined,
+            })
+          }
+        />
+        {course.children ? (
           <>
-            ,{' '}
-            <WordChoice
-              label={named('before or after sit-down')}
-              value={course.welcome ? 'welcome' : 'table'}
-              options={[
-                ['table', 'when everybody sits'],
-                ['welcome', 'as a welcome, before sit-down'],
-              ]}
-              onChoose={(when) => set({ welcome: when === 'welcome' ? true : undefined })}
-            />
+            : <ChildrenWords course={course} sitting={course.children} />
           </>
         ) : null}
         . Eaten in usually{' '}
@@ -157,9 +166,10 @@ export function CourseWords({ course }: { readonly course: Course }) {
   )
 }
 
-type Role = 'lead' | 'pours' | 'clears'
+type Role = 'lead' | 'hosts' | 'pours' | 'clears'
 const ROLES: readonly (readonly [Role, string])[] = [
   ['lead', 'Led by'],
+  ['hosts', 'hosted by'],
   ['pours', 'poured by'],
   ['clears', 'cleared by'],
 ]

@@ -4,12 +4,13 @@ import { memo } from 'react'
 import { Fold } from '#app/_ui/fold.tsx'
 import { Stitches } from '#app/_ui/stitches.tsx'
 import { clockText, listText } from '#app/_words/clock.ts'
+import { awayText, glassText, quietText } from '#app/_words/couple.ts'
 import { durationText, minutesText } from '#app/_words/duration.ts'
 import type { Names } from '#app/_words/names.ts'
 import { fightProvedText } from '#app/_words/wish.ts'
-import { minutesOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
+import { coupleOf } from '#lib/sharing/couple.ts'
 import css from './figures.module.css'
 import { lastMinutesOfCooks } from './last-minute.ts'
 import { type Seated, seatedOf } from './seated.ts'
@@ -94,15 +95,27 @@ function Waits({ evening, order, names }: Props) {
     .slice(1)
     .map((course) => durationText(course.wait).replace(/ min$/, ''))
   const hosts = evening.cooks.filter((cook) => cook.host).length
-  const away = minutesOf(order.allHostsAway)
+  const { away, quiet, glasses } = coupleOf(evening, order)
   const said = [
     waits.length > 0 ? `Guests wait ${listText(waits)} min between courses.` : '',
     waits.length > 0 && order.clashes.length === 0 ? 'Every wish is kept.' : '',
     order.proof.kind === 'best' ? 'Nobody can plan this better.' : '',
     order.proof.kind === 'fight' ? fightProvedText(order.proof.wishes, names) : '',
-    hosts > 1 && away > 0 ? `${hosts === 2 ? 'Both' : 'All'} hosts are away together for ${minutesText(away)}.` : '',
+    waits.length > 0 ? awayText(away, hosts) : '',
+    quietText(quiet, names),
   ].filter(Boolean)
-  return said.length > 0 ? <p className={css.waits}>{said.join(' ')}</p> : null
+  return (
+    <>
+      {said.length > 0 ? <p className={css.waits}>{said.join(' ')}</p> : null}
+      {glasses.length > 0 ? (
+        <ul className={css.glasses} aria-label="Hard work after a glass">
+          {glasses.map((one) => (
+            <li key={`${one.cook} ${one.step}`}>{glassText(one, names, order.zone)}</li>
+          ))}
+        </ul>
+      ) : null}
+    </>
+  )
 }
 
 /** One stitch for each minute that a cook is at a course's dishes in the quarter of an hour before it. */

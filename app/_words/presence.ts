@@ -1,5 +1,5 @@
 import type { At } from '#lib/domain/atoms.ts'
-import type { Presence } from '#lib/domain/kitchen.ts'
+import type { Busy, Presence } from '#lib/domain/kitchen.ts'
 import type { PresenceFault } from '#lib/domain/presence.ts'
 import { DAYS, dayWords, readDay } from './day.ts'
 import { readClock } from './read-clock.ts'
@@ -11,6 +11,10 @@ export const untilText = (date: string, { from, to }: Pick<Presence, 'from' | 't
 /** "Friday 17:00 to 22:00". */
 export const hoursText = (date: string, hours: Pick<Presence, 'from' | 'to'>): string =>
   `${dayWords(date, hours.from.day)} ${hours.from.time} to ${untilText(date, hours)}`
+
+/** "not 19:00 to 19:30 (bedtime)". */
+export const busyText = (date: string, busy: Busy): string =>
+  `not ${busy.from.day === 0 && busy.to.day === 0 ? `${busy.from.time} to ${busy.to.time}` : hoursText(date, busy)}${busy.name ? ` (${busy.name.toLowerCase()})` : ''}`
 
 const LAST_DAY = Math.max(...DAYS)
 /** "To 01:00" after an evening's work is the night that follows. */
@@ -49,7 +53,11 @@ const readAt = (clock: string, day: string, date: string, from: At): At | null =
 }
 
 /** What is wrong with a cook's hours, and what to do about it. */
-export const presenceFaultText = (fault: PresenceFault, presence: readonly Presence[], date: string): string => {
+export const presenceFaultText = (
+  fault: PresenceFault,
+  presence: readonly Pick<Presence, 'from' | 'to'>[],
+  date: string,
+): string => {
   switch (fault.kind) {
     case 'backwards':
       return 'These hours would end before they begin. Write a later end, such as 22:00, or 01:00 next day.'

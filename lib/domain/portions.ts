@@ -1,11 +1,15 @@
 import { bySiblingOrder, type Evening } from './evening.ts'
 import type { Dish } from './menu.ts'
 
-type Of = Pick<Evening, 'covers' | 'dishes' | 'steps'>
+type Of = Pick<Evening, 'covers' | 'courses' | 'dishes' | 'steps'>
+
+/** How many eat a course: the covers, or the children whose own it is. */
+export const coversOf = ({ covers, courses }: Pick<Of, 'covers' | 'courses'>, course: string): number =>
+  courses.find(({ id }) => id === course)?.children?.covers ?? covers
 
 /** How many are to be fed from a dish, those with a variant of it included; a variant feeds its own. */
-export const portionsOf = ({ covers }: Pick<Of, 'covers'>, dish: Dish): number =>
-  dish.variant?.portions ?? dish.portions ?? covers
+export const portionsOf = (of: Pick<Of, 'covers' | 'courses'>, dish: Dish): number =>
+  dish.variant?.portions ?? dish.portions ?? coversOf(of, dish.course)
 
 /**
  * For how many of a dish's portions a step of it is made: behind the fork of a variant that is on, only for the others. When

@@ -7,7 +7,7 @@ export type PresenceFault =
   | { readonly kind: 'overlap'; readonly index: number; readonly other: number }
 
 /** The first fault of a cook's hours, in the list's order; null when there is none. One may end as the next begins. */
-export const presenceFault = (clock: EveningClock, presence: readonly Presence[]): PresenceFault | null => {
+export const presenceFault = (clock: EveningClock, presence: readonly Pick<Presence, 'from' | 'to'>[]): PresenceFault | null => {
   const spans = presence.map(({ from, to }) => ({ from: epochMsOf(clock, from), to: epochMsOf(clock, to) }))
   for (const [index, { from, to }] of spans.entries()) {
     if (from >= to) return { kind: 'backwards', index }
@@ -16,6 +16,26 @@ export const presenceFault = (clock: EveningClock, presence: readonly Presence[]
   }
   return null
 }
+
+interface Stretch {
+  readonly from: number
+  readonly to: number
+}
+
+/** What is left of stretches of time beside those in which somebody is busy, in their order. */
+export const besideBusy = <T extends Stretch>(stretches: readonly T[], busy: readonly Stretch[]): T[] =>
+  busy.reduce<T[]>(
+    (left, { from, to }) =>
+      left.flatMap((one) =>
+        to <= one.from || from >= one.to
+          ? [one]
+          : [
+              { ...one, to: from },
+              { ...one, from: to },
+            ].filter((part) => part.from < part.to),
+      ),
+    [...stretches],
+  )
 
 /** The hours by when they begin. */
 export const presenceInOrder = (clock: EveningClock, presence: readonly Presence[]): Presence[] =>

@@ -1,3 +1,4 @@
+import type { At } from '#lib/domain/atoms.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { epochMsOf } from '#lib/domain/time.ts'
@@ -27,11 +28,12 @@ export const momentOf = (evening: Evening, order: RunningOrder, at: number, fire
   return { evening, order, told, works: workOf(evening, order, told), at, fired }
 }
 
-/** By their hours, and not told to have gone. */
+/** By their hours, not busy, and not told to have gone. */
 export const isThere = ({ evening, told, at }: Presence, cook: string): boolean => {
   const found = evening.cooks.find(({ id }) => id === cook)
   if (!found || told.away.has(cook)) return false
-  return found.presence.some(({ from, to }) => epochMsOf(evening, from) <= at && at < epochMsOf(evening, to))
+  const isIn = ({ from, to }: { from: At; to: At }) => epochMsOf(evening, from) <= at && at < epochMsOf(evening, to)
+  return found.presence.some(isIn) && !found.busy?.some(isIn)
 }
 
 /** The cooks who are there; when none is by their hours, whoever has not gone. */

@@ -2,7 +2,7 @@ import { secondsOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import { bySiblingOrder } from '#lib/domain/evening.ts'
 import type { Dish } from '#lib/domain/menu.ts'
-import { portionsOf } from '#lib/domain/portions.ts'
+import { coversOf, portionsOf } from '#lib/domain/portions.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { msOfInstant } from '#lib/domain/time.ts'
 import { alarmsOf, guardsOf } from './alarms.ts'
@@ -91,7 +91,7 @@ export const platingOf = (evening: Evening, order: RunningOrder, course: string,
   return {
     course,
     service: found.service,
-    count: found.service === 'plated' ? evening.covers : dishes.length,
+    count: found.service === 'plated' ? coversOf(evening, course) : dishes.length,
     toTable: Math.max(nowMs, msOfInstant(planned.toTable)),
     from: plates.length === 0 ? null : Math.min(...plates.map(({ start }) => msOfInstant(start))),
     fill: fillOf(evening, dishes, guards),

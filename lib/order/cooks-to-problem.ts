@@ -1,5 +1,6 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Cook } from '#lib/domain/kitchen.ts'
+import { besideBusy } from '#lib/domain/presence.ts'
 import type { Cook as ProblemCook } from '#lib/scheduling/problem.ts'
 import type { TickOf } from './clock.ts'
 import { type Absence, factTick, type NightFacts } from './facts.ts'
@@ -23,12 +24,15 @@ const apart = (stays: readonly Stay[]): Stay[] => {
 }
 
 const presenceOf = (cook: Cook, tickOf: TickOf): Stay[] =>
-  apart(
-    cook.presence.map((stay) => ({
-      place: stay.kitchen,
-      from: tickOf(stay.from, 'up'),
-      to: tickOf(stay.to, 'down'),
-    })),
+  besideBusy(
+    apart(
+      cook.presence.map((stay) => ({
+        place: stay.kitchen,
+        from: tickOf(stay.from, 'up'),
+        to: tickOf(stay.to, 'down'),
+      })),
+    ),
+    (cook.busy ?? []).map(({ from, to }) => ({ from: tickOf(from, 'down'), to: tickOf(to, 'up') })),
   )
 
 /** What is left of the hours of a cook who has gone, and may be back. */
@@ -44,7 +48,7 @@ const without = (stays: readonly Stay[], evening: Evening, absence: Absence | un
     .filter(({ from, to }) => from < to)
 }
 
-/** The cooks by id, their hours in ticks, rounded inward, less those in which they were told to be gone. */
+/** The cooks by id, their hours in ticks, rounded inward, less those in which they are busy and those in which they were told to be gone. */
 export const cooksToProblem = (evening: Evening, facts: NightFacts, tickOf: TickOf): ProblemCook[] =>
   evening.cooks
     .map((cook) => ({

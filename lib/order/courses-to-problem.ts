@@ -26,15 +26,22 @@ export const servingsToProblem = (evening: Evening, facts: NightFacts, tickOf: T
   const guestsFrom = Math.min(tickOf(evening.guestsFrom, 'up'), sitDown)
   const courses = servedCourses(evening)
   const first = courses.find((course) => !course.welcome)
-  return courses.map((course) => {
+  return courses.map((course, index) => {
     const notBefore = course.notBefore ? tickOf(course.notBefore, 'up') : undefined
+    // Nobody waits until the children have eaten, nor they for who comes.
+    const isBeside = course.children !== undefined || (course.welcome === true && courses[index + 1]?.children !== undefined)
+    const childrenAt = course.children ? Math.min(sitDown, tickOf(course.children.at, 'up')) : undefined
+    const wait = {
+      ideal: [ticksUp(course.wait.ideal[0]), Math.max(ticksUp(course.wait.ideal[0]), ticksDown(course.wait.ideal[1]))],
+      most: ticksDown(course.wait.most),
+    } as const
     const role: Serving['role'] = course.welcome
-      ? { kind: 'welcome', latest: sitDown }
+      ? { kind: 'welcome', latest: childrenAt === undefined ? sitDown : Math.min(sitDown, childrenAt + wait.most) }
       : course === first
         ? { kind: 'first', sitDown }
         : { kind: 'next' }
     const earliest = {
-      welcome: Math.min(sitDown, Math.max(guestsFrom, notBefore ?? guestsFrom)),
+      welcome: childrenAt ?? Math.min(sitDown, Math.max(guestsFrom, notBefore ?? guestsFrom)),
       first: Math.max(sitDown, notBefore ?? sitDown),
       next: notBefore,
     }[role.kind]
@@ -47,13 +54,10 @@ export const servingsToProblem = (evening: Evening, facts: NightFacts, tickOf: T
       id: course.id,
       ...(earliest === undefined ? {} : { earliest }),
       role,
-      eating: finished === undefined || !fact ? likely : Math.max(0, finished - fact.toTable),
-      clearing,
+      eating: isBeside ? 0 : finished === undefined || !fact ? likely : Math.max(0, finished - fact.toTable),
+      clearing: isBeside ? 0 : clearing,
       pouring: ticksUp(course.pouring),
-      wait: {
-        ideal: [ticksUp(course.wait.ideal[0]), Math.max(ticksUp(course.wait.ideal[0]), ticksDown(course.wait.ideal[1]))],
-        most: ticksDown(course.wait.most),
-      },
+      wait: childrenAt === undefined ? wait : { ideal: [0, wait.ideal[1]], most: Math.max(wait.ideal[1], wait.most) },
       ...(fact ? { fact } : {}),
       ...(course.lead === undefined ? {} : { lead: course.lead }),
     }

@@ -1,4 +1,4 @@
-import { durationOf } from '#lib/domain/duration.ts'
+import { durationOf, ticksUp } from '#lib/domain/duration.ts'
 import type { RunningOrder, Suffers } from '#lib/domain/running-order.ts'
 import { epochMsOfTick, instantOfMs, instantOfTick, msOfInstant } from '#lib/domain/time.ts'
 import type { Hurt } from '#lib/scheduling/wait-free.ts'
@@ -16,7 +16,7 @@ export const coursesOf = (planned: Planned): RunningOrder['courses'] => {
     const exact = (instant: string | undefined, tick: number) =>
       instant === undefined ? epochMsOfTick(evening, tick) : msOfInstant(instant)
     const toTable = exact(said?.toTable, moment)
-    const off = Math.max(toTable, exact(said?.platesOff, platesOff))
+    const off = Math.max(toTable, exact(said?.platesOff, eatenBeside(evening, serving.id, moment) ?? platesOff))
     if (serving.role.kind === 'first') since = epochMsOfTick(evening, serving.role.sitDown)
     if (serving.role.kind === 'welcome') since = epochMsOfTick(evening, serving.earliest ?? moment)
     const wait = Math.max(0, Math.floor((toTable - since) / 1000))
@@ -34,6 +34,12 @@ export const coursesOf = (planned: Planned): RunningOrder['courses'] => {
       ...beyondOf(planned, serving.id, moment),
     }
   })
+}
+
+/** Before everybody sits, courses do not wait for each other: when its plates are off all the same. */
+const eatenBeside = ({ courses }: Planned['evening'], id: string, moment: number): number | undefined => {
+  const course = courses.find((each) => each.id === id)
+  return course?.welcome ? moment + ticksUp(course.eating.likely) + ticksUp(course.clearing) : undefined
 }
 
 const beyondOf = (planned: Planned, serving: string, moment: number): Pick<RunningOrder['courses'][number], 'waitBeyond'> => {

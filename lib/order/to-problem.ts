@@ -9,6 +9,7 @@ import { gatherFacts } from './facts.ts'
 import { activityId } from './ids.ts'
 import { kitToProblem } from './kit-to-problem.ts'
 import { type LagOf, lagsToProblem } from './lags-to-problem.ts'
+import { sparesToProblem } from './spares.ts'
 import { activitiesToProblem, type PlannedStep, plannedSteps, togetherToProblem } from './steps-to-problem.ts'
 import { toldCues, toPrevious } from './told.ts'
 
@@ -28,6 +29,18 @@ export interface ProblemIndex {
 
 /** On the night a step is not moved for less than some minutes at the table. */
 const NIGHT_WEIGHTS: Weights = { ...WEIGHTS, moved: 10 * WEIGHTS.moved }
+
+/**
+ * Who says who hosts wants one of them at the table: a tick without is dearer than three of waiting, and no wish is broken for less than
+ * some ticks of it. With the usual price brute force finds evenings whose cheapest order has both up though it need not.
+ */
+const NEVER_BOTH = 120
+
+const weightsOf = ({ cooks, courses }: Evening, isNight: boolean): Weights => {
+  const usual = isNight ? NIGHT_WEIGHTS : WEIGHTS
+  const isCouple = cooks.filter(({ host }) => host).length > 1 && courses.some(({ hosts }) => hosts !== undefined)
+  return isCouple ? { ...usual, allAway: NEVER_BOTH } : usual
+}
 
 /** 12 h at 30 s: how far past its own courses an evening that went wrong can still be planned. */
 const GENEROUS = 1440
@@ -53,6 +66,7 @@ export const toProblem = (evening: Evening, options: ProblemOptions = {}): { pro
   const now = asked !== undefined && asked > horizon.from ? asked : undefined
   const previous = toPrevious(evening, activities, told, now)
   const { lags, of } = lagsToProblem(steps)
+  const spares = sparesToProblem(evening, steps, tickOf)
   const problem: Problem = {
     horizon,
     activities,
@@ -62,9 +76,10 @@ export const toProblem = (evening: Evening, options: ProblemOptions = {}): { pro
     kit: kitToProblem(evening),
     servings,
     deliveries: deliveriesToProblem(evening, new Set(steps.flatMap(({ dish }) => (dish ? [dish.id] : [])))),
+    ...(spares.length > 0 ? { spares } : {}),
     ...(now === undefined ? {} : { now }),
     ...(previous.length > 0 ? { previous } : {}),
-    weights: now === undefined ? WEIGHTS : NIGHT_WEIGHTS,
+    weights: weightsOf(evening, now !== undefined),
   }
   return { problem, index: { activities: indexActivities(steps), lags: of } }
 }

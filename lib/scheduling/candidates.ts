@@ -1,4 +1,4 @@
-import { type Act, type DeliveryModel, type ModeModel, NEVER, type TeamModel } from './model.ts'
+import { type Act, type DeliveryModel, type ModeModel, NEVER, type SpareModel, type TeamModel } from './model.ts'
 import { startPrice } from './outlook.ts'
 import type { Item, Lane } from './place.ts'
 import { CALM_HOUR, type Tick } from './problem.ts'
@@ -90,6 +90,7 @@ const addStarts = (
     if (mode.care === 'leave') addTouchEdges(mode, len, first, starts)
     addEdges(state, act, mode, crew, len, Math.max(lo, first - CALM_HOUR - len), Math.min(hi, last), random)
   }
+  for (let i = 0; i < act.spares.length; i++) addSpareEdges(act.spares[i] as SpareModel, mode, len, starts)
   if (wish.start !== undefined) add(starts, wish.start)
   if (act.told) add(starts, act.told.start)
   for (let i = 0; i < act.leaves.length; i++) add(starts, (act.leaves[i] as Tick) - len)
@@ -127,6 +128,15 @@ const addTouchEdges = (mode: ModeModel, len: number, first: Tick, starts: Ticks)
     if (touch.when === 'out') add(starts, first - len - touch.lateBy)
     if (touch.when === 'every') add(starts, first - touch.takes - touch.every)
   }
+}
+
+/** Over before somebody is to be spared, and not begun until that is over; so with its touches. */
+const addSpareEdges = ({ from, to }: SpareModel, mode: ModeModel, len: number, starts: Ticks): void => {
+  add(starts, from - len)
+  add(starts, to)
+  if (mode.care !== 'leave') return
+  addTouchEdges(mode, len, from, starts)
+  add(starts, to - len)
 }
 
 /** Beside or under what cooks do anyway, so that they get up once: some edges of what lies about in [lo, hi + len]. */

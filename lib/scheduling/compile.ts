@@ -17,6 +17,7 @@ import type {
 import { ALWAYS, bitOf, NEVER } from './model.ts'
 import { roundUp } from './pace.ts'
 import type { Activity, Cook, Mode, Problem } from './problem.ts'
+import { sparesOf } from './spares.ts'
 import { leavesOf, presentStarts } from './stays.ts'
 
 /**
@@ -35,6 +36,7 @@ export const compile = (problem: Problem): Model => {
   const deliveryOf = new Map(deliveries.map((delivery) => [delivery.id, delivery]))
   const leadOf = new Map(problem.servings.map((serving) => [serving.id, serving.lead]))
   const told = new Map((problem.previous ?? []).map((previous) => [previous.activity, previous]))
+  const spares = sparesOf(problem)
   const groupsOf = (id: string) => problem.together.flatMap((group, i) => (group.activities.includes(id) ? [i] : []))
   const acts = problem.activities.map((activity, index): Act => {
     const place = places(activity.place)
@@ -86,6 +88,7 @@ export const compile = (problem: Problem): Model => {
       touchStays,
       touchCooks: cooks.filter((cook) => (touchStays[cook.index] ?? []).length > 0),
       heralds: [],
+      spares: spares[index] ?? [],
       lead: activity.plating && serving ? cooks.find((cook) => cook.id === leadOf.get(serving.id)) : undefined,
       told:
         before && !activity.fact

@@ -7,6 +7,7 @@ import { look, startPrice } from './outlook.ts'
 import type { Tick } from './problem.ts'
 import type { Random } from './random.ts'
 import type { Queue, Trial } from './scratch.ts'
+import { spareTeamPrice, spareTouchPrice } from './spares.ts'
 import { put, putKeep, type State } from './state.ts'
 import { isMovedTo } from './tally.ts'
 
@@ -171,7 +172,8 @@ const whoPrice = (state: State, act: Act, queue: Queue, choice: number, { cooks 
   const sum = teamPrice(state, act, mode, cooks, start)
   if (mode.care === 'leave') return sum
   const end = start + (queue.lens[choice] as number)
-  return sum + teamRise(state.attention, weights, cooks, start, end, !act.atTable, mode.care === 'hands-on')
+  const spared = spareTeamPrice(act, cooks, start, end)
+  return sum + spared + teamRise(state.attention, weights, cooks, start, end, !act.atTable, mode.care === 'hands-on')
 }
 
 /** Without its lead, or not as it was told. */
@@ -212,8 +214,11 @@ const remove = (queue: Queue, at: number): void => {
 /** By how much the price rises with the trial, where its dish can wait for the table included if that can still matter. */
 export const trialPrice = (state: State, act: Act, trial: Trial, waits: boolean, least: number): number => {
   const { start, end, team } = trial
-  let sum = startPrice(state, act, start, end - start) + teamPrice(state, act, trial.mode as ModeModel, team, start)
+  const mode = trial.mode as ModeModel
+  let sum = startPrice(state, act, start, end - start) + teamPrice(state, act, mode, team, start)
+  if (mode.care !== 'leave') sum += spareTeamPrice(act, team, start, end)
   if (sum >= least) return sum
+  sum += spareTouchPrice(act, trial)
   sum += attentionRise(state.attention, state.model.problem.weights, trial)
   return waits && sum < least ? sum + keepRise(state, trial) : sum
 }

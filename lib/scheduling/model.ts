@@ -85,6 +85,15 @@ export interface Act {
   /** Last activities of dishes that hard lags put before this one, with the least ticks from their start to its start. */
   readonly heralds: { readonly last: Act; readonly path: number }[]
   readonly told: Told | undefined
+  readonly spares: readonly SpareModel[]
+}
+
+/** The spares that bear on an activity (C9), by the index of their cook. */
+export interface SpareModel {
+  readonly cook: number
+  readonly from: Tick
+  readonly to: Tick
+  readonly price: number
 }
 
 /** What cooks were told, and what it costs when it is not so. */

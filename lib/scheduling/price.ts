@@ -13,7 +13,7 @@ export const NEVER_WORTH = 400_000
 export const price = (state: State): number => {
   const { model, tally } = state
   const { weights } = model.problem
-  let sum = servingsPrice(state) + attentionPrice(state.attention, weights) + tally.moved
+  let sum = servingsPrice(state) + attentionPrice(state.attention, weights) + tally.moved + tally.spared
   sum += weights.left * tally.left + weights.lead * tally.leads + (weights.early * tally.early) / 100 + weights.past * tally.over
   for (const delivery of model.deliveries) sum += dishPrice(state, delivery)
   return sum + NEVER_WORTH * countCold(state)

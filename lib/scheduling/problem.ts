@@ -35,7 +35,18 @@ export interface Problem {
   readonly now?: Tick
   /** What cooks were last told; changes against it are priced, and `frozen` ones move only when forced. */
   readonly previous?: readonly Previous[]
+  /** When cooks would rather not be asked, or not for some activities. */
+  readonly spares?: readonly Spare[]
   readonly weights: Weights
+}
+
+/** Each tick in [from, to) in which the cook attends or touches one of these activities (any, when absent) costs `price`. */
+export interface Spare {
+  readonly cook: CookId
+  readonly from: Tick
+  readonly to: Tick
+  readonly price: number
+  readonly activities?: readonly ActivityId[]
 }
 
 export interface Activity {

@@ -1,6 +1,7 @@
 import type { Act, CookModel, LagModel, ModeModel, Told } from './model.ts'
 import type { Place } from './place.ts'
 import type { Tick } from './problem.ts'
+import { sparedOf } from './spares.ts'
 
 /**
  * The parts of the price that hang on single activities and on pairs of them, kept in step by every move. Whole ticks and
@@ -15,11 +16,13 @@ export interface Tally {
   leads: number
   /** What all that is not as it was told costs. */
   moved: number
+  /** What cooks are asked while they are to be spared costs. */
+  spared: number
   /** Activities that are not placed, and touches to come that nobody does. */
   left: number
 }
 
-export const newTally = (acts: readonly Act[]): Tally => ({ early: 0, over: 0, leads: 0, moved: 0, left: acts.length })
+export const newTally = (acts: readonly Act[]): Tally => ({ early: 0, over: 0, leads: 0, moved: 0, spared: 0, left: acts.length })
 
 /** Adds (1) or takes away (−1) what a place counts beside the other places. */
 export const count = (
@@ -33,6 +36,7 @@ export const count = (
   tally.left += by * (place.missing - 1)
   tally.early += by * earlyBy(moments, act, place.end)
   if (isWithoutLead(place)) tally.leads += by
+  tally.spared += by * sparedOf(place)
   if (isMoved(place)) tally.moved += by * (act.told?.price ?? 0)
   for (let i = 0; i < act.preds.length; i++) {
     const lag = act.preds[i] as LagModel

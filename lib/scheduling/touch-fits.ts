@@ -4,6 +4,7 @@ import { type Act, type CookModel, type ModeModel, NEVER, type Stretch, type Tou
 import type { Item, Lane } from './place.ts'
 import { EYE_PIECE, type Tick } from './problem.ts'
 import type { Trial } from './scratch.ts'
+import { sparePrice } from './spares.ts'
 import type { State } from './state.ts'
 
 /**
@@ -107,9 +108,11 @@ const isCheaper = (state: State, trial: Trial, cook: CookModel, at: Tick, takes:
 /** About what a touch costs: what the table misses by it, a little for who misses most already, and jitter. */
 const touchPrice = (state: State, trial: Trial, cook: CookModel, at: Tick, takes: number): number => {
   const { attention } = state
-  const { atTable } = trial.act as Act
+  const act = trial.act as Act
+  const { atTable } = act
   const jitter = state.jitter > 0 ? state.random.unit() * state.jitter : 0
-  const sum = jitter + touchRise(attention, state.model.problem.weights, cook, at, at + takes, !atTable)
+  const spared = sparePrice(act, cook, at, at + takes)
+  const sum = jitter + spared + touchRise(attention, state.model.problem.weights, cook, at, at + takes, !atTable)
   return cook.eats && !atTable ? sum + (attention.missed[cook.index] as number) * 1e-3 : sum
 }
 

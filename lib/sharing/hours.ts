@@ -1,5 +1,6 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Cook } from '#lib/domain/kitchen.ts'
+import { besideBusy } from '#lib/domain/presence.ts'
 import { type EveningClock, epochMsOf } from '#lib/domain/time.ts'
 
 interface Stay {
@@ -8,7 +9,7 @@ interface Stay {
   readonly to: number
 }
 
-/** In order of time; stays in one kitchen that touch are one. */
+/** In order of time; stays in one kitchen that touch are one. Without those in which the cook is busy. */
 const staysOf = (clock: EveningClock, cook: Cook): readonly Stay[] => {
   const stays: Stay[] = []
   const all = cook.presence.map(({ kitchen, from, to }) => ({ kitchen, from: epochMsOf(clock, from), to: epochMsOf(clock, to) }))
@@ -18,7 +19,8 @@ const staysOf = (clock: EveningClock, cook: Cook): readonly Stay[] => {
       stays[stays.length - 1] = { ...last, to: Math.max(last.to, stay.to) }
     else stays.push(stay)
   }
-  return stays
+  const busy = (cook.busy ?? []).map(({ from, to }) => ({ from: epochMsOf(clock, from), to: epochMsOf(clock, to) }))
+  return besideBusy(stays, busy)
 }
 
 /** Where everybody is. Milliseconds since 1970. */

@@ -53,7 +53,8 @@ const touchMs = (way: Way, cue: Cue, at: number): number => {
   return between ? secondsOf(between.takes) * 1000 : (goesIn ?? MINUTE)
 }
 
-const piecesOf = (evening: Evening, step: Step, cue: Cue): Piece[] => {
+/** When a cue wants somebody: its own stretch unless it is left alone, then its touches in their order. */
+export const piecesOf = (evening: Evening, step: Step, cue: Cue): Piece[] => {
   const way = step.ways[cue.way]
   if (!way) return []
   const shared = { kitchen: cue.kitchen, atTable: step.where === 'table' }

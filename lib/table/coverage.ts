@@ -86,14 +86,19 @@ const guestThrough = (evening: Evening, eater: Eater): readonly ForGuest[] => {
   return left(withMeat) >= left(withMilk) ? withMeat : withMilk
 }
 
-/** For every course, every guest who comes or may come: each dish's verdict and the best of them. */
+/**
+ * For every course, every guest who comes or may come: each dish's verdict and the best of them. A course of the children's own is
+ * theirs alone, once somebody who comes is known to be a child.
+ */
 export const coverage = (evening: Evening, eaters: readonly Eater[]): readonly CourseCoverage[] => {
-  const guests = comingOf(eaters).map((eater) => guestThrough(evening, eater))
-  return evening.courses.map(({ id }, at) => ({
+  const coming = comingOf(eaters)
+  const hasChild = coming.some(({ child }) => child)
+  const guests = coming.map((eater) => ({ eater, through: guestThrough(evening, eater) }))
+  return evening.courses.map(({ id, children }, at) => ({
     course: id,
-    guests: guests.flatMap((through) => {
+    guests: guests.flatMap(({ eater, through }) => {
       const here = through[at]
-      return here ? [here] : []
+      return here && (eater.child || !children || !hasChild) ? [here] : []
     }),
   }))
 }

@@ -1,5 +1,5 @@
 import type { Evening } from '#lib/domain/evening.ts'
-import { portionsOf } from '#lib/domain/portions.ts'
+import { coversOf, portionsOf } from '#lib/domain/portions.ts'
 import type { CourseCoverage } from './coverage.ts'
 
 /** A dish made for some that more guests have to live by. */
@@ -23,7 +23,8 @@ export const tooFew = (evening: Evening, covered: readonly CourseCoverage[]): re
       }),
     )
     return [...made].flatMap(([dish, portions]): TooFew[] => {
-      if (portions >= evening.covers) return []
+      const course = evening.dishes.find(({ id }) => id === dish)?.course ?? ''
+      if (portions >= coversOf(evening, course)) return []
       const needIt = guests.filter(({ dishes }) => {
         const cannot = (id: string) => dishes.some((each) => each.dish === id && each.verdict.kind === 'does-not')
         return !cannot(dish) && [...made].some(([other, more]) => more > portions && cannot(other))

@@ -71,6 +71,7 @@ const searchOf = (problem: Problem) => {
       if (told && !isAsTold(told, placement)) cost += weights.moved * (told.frozen ? 10 : 1)
       const serving = problem.servings.find(({ id }) => id === deliveries.get(activity.delivery ?? '')?.serving)
       if (activity.plating && serving?.lead !== undefined && !placement.cooks.includes(serving.lead)) cost += weights.lead
+      cost += sparedCost(problem, option)
       const mode = activity.modes[placement.mode]
       if (activity.fact && mode) {
         const owed = owedOf(problem, { mode, fact: activity.fact, start: option.start, end: option.end })
@@ -204,6 +205,23 @@ const searchOf = (problem: Problem) => {
   }
 
   return { at, best: () => best, bestTotal: () => bestTotal, nodes: () => nodes }
+}
+
+/** What of an option lies where cooks are to be spared; an eye and a touch of one cook at once count each. */
+const sparedCost = (problem: Problem, { activity, placement, start, end }: Option): number => {
+  const mode = placement && activity.modes[placement.mode]
+  if (!placement || !mode || !problem.spares) return 0
+  const stretches = [
+    ...(mode.care === 'leave' ? [] : placement.cooks.map((cook) => ({ cook, from: start, to: end }))),
+    ...placement.touches.map(({ touch, at, cook }) => ({ cook, from: at, to: at + (mode.touches[touch]?.takes ?? 0) })),
+  ]
+  let cost = 0
+  for (const spare of problem.spares) {
+    if (spare.activities && !spare.activities.includes(activity.id)) continue
+    for (const one of stretches)
+      if (one.cook === spare.cook) cost += spare.price * Math.max(0, Math.min(one.to, spare.to) - Math.max(one.from, spare.from))
+  }
+  return cost
 }
 
 const inOrder = (a: Placement, b: Placement): number => a.start - b.start || (a.activity < b.activity ? -1 : 1)

@@ -98,9 +98,10 @@ const leftOut = (order: RunningOrder): ReadonlySet<string> =>
   )
 
 /** Those who are fed from this step: of the covers, or of the dish, without those whose variant has left the dish before it. */
-const portionsOf = ({ covers, dishes, steps }: Evening, step: Evening['steps'][number]): number => {
+const portionsOf = ({ covers, courses, dishes, steps }: Evening, step: Evening['steps'][number]): number => {
   const dish = dishes.find(({ id }) => id === step.dish)
-  const own = dish?.variant?.portions ?? dish?.portions ?? covers
+  const own =
+    dish?.variant?.portions ?? dish?.portions ?? courses.find(({ id }) => id === dish?.course)?.children?.covers ?? covers
   const forks = dishes.flatMap(({ state, variant }) => (variant && state === 'on' && variant.of === step.dish ? [variant] : []))
   const gone = forks.filter(({ fork }) =>
     steps.some(({ id, dish: of, order }) => id === fork && of === step.dish && order < step.order),
@@ -135,7 +136,7 @@ const courseTroubles = (evening: Evening, order: RunningOrder): string[] => {
     const first =
       !course.welcome &&
       order.courses.slice(0, index).every((each) => evening.courses.find(({ id }) => id === each.course)?.welcome)
-    if (course.welcome) since = epochMsOf(evening, evening.guestsFrom)
+    if (course.welcome) since = epochMsOf(evening, course.children?.at ?? evening.guestsFrom)
     if (first) since = epochMsOf(evening, evening.sitDown)
     const wait = (ms(served.toTable) - since) / SECOND
     const meal = secondsOf(course.eating.likely) + secondsOf(course.clearing)

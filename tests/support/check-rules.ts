@@ -248,7 +248,7 @@ const mealTroubles = (seen: Seen, now: string | undefined): string[] => {
     if (!course) return [`there is no course ${one.course}`]
     const at = ms(one.toTable)
     const before = off
-    off = ms(one.platesOff)
+    if (!course.children) off = ms(one.platesOff)
     if (served.has(one.course)) return []
     const from = course.notBefore ? epochMsOf(evening, course.notBefore) : at
     const first =
@@ -258,8 +258,8 @@ const mealTroubles = (seen: Seen, now: string | undefined): string[] => {
       ...(at < from && !course.welcome ? [`${course.id} comes before it may`] : []),
       ...(now !== undefined && at < ms(now) ? [`${course.id} comes before now`] : []),
       ...(first && at < sitDown ? [`${course.id} comes before the guests sit`] : []),
-      ...(at < before + up(course.pouring) ? [`${course.id} comes before the table is ready for it`] : []),
-      ...(course.welcome && at < Math.min(sitDown, epochMsOf(evening, evening.guestsFrom))
+      ...(!course.welcome && at < before + up(course.pouring) ? [`${course.id} comes before the table is ready for it`] : []),
+      ...(course.welcome && at < Math.min(sitDown, epochMsOf(evening, course.children?.at ?? evening.guestsFrom))
         ? [`${course.id} comes before the guests`]
         : []),
     ]

@@ -1,3 +1,4 @@
+import type { Place } from '#lib/scheduling/place.ts'
 import { carriedFor, NEVER_WORTH, servingsPrice } from '#lib/scheduling/price.ts'
 import { CALM_HOUR, PLATING_BURST } from '#lib/scheduling/problem.ts'
 import type { State } from '#lib/scheduling/state.ts'
@@ -15,6 +16,7 @@ export const slowPrice = (state: State): number => {
     }
     sum += weights.left * place.missing
     if (act.lead && !place.team.includes(act.lead)) sum += weights.lead
+    sum += slowSpares(state, place)
     const moment = act.delivery && moments[act.delivery.serving.index]
     if (!act.fact && moment !== undefined && place.end < moment) sum += (weights.early * (moment - place.end)) / 100
     if (!act.fact && act.told) {
@@ -41,6 +43,16 @@ export const slowPrice = (state: State): number => {
     sum += past(arrival - ready - delivery.most, delivery.safety)
     if (delivery.carry) sum += past(carriedFor(state, delivery, arrival) - delivery.carry.most, delivery.carry.safety)
   }
+  return sum
+}
+
+const slowSpares = ({ model: { problem } }: State, { act, pieces }: Place): number => {
+  let sum = 0
+  for (const spare of problem.spares ?? [])
+    for (const { cook, from, to } of pieces)
+      for (let t = from; t < to; t++)
+        if (cook.id === spare.cook && spare.from <= t && t < spare.to && spare.activities?.includes(act.activity.id) !== false)
+          sum += spare.price
   return sum
 }
 

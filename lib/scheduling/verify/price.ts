@@ -13,7 +13,7 @@ export const price = (scene: Scene, breaches: readonly Breach[]): Cost => {
     waits: waits(scene),
     keeping: keeping(scene, breaches),
     table: table(scene),
-    calm: calm(scene),
+    calm: calm(scene) + spared(scene),
     fresh: fresh(scene),
     unchanged: unchanged(scene),
   }
@@ -116,6 +116,16 @@ const calm = (scene: Scene): number => {
       ),
     )
   return scene.problem.weights.calm * scene.problem.cooks.reduce((sum, { id }) => sum + busyTicks(id), 0)
+}
+
+/** C20: each stretch in which somebody is at something while they are to be spared. */
+const spared = ({ problem, busy }: Scene): number => {
+  let sum = 0
+  for (const spare of problem.spares ?? [])
+    for (const one of busy)
+      if (one.cook === spare.cook && (!spare.activities || spare.activities.includes(one.of.activity.id)))
+        sum += spare.price * ticksOf(cut([one], spare))
+  return sum
 }
 
 const fresh = ({ problem, delivered }: Scene): number =>

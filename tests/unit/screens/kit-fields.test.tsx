@@ -10,7 +10,7 @@ import { openCompany } from '#app/_sync/company.ts'
 import type { Plan } from '#app/_sync/plan.ts'
 import { CompanyContext, PlanContext } from '#app/_sync/use-plan.ts'
 import type { Evening } from '#lib/domain/evening.ts'
-import { Cook, Kit, Kitchen, Presence } from '#lib/domain/kitchen.ts'
+import { Busy, Cook, Kit, Kitchen, Presence } from '#lib/domain/kitchen.ts'
 import { readPlan } from '#lib/plan/read.ts'
 import * as make from '#tests/support/evening-builders.ts'
 import { planOf } from '../plan/open-plan.ts'
@@ -63,6 +63,7 @@ const blanks = (evening: Evening, screen: ReactNode): string[] => {
 
 const SOME = [
   [true, false],
+  [true, undefined],
   [2, 3],
   [1, 1.3],
   [150, 240],
@@ -124,7 +125,7 @@ test('G7 every field of a kitchen can be said', () => {
 
 test('G7 every field of a cook can be said, and of each stretch of their hours', () => {
   const draw = (cook: Cook) => blanks(evening, <CookItem cook={cook} member={undefined} {...shared} />)
-  everyFieldIsSaid(Cook.shape, ['id', 'presence'], (field, value) => draw(Cook.parse({ ...kim, [field]: value })))
+  everyFieldIsSaid(Cook.shape, ['id', 'presence', 'busy'], (field, value) => draw(Cook.parse({ ...kim, [field]: value })))
   const hours = { kitchen: 'home', from: make.at('-1 12:00'), to: make.at('-1 18:00') }
   const others: { readonly [field in keyof Presence]: readonly Presence[field][] } = {
     kitchen: ['away'],
@@ -135,6 +136,13 @@ test('G7 every field of a cook can be said, and of each stretch of their hours',
   for (const [field, values] of Object.entries(others))
     for (const value of values)
       expect(draw({ ...kim, presence: [{ ...hours, [field]: value }] }), field).not.toEqual(draw({ ...kim, presence: [hours] }))
+  const kept = { name: 'Bedtime', from: make.at('18:45'), to: make.at('19:15') }
+  const times = { from: [make.at('-1 18:45'), make.at('18:50')], to: [make.at('1 19:15'), make.at('19:20')] }
+  const otherwise: { readonly [field in keyof Busy]: readonly Busy[field][] } = { name: ['Choir'], ...times }
+  expect(Object.keys(otherwise).toSorted()).toEqual(Object.keys(Busy.shape).toSorted())
+  for (const [field, values] of Object.entries(otherwise))
+    for (const value of values)
+      expect(draw({ ...kim, busy: [{ ...kept, [field]: value }] }), field).not.toEqual(draw({ ...kim, busy: [kept] }))
 })
 
 test('G7 is seen to fail: a field without a blank, and one that is shut, are found', () => {
