@@ -82,7 +82,8 @@ export function KitchenItem({ kitchen, isOpen, isFresh, onToggle, moves }: Props
                   text={kitchen.toTableMost === undefined ? '' : durationText(kitchen.toTableMost)}
                   empty="no longer"
                   onWrite={(text) => {
-                    if (text.trim() === '') return change((doc) => setFields(doc, 'kitchens', kitchen.id, { toTableMost: undefined }))
+                    if (text.trim() === '')
+                      return change((doc) => setFields(doc, 'kitchens', kitchen.id, { toTableMost: undefined }))
                     const most = readDuration(text)
                     return most === null || secondsOf(most) < secondsOf(kitchen.toTable)
                       ? `Write how long the way is at worst, no less than ${durationText(kitchen.toTable)}, or nothing.`
