@@ -35,6 +35,12 @@ export function ShoppingScreen({ eveningId }: { readonly eveningId: string }) {
   const toBuy = shown.filter(({ standing }) => standing.kind !== 'have')
   const there = shown.filter(({ standing }) => standing.kind === 'have')
   const groups = groupLines(toBuy)
+  // What is sent elsewhere is made without the guests' needs.
+  const asText = listAsText(
+    groupLines(listOf(evening, planned, null).lines.filter((line) => isShown(line, evening, mine, whose, errand))),
+    evening,
+    names,
+  )
   const toggle = (key: string) => setOpen(open === key ? null : key)
   return (
     <main id="main" className={css.main}>
@@ -93,7 +99,7 @@ export function ShoppingScreen({ eveningId }: { readonly eveningId: string }) {
         </Fold>
       ) : null}
       <Fold title="Send it, or keep it as a table">
-        <CopyText label="What is still to be got" text={listAsText(groups, evening, names)} rows={8} send />
+        <CopyText label="What is still to be got" text={asText} rows={8} send />
         <p>
           <a href={`/api/evenings/${eveningId}/shopping`} download>
             The whole list as a table (CSV)

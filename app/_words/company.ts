@@ -14,6 +14,7 @@ const SCREENS: Readonly<Record<string, string>> = {
   chores: 'is at the chores',
   recipe: 'brings a recipe in',
   tonight: 'is at the board',
+  shopping: 'is at the shopping',
 }
 
 /** "Noor is at the roast potatoes": the dish counts before its course, for a step is found within it. */

@@ -52,7 +52,9 @@ const ROWS: readonly (readonly [AisleKind, RegExp])[] = [
   ],
   [
     'bakery',
-    word('bread|loaf|baguettes?|rolls?|buns?|ciabatta|focaccia|sourdough|rye|pitta|naan|brioche|toast|croissants?|cake'),
+    word(
+      'bread|flat ?breads?|loaf|baguettes?|rolls?|buns?|ciabatta|focaccia|sourdough|rye|pitta|naan|brioche|toast|croissants?|cake',
+    ),
   ],
   [
     'drinks',

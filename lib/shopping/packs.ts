@@ -10,7 +10,10 @@ export interface Pack {
 
 // Common practice, no source: shops of each country have their own, and every line's can be changed.
 const GRAMS: readonly (readonly [string, number])[] = [
-  ['flour|plain flour|wheat flour|plain wheat flour|white flour|self-raising flour|bread flour|strong flour|strong white flour|wholemeal flour|rye flour', 1000],
+  [
+    'flour|plain flour|wheat flour|plain wheat flour|white flour|self-raising flour|bread flour|strong flour|strong white flour|wholemeal flour|rye flour',
+    1000,
+  ],
   ['sugar|granulated sugar|caster sugar|demerara sugar', 1000],
   ['icing sugar|brown sugar|light brown sugar|dark brown sugar|muscovado sugar', 500],
   ['butter|unsalted butter|salted butter', 250],
