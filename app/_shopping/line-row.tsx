@@ -33,7 +33,9 @@ export function LineRow({ line, names, isOpen, onToggle }: Props) {
   const id = useId()
   const { standing } = line
   const isGot = standing.kind === 'got'
-  useWhere(isOpen ? line.key : null)
+  // What others are told to look at is an entry of the plan.
+  const place = line.parts[0]?.ingredient ?? line.note
+  useWhere(isOpen ? place : null)
   const about = [
     wantedText(line),
     line.when.kind === 'on' && !line.when.said ? '' : whenText(line.when, evening.date),
@@ -66,7 +68,7 @@ export function LineRow({ line, names, isOpen, onToggle }: Props) {
           : null}
         {isGot ? null : about.join('; ')}
         {line.labels.length > 0 ? <span className={css.wants}>{labelText(line)}</span> : null}
-        <Here target={line.key} />
+        {place === null ? null : <Here target={place} />}
       </p>
       {isOpen ? (
         <Entry id={line.key}>
