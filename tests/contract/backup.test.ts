@@ -6,9 +6,12 @@ import { afterEach, expect, test, vi } from 'vitest'
 import * as Y from 'yjs'
 import { setFields } from '#lib/plan/commands/set.ts'
 import { readPlan } from '#lib/plan/read.ts'
+import { writeEvening } from '#lib/plan/write-evening.ts'
 import { backupName, backupNames, cleanCopies, copyDatabase, keepBackup } from '#server/backup/copies.ts'
 import { isDue } from '#server/backup/open-backups.ts'
 import { restoreBackup } from '#server/backup/restore.ts'
+import { eveningOf } from '#server/evenings/create.ts'
+import { printSummary } from '#server/evenings/summary.ts'
 import { RefuseStart } from '#server/refuse-start.ts'
 import { root } from '#server/root.ts'
 import { openPlanTables } from '#server/sync/plan-tables.ts'
@@ -54,9 +57,9 @@ const contentOf = (file: string): object => {
   )
 }
 
-const planIn = (file: string, eveningId: string): Y.Doc => {
+const planIn = (file: string): Y.Doc => {
   const tables = openPlanTables(file)
-  const stored = tables.load(eveningId)
+  const stored = tables.load('e')
   tables.close()
   const doc = new Y.Doc()
   for (const update of stored?.updates ?? []) Y.applyUpdate(doc, update)
@@ -78,8 +81,8 @@ const makeOne = async (child: ChildProcess, keep: number): Promise<string> => {
   return file
 }
 
-const restore = (dataFolder: string, ...asked: readonly string[]) => {
-  const done = spawnSync(process.execPath, ['--import', 'tsx', 'server/cli/restore.ts', ...asked], {
+const restore = async (dataFolder: string, ...asked: readonly string[]) => {
+  const done = spawnSync(process.execPath, [await bundled('restore-process'), ...asked], {
     cwd: root,
     encoding: 'utf8',
     env: { ...process.env, DATA_DIR: dataFolder },
@@ -87,32 +90,26 @@ const restore = (dataFolder: string, ...asked: readonly string[]) => {
   return { code: done.status, said: `${done.stdout}${done.stderr}` }
 }
 
-const lineTo = async (server: StartedServer, eveningId: string, userId: string): Promise<SocketClient> => {
-  const cookie = await sessionCookie(readFileSync(`${server.dataFolder}/secret`, 'utf8').trim(), userId)
-  const address = `ws://localhost:${server.port}/sync/${eveningId}`
+const lineTo = async (server: StartedServer): Promise<SocketClient> => {
+  const cookie = await sessionCookie(readFileSync(`${server.dataFolder}/secret`, 'utf8').trim(), 'u-kim')
+  const address = `ws://localhost:${server.port}/sync/e`
   return socketClient(address, syncClient(), { cookie, origin: server.address })
 }
 
 test(`DA1 DA3 a backup made while people edit is whole and holds all that was saved before it; ${KILLS} kills of a backup harm nothing; restored, all is as it was, under a new epoch`, async () => {
-  const server = await startServer()
+  const { folder: dataFolder, file } = scene()
+  const server = await startServer({ dataFolder, env: { DEMO: '0' } })
   ends.push(() => server.remove())
-  const { dataFolder } = server
-  const [file, folder] = [`${dataFolder}/tableward.db`, `${dataFolder}/backups`]
-  const maker = await backupProcess(dataFolder, folder)
-  const first = await makeOne(maker, 14)
-  const [{ id: eveningId, epoch } = { id: '', epoch: '' }] = query<{ id: string; epoch: string }>(
-    first,
-    'SELECT id, epoch FROM Evening',
-  )
-  const [{ host } = { host: '' }] = query<{ host: string }>(first, "SELECT userId AS host FROM Member WHERE role = 'host'")
-  const line = await lineTo(server, eveningId, host)
+  const folder = `${dataFolder}/backups`
+  const line = await lineTo(server)
   await line.until(isSaved)
   const { client } = line
-  const dish = readPlan(client.doc).evening.dishes[0]?.id ?? ''
+  const epoch = client.hello?.epoch
+  const maker = await backupProcess(dataFolder, folder)
 
   // Edits go on as fast as they are saved, from here until the server is killed.
   let edits = 0
-  const edit = () => setFields(client.doc, 'dishes', dish, { yields: 1 + (edits++ % 90), notes: `Note ${edits}` })
+  const edit = () => setFields(client.doc, 'kitchens', 'home', { name: `Kitchen ${edits++}` })
   line.socket.on('message', () => client.acked === client.sent && edits < 100_000 && edit())
   edit()
 
@@ -121,7 +118,7 @@ test(`DA1 DA3 a backup made while people edit is whole and holds all that was sa
     const before = edits
     const made = await makeOne(maker, 14)
     expect(isWhole(made)).toBe(true)
-    expect(clockIn(planIn(made, eveningId), ackedClock.client)).toBeGreaterThanOrEqual(ackedClock.clock)
+    expect(clockIn(planIn(made), ackedClock.client)).toBeGreaterThanOrEqual(ackedClock.clock)
     await line.until(() => edits > before + 5)
   }
   expect(statSync(folder).mode & 0o777).toBe(0o700)
@@ -148,7 +145,7 @@ test(`DA1 DA3 a backup made while people edit is whole and holds all that was sa
   const last = await makeOne(maker, 14)
   expect(readdirSync(folder).filter((name) => name.includes('.partly'))).toEqual([])
 
-  const refused = restore(dataFolder, last)
+  const refused = await restore(dataFolder, last)
   expect([refused.code, refused.said]).toEqual([1, expect.stringContaining('already runs on the data folder')])
   const before = edits
   await line.until(() => edits > before + 5)
@@ -157,19 +154,19 @@ test(`DA1 DA3 a backup made while people edit is whole and holds all that was sa
   const kept = contentOf(last)
   const since = readPlan(client.doc).evening
   const began = performance.now()
-  const done = restore(dataFolder, last)
+  const done = await restore(dataFolder, last)
   expect([done.code, done.said]).toEqual([0, expect.stringContaining('Restored 1 evenings')])
-  const again = await startServer({ dataFolder })
+  const again = await startServer({ dataFolder, env: { DEMO: '0' } })
   ends.push(() => again.kill('SIGKILL'))
   const seconds = (performance.now() - began) / 1000
   console.log(
     `DA1: ${edits} edits, ${KILLS} kills of a backup (${halves} left a half one), restored and up in ${seconds.toFixed(1)} s`,
   )
 
-  const back = await lineTo(again, eveningId, host)
-  await back.until((one) => one.hello !== null && readPlan(one.doc).evening.dishes.length > 0)
+  const back = await lineTo(again)
+  await back.until((one) => one.hello !== null && readPlan(one.doc).evening.name === 'Soup')
   expect(back.client.hello?.epoch).not.toBe(epoch)
-  expect(readPlan(back.client.doc).evening).toEqual(readPlan(planIn(last, eveningId)).evening)
+  expect(readPlan(back.client.doc).evening).toEqual(readPlan(planIn(last)).evening)
   expect(readPlan(back.client.doc).evening).not.toEqual(since)
   back.close()
   await back.ended
@@ -179,7 +176,7 @@ test(`DA1 DA3 a backup made while people edit is whole and holds all that was sa
     expect([table, Reflect.get(restored, table)]).toEqual([table, Reflect.get(kept, table)])
   const aside = readdirSync(`${dataFolder}/copies`).filter((name) => name.startsWith('before-restore-'))
   expect(aside).toHaveLength(1)
-  expect(readPlan(planIn(`${dataFolder}/copies/${aside[0]}`, eveningId)).evening.dishes).toHaveLength(since.dishes.length)
+  expect(readPlan(planIn(`${dataFolder}/copies/${aside[0]}`)).evening.kitchens).toHaveLength(since.kitchens.length)
 })
 
 const scene = () => {
@@ -187,6 +184,13 @@ const scene = () => {
   const database = planDatabase(folder)
   ends.push(() => rmSync(folder, { recursive: true, force: true }))
   database.add('e', ['kim', 'noor'])
+  const doc = new Y.Doc()
+  const dinner = { name: 'Soup', date: '2099-03-06', zone: 'Europe/London', sitDown: '19:30', covers: 4 }
+  const plan = eveningOf(dinner, 'Kim')
+  writeEvening(doc, plan, { epoch: 'epoch-1', minClient: 1 })
+  const tables = openPlanTables(database.file)
+  tables.create('e', Y.encodeStateAsUpdate(doc))
+  tables.close()
   // The helper writes the tables without Prisma: a restore asks which migrations a file has.
   const names = readdirSync(`${root}prisma/migrations`).filter((name) => /^\d/.test(name))
   const file = `${folder}/tableward.db`
@@ -198,7 +202,8 @@ const scene = () => {
   copyDatabase(database.file, file)
   run(`PRAGMA journal_mode = WAL;
     CREATE TABLE _prisma_migrations (migration_name TEXT, finished_at TEXT, rolled_back_at TEXT);
-    INSERT INTO _prisma_migrations VALUES ${names.map((name) => `('${name}', 'x', NULL)`).join(', ')}`)
+    INSERT INTO _prisma_migrations VALUES ${names.map((name) => `('${name}', 'x', NULL)`).join(', ')};
+    UPDATE Evening SET summary = '${printSummary(plan)}'`)
   const places = { databaseFile: file, copies: `${folder}/copies` }
   const restoreFrom = (file: string) => restoreBackup(places, file, { migrations: `${root}prisma/migrations`, stamp: 's' })
   return { folder, file, run, restoreFrom }

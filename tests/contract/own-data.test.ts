@@ -147,6 +147,7 @@ test('DA6 who changed what is told to hosts, outlives the folding of the log, an
     `Mira settled who does “${plan.courses[0]?.name}”`,
     'Mira changed the number of covers of the evening',
     `Jonas changed the notes and for how many it is written of “${dish.name}”`,
+    'Mira gave somebody a seat',
   ]
   expect(await historyOf(hostId, eveningId)).toEqual(told)
   // The last one to leave has the log folded.

@@ -1,0 +1,2 @@
+// As npm run restore:  FILE
+import '#server/cli/restore.ts'
