@@ -2,12 +2,13 @@ import type { Evening } from '#lib/domain/evening.ts'
 import { stateOf } from '#lib/domain/offer.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { type HomeSheet, homeSheetOf } from '#lib/potluck/home-sheet.ts'
+import { toConfirm } from '#lib/table/to-confirm.ts'
 
 /** The sheet of a home; whatever its cook has not confirmed yet is asked for, whoever may need it: that is for the hosts to know. */
 export const sheetOf = (evening: Evening, order: RunningOrder | null, kitchen: string): HomeSheet =>
   homeSheetOf(evening, order, {
     kitchen,
-    toConfirm: new Set(evening.dishes.flatMap(({ id, confirmed }) => (confirmed === undefined ? [id] : []))),
+    toConfirm: toConfirm(evening),
   })
 
 /** The steps that carry what is made in a home. */

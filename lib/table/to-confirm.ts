@@ -1,22 +1,13 @@
 import type { Evening } from '#lib/domain/evening.ts'
-import { dishVerdict } from './dish-verdict.ts'
-import { isAllergyGrade } from './need.ts'
-import type { Need } from './verdict.ts'
+import { madeOf } from './made-of.ts'
 
 /**
- * Dishes of other homes whose cook has still to say, for an allergy that somebody at the table has, what is in them, that labels were read
- * and that they were kept apart. Not those that are not right for it anyhow.
+ * Dishes of other homes whose cook has still to say what is in them, that labels were read and that they were kept apart; again when they
+ * are made of something else since. Whoever may need it: that an answer is wanted tells nothing of a guest.
  */
-export const toConfirm = (evening: Evening, needs: readonly Need[]): ReadonlySet<string> => {
-  const allergies = needs.filter(({ grade }) => isAllergyGrade(grade))
-  return new Set(
+export const toConfirm = (evening: Evening): ReadonlySet<string> =>
+  new Set(
     evening.dishes
-      .filter(
-        (dish) =>
-          dish.state === 'on' &&
-          dish.kitchen !== evening.host &&
-          allergies.some((need) => dishVerdict(evening, dish, [need]).kind === 'not-confirmed'),
-      )
+      .filter((dish) => dish.state === 'on' && dish.kitchen !== evening.host && dish.confirmed?.of !== madeOf(evening, dish))
       .map(({ id }) => id),
   )
-}

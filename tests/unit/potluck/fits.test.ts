@@ -12,6 +12,7 @@ import { readPlan } from '#lib/plan/read.ts'
 import { type Fit, fitOf, newClashes, type Verdict, verdictOf } from '#lib/potluck/fit.ts'
 import { homeSheetOf, homesOf } from '#lib/potluck/home-sheet.ts'
 import type { Variant } from '#lib/potluck/variant.ts'
+import { madeOf } from '#lib/table/made-of.ts'
 import { toConfirm } from '#lib/table/to-confirm.ts'
 import { faults } from '#tests/support/checked-plan.ts'
 import { planOf } from '#tests/unit/plan/open-plan.ts'
@@ -224,15 +225,28 @@ describe('the sheet of a home', () => {
     expect(homeSheetOf(evening, plan.order, { kitchen: 'flat' }).items).toHaveLength(2)
   })
 
-  test('BR11 its cook is asked to confirm for an allergy until they have, and not for a diet or a dislike', () => {
-    const severe = { need: 'sesame', grade: 'severe' } as const
-    expect(toConfirm(evening, [severe])).toEqual(new Set([plan.dish]))
-    expect(
-      toConfirm(evening, [
-        { need: 'vegan', grade: 'avoids' },
-        { need: 'sesame', grade: 'dislikes' },
-      ]),
-    ).toEqual(new Set())
+  test('BR11 its cook is asked to confirm it until they have, and again when it is made of something else', () => {
+    const withDish = (fields: Partial<Evening['dishes'][number]>): Evening => ({
+      ...evening,
+      dishes: evening.dishes.map((dish) => (dish.id === plan.dish ? { ...dish, ...fields } : dish)),
+    })
+    const dish = evening.dishes.find(({ id }) => id === plan.dish)
+    if (!dish) throw new Error('it became no dish')
+    expect(toConfirm(evening)).toEqual(new Set([plan.dish]))
+    const confirmed = withDish({ confirmed: { for: ['sesame'], of: madeOf(evening, dish) } })
+    expect(toConfirm(confirmed)).toEqual(new Set())
+    const flour: Evening['ingredients'][number] = {
+      id: 'flour',
+      dish: plan.dish,
+      order: 'a0',
+      food: 'flour',
+      amount: null,
+      scales: 'yes',
+      allergens: [],
+      checked: 'unknown',
+      contains: [],
+    }
+    expect(toConfirm({ ...confirmed, ingredients: [flour] })).toEqual(new Set([plan.dish]))
     expect(homeSheetText(homeSheetOf(evening, plan.order, { kitchen: 'flat' }), names, evening)).not.toContain('confirm')
   })
 })
