@@ -61,6 +61,8 @@ export const clashText = (
     case 'sit-down':
       return `${course} comes ${by} after you wanted to sit down.${fight}`
     case 'safety':
+      if (isCarriedOver(clash, names))
+        return `${dish} would be on its way and waiting ${by} longer than is safe, so ${left}.${fight}`
       return `${steps} cannot be placed within its safe times, so ${left}.${fight}`
     case 'no-cook':
       if (isUnderWay && clash.steps.length > 1) return `One cook is at ${steps} for ${by}.`
@@ -70,6 +72,13 @@ export const clashText = (
       if (isUnderWay) return `${sentence(steps)} are under way and share what only one of them can have, for ${by}.${fight}`
       return `There is no kit for ${steps}, so ${left}.${fight}`
   }
+}
+
+/** Left out for being carried too long: then it is from when it leaves to when it is next touched, and by how much that is over its limit. */
+const isCarriedOver = ({ steps, dish, from, to, by }: Clash, names: Names): boolean => {
+  const limit = names.dish(dish)?.carry
+  if (names.step(steps[0] ?? '')?.role !== 'carry' || limit?.kind !== 'safety') return false
+  return Math.abs(Date.parse(to) - Date.parse(from) - 1000 * (secondsOf(by) + secondsOf(limit.most))) < 60_000
 }
 
 /** The steps that a clash is not itself about, and the kit that all of them want. */

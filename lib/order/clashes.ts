@@ -4,6 +4,7 @@ import { instantOfTick } from '#lib/domain/time.ts'
 import type { Activity, Use } from '#lib/scheduling/problem.ts'
 import type { Breach, LeftOut } from '#lib/scheduling/schedule.ts'
 import { isServable } from '#lib/scheduling/verify/scene.ts'
+import { carriedOver } from './carried-over.ts'
 import { factClashes } from './fact-clashes.ts'
 import { byText } from './ids.ts'
 import type { Planned } from './planned.ts'
@@ -101,7 +102,7 @@ const wantedKit = ({ problem }: Planned, activity: Activity | undefined): string
   return kit?.id ?? null
 }
 
-/** A step for which nothing hard leaves room: from when to when it might have been, and for how long. */
+/** A step for which nothing hard leaves room: from when to when it might have been, and for how long; on the road for too long: by how much. */
 const leftClash = (planned: Planned, left: LeftOut): Clash => {
   const { problem, index, activities, scene } = planned
   const activity = activities.get(left.activity)
@@ -109,6 +110,18 @@ const leftClash = (planned: Planned, left: LeftOut): Clash => {
   const dish = of?.dish?.id ?? null
   const moment = scene.served.find(({ serving }) => serving.id === of?.dish?.course)?.moment
   const length = Math.min(...(activity?.modes.map(({ likely }) => likely) ?? []))
+  const over = activity && left.because === 'safety' ? carriedOver(planned, activity) : null
+  if (over)
+    return {
+      kind: 'safety',
+      steps: unique([of?.step.id]),
+      dish,
+      course: courseOf(planned, dish),
+      kit: null,
+      ...between(planned, over.from, over.to),
+      by: durationOfTicks(over.by),
+      ways: [],
+    }
   return {
     kind: left.because,
     steps: unique([of?.step.id]),

@@ -47,6 +47,9 @@ const ATTENDING: Readonly<Record<Way['care'], (cooks: number) => number>> = {
   leave: () => 0,
 }
 
+/** On the road the plan reckons with the most: what follows waits for nobody who is still under way. */
+const onTheRoad = (mode: Mode): Mode => (mode.likely === mode.most ? mode : { ...mode, likely: mode.most, usual: mode.likely })
+
 const modeOf = (way: Way, extra: number): Mode => {
   const [least, likely, most] = [way.takes.least, way.takes.likely, way.takes.most].map((takes) => ticksUp(takes) + extra) as [
     number,
@@ -123,10 +126,12 @@ const activitiesOf = (
   const { evening, tickOf, facts, opens, heldBy } = context
   const { step, dish, batches } = planned
   const said = facts.steps.get(step.id)
-  const modes = step.ways.map((way) =>
-    modeOf(way, said && said.started === undefined && said.done === undefined ? said.extra : 0),
-  )
   const place = placeOf(evening, planned)
+  const isRoad = step.role === 'carry' && place !== evening.host
+  const modes = step.ways.map((way) => {
+    const mode = modeOf(way, said && said.started === undefined && said.done === undefined ? said.extra : 0)
+    return isRoad ? onTheRoad(mode) : mode
+  })
   const claim = heldBy(step)
   const claimed = claim ? [...new Set([claim.cook, ...(claim.also ?? [])])] : []
   const happened = happenedOf(context, planned, modes, claimed)
@@ -136,7 +141,7 @@ const activitiesOf = (
       id: activityId(step.id, batch, batches),
       place,
       at: step.where,
-      ...(step.role === 'carry' && place !== evening.host ? { road: { to: evening.host } } : {}),
+      ...(isRoad ? { road: { to: evening.host } } : {}),
       from: step.earliest ? tickOf(step.earliest, 'up') : opens,
       ...(step.latest ? { to: tickOf(step.latest, 'down') } : {}),
       ...(dish ? { delivery: dish.id } : {}),

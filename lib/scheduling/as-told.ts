@@ -1,6 +1,6 @@
 import { holdEndOf, placeOf } from './fits.ts'
 import { kitsFor, sameVessel } from './kit-fits.ts'
-import { capacityBlocks, laneBlocks, stayBlocks } from './lane-fits.ts'
+import { capacityBlocks, laneBlocks, stayBlocks, tripBlocks } from './lane-fits.ts'
 import type { Act, ModeModel, TeamModel } from './model.ts'
 import type { Place, TouchPlace } from './place.ts'
 import { EYE_PIECE, type Tick } from './problem.ts'
@@ -23,8 +23,10 @@ export const placeAsTold = (
   const end = start + len
   const kind = mode.care === 'eye' ? 'eye' : act.road ? 'road' : 'hands'
   for (const cook of team.cooks) {
-    if (stayBlocks(state, act.stays[cook.index] ?? [], start, len)) return undefined
-    if (laneBlocks(state, state.cookLanes[cook.index] ?? [], kind, act.spot, len <= EYE_PIECE, start, len)) return undefined
+    const [stays, lane] = [act.stays[cook.index] ?? [], state.cookLanes[cook.index] ?? []]
+    if (stayBlocks(state, stays, start, len)) return undefined
+    if (laneBlocks(state, lane, kind, act.spot, len <= EYE_PIECE, start, len)) return undefined
+    if (act.road && tripBlocks(state, lane, stays, start, len)) return undefined
   }
   for (const group of act.groups)
     if (capacityBlocks(state, state.groupLanes[group] ?? [], state.model.groups[group] ?? 1, 1, start, end)) return undefined

@@ -3,7 +3,7 @@ import type { Act } from './model.ts'
 import type { Place } from './place.ts'
 import type { State } from './state.ts'
 
-/** What happens where this place would be, so many ticks later: with its cooks, on its rings, in its oven and stores. */
+/** What happens where this place would be, so many ticks later: with its cooks, on its rings, in its oven and stores; and what is carried on its trip. */
 export const inTheWayAt = (state: State, place: Place, by: number): ReadonlySet<Act> => {
   const found = new Set<Act>()
   const from = place.start + by
@@ -14,7 +14,7 @@ export const inTheWayAt = (state: State, place: Place, by: number): ReadonlySet<
   }
   for (const piece of place.pieces)
     for (const item of state.cookLanes[piece.cook.index] ?? [])
-      if (item.from < piece.to + by && item.to > piece.from + by) visit(item.who)
+      if ((item.from < piece.to + by && item.to > piece.from + by) || (place.act.road && item.kind === 'road')) visit(item.who)
   const rings = place.vesselKit < 0 ? [] : [place.vesselKit]
   for (const [i, index] of place.kit.entries()) {
     const kit = state.model.kits[index]

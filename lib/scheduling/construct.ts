@@ -1,5 +1,5 @@
 import { putFacts } from './facts.ts'
-import { insert, type Wish } from './insert.ts'
+import type { Wish } from './insert.ts'
 import { refreshKeep } from './keeping.ts'
 import type { Act, Model } from './model.ts'
 import { momentsFrom } from './moments.ts'
@@ -7,6 +7,7 @@ import { price, readyOf } from './price.ts'
 import type { Tick } from './problem.ts'
 import type { Random } from './random.ts'
 import { newState, putKeep, type State, setMoments } from './state.ts'
+import { insertTrip } from './trip.ts'
 
 /**
  * Serial generation backward from the handoffs (Kolisch 1996, "Serial and parallel resource-constrained project
@@ -92,7 +93,7 @@ const pullIn = (state: State): void => {
 /** Inserts in this order: latest first, what can stretch once its neighbours are there. */
 export const insertAll = (state: State, acts: readonly Act[], random: Random, wish: (act: Act) => Wish): void => {
   for (const act of backward(state, acts))
-    if (!state.places[act.index] && act.modes.length > 0) insert(state, act, random, wish(act))
+    if (!state.places[act.index] && act.modes.length > 0) insertTrip(state, act, random, wish(act))
 }
 
 /** Successors before predecessors, chores after dishes. */

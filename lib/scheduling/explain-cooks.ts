@@ -27,6 +27,9 @@ export const cookLimits = (problem: Problem, pieces: ReadonlyMap<string, readonl
           ? []
           : [{ by: other.from - piece.to, cause: { kind: 'cook', cook: cook.id, activity: other.of.activity.id } }],
       ),
+      ...others.flatMap((other): Limit[] =>
+        isOneTrip(piece, other) ? [{ by: 0, cause: { kind: 'cook', cook: cook.id, activity: other.of.activity.id } }] : [],
+      ),
       ...stayLimits(cook, piece),
     ])
   })
@@ -44,12 +47,23 @@ const piecesOf = (of: Placed, cook: Cook): Piece[] => {
 const together = (one: Piece, other: Piece): boolean => {
   const { activity: a } = one.of
   const { activity: b } = other.of
-  if (!one.touch && !other.touch && a.road && b.road && !one.eye && !other.eye) return true
+  if (isCarried(one) && isCarried(other)) return true
   if (!one.eye && !other.eye) return false
   const sameSpot = a.place === b.place && a.at === b.at
   const short = (piece: Piece) => piece.eye || piece.to - piece.from <= EYE_PIECE
   return sameSpot && short(one) && short(other)
 }
+
+/** What leaves with something else cannot leave later alone. */
+const isOneTrip = (one: Piece, other: Piece): boolean =>
+  one.of !== other.of &&
+  isCarried(one) &&
+  isCarried(other) &&
+  one.from === other.from &&
+  !one.of.activity.fact &&
+  !other.of.activity.fact
+
+const isCarried = ({ of, touch, eye }: Piece): boolean => of.activity.road !== undefined && !touch && !eye
 
 const stayLimits = (cook: Cook, piece: Piece): Limit[] => {
   const { activity } = piece.of

@@ -1,5 +1,5 @@
 import { findKit, sameVessel } from './kit-fits.ts'
-import { capacityBlocks, laneBlocks, stayBlocks } from './lane-fits.ts'
+import { capacityBlocks, laneBlocks, stayBlocks, tripBlocks } from './lane-fits.ts'
 import type { Act, CookModel, ModeModel, Stretch, TeamModel } from './model.ts'
 import type { Lane, Piece, Place, TouchPlace } from './place.ts'
 import { EYE_PIECE, type Tick } from './problem.ts'
@@ -32,7 +32,9 @@ export const tries = (
   for (let i = 0; i < cooks.length; i++) {
     const { index } = cooks[i] as CookModel
     if (stayBlocks(state, act.stays[index] as readonly Stretch[], start, len)) return false
-    if (laneBlocks(state, state.cookLanes[index] as Lane, kind, act.spot, short, start, len)) return false
+    const lane = state.cookLanes[index] as Lane
+    if (laneBlocks(state, lane, kind, act.spot, short, start, len)) return false
+    if (act.road && tripBlocks(state, lane, act.stays[index] as readonly Stretch[], start, len)) return false
   }
   for (let i = 0; i < act.groups.length; i++) {
     const group = act.groups[i] as number

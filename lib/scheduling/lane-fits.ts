@@ -1,4 +1,4 @@
-import { NEVER, type Stretch } from './model.ts'
+import { type Act, NEVER, type Stretch } from './model.ts'
 import type { Item, Lane } from './place.ts'
 import type { Tick } from './problem.ts'
 import type { State } from './state.ts'
@@ -47,6 +47,20 @@ export const laneBlocks = (
       continue
     state.lo = item.from - len
     state.hi = item.to
+    return true
+  }
+  return false
+}
+
+/** What a cook carries in one hole leaves at one moment: something else leaves at another. What is on the road already binds nothing. */
+export const tripBlocks = (state: State, lane: Lane, holes: readonly Stretch[], from: Tick, len: number): boolean => {
+  for (let i = 0; i < lane.length; i++) {
+    const item = lane[i] as Item
+    if (item.kind !== 'road' || item.from === from || (state.model.acts[item.who] as Act).fact) continue
+    const hole = holes.find((one) => item.from >= one.from && item.to <= one.to)
+    if (!hole || from < hole.from || from + len > hole.to) continue
+    state.lo = item.from < from ? item.from : hole.from - len
+    state.hi = item.from > from ? item.from : hole.to
     return true
   }
   return false

@@ -1,8 +1,8 @@
 import { startBounds } from './bounds.ts'
 import { modelUses } from './compile-kit.ts'
 import { fits } from './fits.ts'
-import { laneBlocks, stayBlocks } from './lane-fits.ts'
-import type { Act, ModeModel, TeamModel } from './model.ts'
+import { laneBlocks, stayBlocks, tripBlocks } from './lane-fits.ts'
+import type { Act, CookModel, ModeModel, TeamModel } from './model.ts'
 import { EYE_PIECE } from './problem.ts'
 import type { LeftOut } from './schedule.ts'
 import type { State } from './state.ts'
@@ -41,13 +41,15 @@ const anythingBlocks: Blocks = (state, act, mode, team, start) => !fits(state, a
 
 const cooksBlock: Blocks = (state, act, mode, team, start) => {
   const kind = mode.care === 'eye' ? 'eye' : act.road ? 'road' : 'hands'
-  return (
-    team.cooks.some(
-      (cook) =>
-        stayBlocks(state, act.stays[cook.index] ?? [], start, team.len) ||
-        laneBlocks(state, state.cookLanes[cook.index] ?? [], kind, act.spot, team.len <= EYE_PIECE, start, team.len),
-    ) || !canTouch(state, act, mode, team, start)
-  )
+  const isBusy = (cook: CookModel) => {
+    const [stays, lane] = [act.stays[cook.index] ?? [], state.cookLanes[cook.index] ?? []]
+    return (
+      stayBlocks(state, stays, start, team.len) ||
+      laneBlocks(state, lane, kind, act.spot, team.len <= EYE_PIECE, start, team.len) ||
+      (act.road && tripBlocks(state, lane, stays, start, team.len))
+    )
+  }
+  return team.cooks.some(isBusy) || !canTouch(state, act, mode, team, start)
 }
 
 const canTouch = (state: State, act: Act, mode: ModeModel, team: TeamModel, start: number): boolean =>

@@ -87,6 +87,8 @@ export interface Mode {
   readonly least: number
   readonly likely: number
   readonly most: number
+  /** What it likely takes where the plan reckons with more (`likely`), so that nobody waits for who is on the road. For chances alone. */
+  readonly usual?: number
   /** leave only: the length may be any of likely..upTo. */
   readonly upTo?: number
   readonly touches: readonly Touch[]

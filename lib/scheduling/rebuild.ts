@@ -1,10 +1,10 @@
 import { backward, scarceFirst } from './construct.ts'
 import { resettle } from './facts.ts'
-import { insert } from './insert.ts'
 import type { Act } from './model.ts'
 import { movable } from './movable.ts'
 import type { Random } from './random.ts'
 import { putKeep, type State, take } from './state.ts'
+import { insertTrip } from './trip.ts'
 
 /** Now and then chance chooses who touches what, and when. */
 const JITTER = 30
@@ -27,7 +27,7 @@ export const rebuild = (state: State, acts: readonly Act[], random: Random, orde
   const first = missing.length > 0 && random.unit() < 0.7 ? ordered.filter((act) => missing.includes(act)) : []
   for (const act of first.length > 0 ? [...first, ...ordered.filter((act) => !first.includes(act))] : ordered) {
     const start = starts.get(act)
-    insert(state, act, random, { ...(start === undefined ? {} : { start }), blink })
+    insertTrip(state, act, random, { ...(start === undefined ? {} : { start }), blink })
   }
   state.jitter = 0
 }

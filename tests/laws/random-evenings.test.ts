@@ -4,8 +4,11 @@ import { parseEvening, printEvening } from '#lib/domain/parse.ts'
 import { planEvening } from '#lib/order/engine.ts'
 import { toProblem } from '#lib/order/to-problem.ts'
 import { solve } from '#lib/scheduling/solve.ts'
+import { brokenKit, wrongClashes } from '#tests/support/check-kit.ts'
+import { brokenRules } from '#tests/support/check-rules.ts'
 import { randomEvening, SIZES } from '#tests/support/random-evening.ts'
 import { randomNight } from '#tests/support/random-night.ts'
+import { randomPotluck } from '#tests/support/random-potluck.ts'
 import { complaint } from './accepted.ts'
 import { holdsOnAll, seeds } from './seeds.ts'
 
@@ -24,6 +27,18 @@ test('S1 the verifier accepts every schedule of a random evening of 60 steps', (
 
 test('S1 the verifier accepts every schedule of a random evening of 120 steps', () => {
   holdsOnAll(seeds(1, 4), (seed) => accepted(seed, 'large', 100))
+})
+
+test('S1 O28 the verifier accepts every schedule of a random potluck, and its order keeps presence, ways, trips and limits', () => {
+  holdsOnAll(seeds(1, 20), (seed) => {
+    const evening = randomPotluck(seed)
+    const { problem } = toProblem(evening)
+    const said = complaint(problem, solve(problem, { steps: 100, seed }))
+    if (said !== null) return said
+    const order = planEvening(evening, { budget: { steps: 100, seed }, quick: true })
+    const broken = [...brokenRules(evening, order), ...brokenKit(evening, order), ...wrongClashes(evening, order)]
+    return broken.length > 0 ? broken.join('; ') : null
+  })
 })
 
 /** Later seeds on which two things under way were once given to one cook. */

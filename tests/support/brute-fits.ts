@@ -27,10 +27,15 @@ const cooksFit = (a: Option, b: Option): boolean => {
   for (let cook = 0; cook < a.hands.length; cook += 1) {
     const [handsA, handsB, eyesA, eyesB] = [a.hands[cook] ?? 0, b.hands[cook] ?? 0, a.eyes[cook] ?? 0, b.eyes[cook] ?? 0]
     if (!mayShareHands && handsA & handsB) return false
+    if (leaveApart(a, b, cook)) return false
     if (isElsewhere && (eyesA & (handsB | eyesB) || eyesB & handsA)) return false
   }
   return true
 }
+
+/** Carried by one cook in one hole, and not on one trip. */
+const leaveApart = (a: Option, b: Option, cook: number): boolean =>
+  a.planned && b.planned && (a.holes[cook] ?? -1) >= 0 && a.holes[cook] === b.holes[cook] && a.start !== b.start
 
 const ringsFit = (a: Option, b: Option): boolean => {
   const isOneVessel = a.vessel !== null && a.vessel === b.vessel

@@ -22,6 +22,8 @@ export interface Option {
   readonly spot: string
   readonly vessel: string | null
   readonly isTrip: boolean
+  /** For each cook who carries it: which hole between stays that is in; −1 otherwise. */
+  readonly holes: readonly number[]
   /** For each cook: ticks in which its hands are busy, and in which it keeps an eye. */
   readonly hands: readonly number[]
   readonly eyes: readonly number[]
@@ -79,6 +81,11 @@ export const optionOf = (problem: Problem, of: number, activity: Activity, place
     spot: `${activity.place}/${activity.at}`,
     vessel: activity.vessel === undefined ? null : `${activity.place}/${activity.vessel}`,
     isTrip: activity.road !== undefined,
+    holes: problem.cooks.map(({ id, presence }) =>
+      activity.road && placement?.cooks.includes(id)
+        ? presence.findIndex((stay, at) => stay.to <= start && end <= (presence[at + 1]?.from ?? Number.NEGATIVE_INFINITY))
+        : -1,
+    ),
     hands,
     eyes,
     holds,

@@ -113,11 +113,13 @@ const ownTroubles = ({ evening }: Seen, act: Act, now: string | undefined): stri
   if (step.latest) no(to <= epochMsOf(evening, step.latest), 'ends too late')
   if (now !== undefined) no(from >= ms(now), 'starts before now')
   const extra = Math.ceil(extraOf(evening, step.id) / GRID) * GRID
-  const likely = up(way.takes.likely) + extra
+  const home = dish && (step.role === 'make' || step.role === 'carry') ? dish.kitchen : evening.host
+  // Who is on the road is not waited for: the way is planned as on a bad day.
+  const isRoad = step.role === 'carry' && home !== evening.host
+  const likely = up(isRoad ? way.takes.most : way.takes.likely) + extra
   const length = way.care === 'hands-on' ? Math.ceil((likely / GRID) * paceOf(evening, cue.cooks) - 1e-9) * GRID : likely
   const most = way.care === 'leave' && way.upTo ? Math.max(down(way.upTo), up(way.takes.most) + extra) : length
   no(to - from >= length && to - from <= most, `lasts ${(to - from) / MINUTE} min, not ${length / MINUTE} to ${most / MINUTE}`)
-  const home = dish && (step.role === 'make' || step.role === 'carry') ? dish.kitchen : evening.host
   no(cue.kitchen === home, `is in ${cue.kitchen}, not in ${home}`)
   const asked = { 'hands-on': way.cooks, eye: 1, leave: 0 }[way.care]
   no(cue.cooks.length === asked && new Set(cue.cooks).size === asked, `has ${cue.cooks.length} cooks, not ${asked}`)
@@ -176,16 +178,38 @@ const staysOf = (evening: Evening, cook: string): Stay[] => {
   return apart
 }
 
+/** Inside a stay there, and not before the way from the stay before can be over. */
 const isPresent = (evening: Evening, kitchen: string, cook: string, from: number, to: number): boolean =>
-  staysOf(evening, cook).some((stay) => stay.kitchen === kitchen && stay.from <= from && stay.to >= to)
+  staysOf(evening, cook).some((stay, i, all) => {
+    if (stay.kitchen !== kitchen || stay.from > from || stay.to < to) return false
+    const before = all[i - 1]
+    return !before || from >= before.to + badWay(evening, cook, before.kitchen, kitchen)
+  })
+
+/** The way between the host's and another kitchen on a bad day: the kitchen's own, or that of what this cook may carry. */
+const badWay = (evening: Evening, cook: string, a: string, b: string): number => {
+  const far = a === evening.host ? b : b === evening.host ? a : null
+  const kitchen = evening.kitchens.find(({ id }) => id === far)
+  if (!kitchen) return 0
+  const carried = evening.steps.flatMap((step) => {
+    const dish = evening.dishes.find(({ id }) => id === step.dish)
+    if (step.role !== 'carry' || dish?.kitchen !== far || dish.state !== 'on') return []
+    const claim = [step.id, dish.id, dish.course].flatMap((id) => evening.claims.find(({ target }) => target === id) ?? [])[0]
+    if (claim && ![claim.cook, ...(claim.also ?? [])].includes(cook)) return []
+    return step.ways.map(({ takes }) => Math.ceil((up(takes.most) / GRID) * paceOf(evening, [cook]) - 1e-9) * GRID)
+  })
+  return Math.max(up(kitchen.toTable), up(kitchen.toTableMost ?? kitchen.toTable), ...carried)
+}
 
 /** Who carries is on the road: after a stay in the dish's kitchen and before the next one, which is in the host's. */
 const isThere = (evening: Evening, { step, cue }: Act, cook: string, from: number, to: number): boolean => {
   if (step.role !== 'carry' || cue.kitchen === evening.host) return isPresent(evening, cue.kitchen, cook, from, to)
   const stays = staysOf(evening, cook)
+  const isBefore = (end: number, stay: Stay, next: Stay) =>
+    end <= Math.max(next.from, stay.to + badWay(evening, cook, stay.kitchen, next.kitchen))
   return stays.some((stay, i) => {
     const next = stays[i + 1]
-    return stay.kitchen === cue.kitchen && next?.kitchen === evening.host && stay.to <= from && next.from >= to
+    return stay.kitchen === cue.kitchen && next?.kitchen === evening.host && stay.to <= from && isBefore(to, stay, next)
   })
 }
 
@@ -205,8 +229,12 @@ const cookTroubles = ({ evening, acts }: Seen): string[] => {
   ])
   const carries = ({ act, touch }: (typeof works)[number]) =>
     act.step.role === 'carry' && act.cue.kitchen !== evening.host && !touch
+  const goesBetween = (a: (typeof works)[number], b: (typeof works)[number]) =>
+    staysOf(evening, a.cook).some(({ from, to }) => from >= Math.min(a.to, b.to) && to <= Math.max(a.from, b.from))
   return works.flatMap((a, i) =>
     works.slice(i + 1).flatMap((b) => {
+      if (a.cook === b.cook && carries(a) && carries(b) && a.free && b.free && a.from !== b.from && !goesBetween(a, b))
+        return [`${a.cook} leaves twice, with ${a.act.name} and ${b.act.name}`]
       if (a.cook !== b.cook || a.from >= b.to || b.from >= a.to || !(a.free || b.free)) return []
       if (carries(a) && carries(b)) return []
       const together = a.act.cue.kitchen === b.act.cue.kitchen && a.act.step.where === b.act.step.where

@@ -246,7 +246,7 @@ const nearlyLate: Evening = evening(
     kitchens: [kitchen('home', HOME_KIT), away('green', 12, 22), away('dock', 5, 8)],
     cooks: [
       hostCook('jon'),
-      cook('kit', ['green 09:00 18:45', 'home 19:30 1 00:30'], { host: false }),
+      cook('kit', ['green 09:00 18:45', 'home 19:10 1 00:30'], { host: false }),
       cook('lil', ['dock 09:00 18:50', 'home 19:00 1 00:30'], { host: false }),
     ],
     claims: [claim('dhal', 'kit'), claim('flan', 'lil')],

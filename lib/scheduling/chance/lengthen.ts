@@ -85,10 +85,15 @@ const givenTime = (problem: Problem, levels: Levels, slow: number) => {
 
 const NEVER = 1e9
 
+const spreadOf = ({ least, likely, most, usual = likely }: Mode) => ({ least, likely: usual, most })
+
 const wantedOf = (activity: Activity, levels: Levels): number => {
   const level = levels.get(activity.id)
   if (level === undefined || activity.fact) return 0
-  return Math.max(0, ...activity.modes.map((mode) => roundUp(quantile(quantilesOf(mode, 'triangular'), level)) - mode.likely))
+  return Math.max(
+    0,
+    ...activity.modes.map((mode) => roundUp(quantile(quantilesOf(spreadOf(mode), 'triangular'), level)) - mode.likely),
+  )
 }
 
 /** Nothing of the same dish comes after it. */

@@ -92,8 +92,8 @@ const stepOf = (problem: Problem, events: Events, placed: Placed, index: number)
 const drawOf = (problem: Problem, { activity, mode, placement }: Placed, index: number): Draw => {
   const paces = problem.cooks.filter(({ id }) => placement.cooks.includes(id)).map((cook) => cook.pace)
   const pace = mode.care === 'hands-on' && paces.length > 0 ? Math.max(...paces) : 1
-  const spread = { least: mode.least * pace, likely: mode.likely * pace, most: mode.most * pace }
-  const likely = roundUp(spread.likely)
+  const spread = { least: mode.least * pace, likely: (mode.usual ?? mode.likely) * pace, most: mode.most * pace }
+  const likely = roundUp(mode.likely * pace)
   const running = activity.fact?.kind === 'running' ? activity.fact : undefined
   const extra = running ? Math.max(0, running.atLeast - likely) : 0
   const longer = running ? (problem.now ?? running.start) - running.start : 0

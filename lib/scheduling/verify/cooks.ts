@@ -50,6 +50,20 @@ const isOneTrip = (scene: Scene, a: Busy, b: Busy): boolean => {
   return holes(cook).some((hole) => isWithin(a, hole) && isWithin(b, hole))
 }
 
+/** H20: what one cook carries in one hole leaves at one moment, but for what is on the road already. */
+export const h20 = ({ busy, cooks }: Scene): Violation[] => {
+  const carried = busy.filter((one) => one.planned && one.kind === 'hands-on' && one.of.activity.road)
+  return carried.flatMap((a, index) =>
+    carried.slice(index + 1).flatMap((b) => {
+      const cook = a.cook === b.cook && a.from !== b.from ? cooks.get(a.cook) : undefined
+      const isOneHole = cook && holes(cook).some((hole) => isWithin(a, hole) && isWithin(b, hole))
+      if (!isOneHole) return []
+      const activities = [a.of.activity.id, b.of.activity.id]
+      return [violation('H20', Math.max(a.from, b.from), { what: 'apart' }, { activities, cooks: [a.cook] })]
+    }),
+  )
+}
+
 /** H8: while keeping an eye on something, a cook does nothing elsewhere, and nothing long. */
 export const h8 = (scene: Scene): Violation[] =>
   [...clashing(scene)].flatMap(([a, b]) => {

@@ -1,6 +1,6 @@
 import type { Problem } from '#lib/scheduling/problem.ts'
 import type { Schedule } from '#lib/scheduling/schedule.ts'
-import { h6, h7, h8, h9 } from './cooks.ts'
+import { h6, h7, h8, h9, h20 } from './cooks.ts'
 import { h17, h18 } from './deliveries.ts'
 import { h11, h13 } from './kit.ts'
 import { h4, h5 } from './lags.ts'
@@ -14,7 +14,7 @@ import { h10 } from './touches.ts'
 import type { Verdict } from './violation.ts'
 import { wishes } from './wishes.ts'
 
-const RULES = [h1, h2, h3, h4, h5, h6, h7, h8, h9, h10, h11, h11Rings, h12, h13, h14, h15, h16, h17, h18]
+const RULES = [h1, h2, h3, h4, h5, h6, h7, h8, h9, h10, h11, h11Rings, h12, h13, h14, h15, h16, h17, h18, h20]
 
 /**
  * Judges a schedule against its problem by docs/spec.md, sections H, W and C, and shares no code with the engine: every

@@ -2,7 +2,7 @@ import type { ActivityId, CookId, DeliveryId, KitId, ServingId, Tick } from '#li
 import type { Breach, Cost } from '#lib/scheduling/schedule.ts'
 
 /** The hard rules of docs/spec.md, section H. */
-export type RuleId = `H${1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9 | 10 | 11 | 12 | 13 | 14 | 15 | 16 | 17 | 18}`
+export type RuleId = `H${1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9 | 10 | 11 | 12 | 13 | 14 | 15 | 16 | 17 | 18 | 20}`
 
 /** What is wrong, in one word for a machine and two numbers for a person. */
 export interface Why {
@@ -26,6 +26,7 @@ export interface Why {
     | 'ramp'
     | 'door'
     | 'too-long'
+    | 'apart'
   readonly wanted?: number
   readonly found?: number
 }

@@ -45,7 +45,7 @@ test('H7 a cook does one hands-on thing at a time, touches among them', () => {
   expectRule(evening, at(5, 10, 'bo'), [])
 })
 
-test('H7 what is carried in one hole between presences is one trip', () => {
+test('H7 H20 what is carried in one hole between presences is one trip, and leaves at one moment', () => {
   const car = cook('ann', {
     presence: [
       { place: 'mill', from: 0, to: 20 },
@@ -57,7 +57,10 @@ test('H7 what is carried in one hole between presences is one trip', () => {
   const evening = problem({ cooks: [car], activities: [carry('pie'), carry('tart')] })
   const trip = (tart: number) =>
     schedule([placed('pie', 22, 42, { cooks: ['ann'] }), placed('tart', tart, tart + 20, { cooks: ['ann'] })])
-  expectRule(evening, trip(25), [])
+  expectRule(evening, trip(22), [
+    [trip(25), 'H20 apart pie,tart'],
+    [trip(29), 'H20 apart pie,tart'],
+  ])
   const homely = problem({
     cooks: [ann],
     activities: [activity('pie', mode('hands-on', 20)), activity('tart', mode('hands-on', 20))],

@@ -68,7 +68,7 @@ test('W3 carry: from the first carrying start to the next activity, or to arriva
   })
   const road = { place: 'mill', at: 'outside', road: { to: 'home' }, delivery: 'pie' } as const
   const evening = problem({
-    cooks: [car],
+    cooks: [car, { ...car, id: 'bo' }],
     servings: [first],
     activities: [
       activity('box', mode('hands-on', 5), road),
@@ -77,7 +77,7 @@ test('W3 carry: from the first carrying start to the next activity, or to arriva
     ],
     deliveries: [delivery('pie', 'first', { early: 60, carry: { most: 20, bound: 'quality' } })],
   })
-  const trip = [placed('box', 10, 15, { cooks: ['ann'] }), placed('bag', 12, 17, { cooks: ['ann'] })]
+  const trip = [placed('box', 10, 15, { cooks: ['ann'] }), placed('bag', 12, 17, { cooks: ['bo'] })]
   const at = (start: number) => schedule([...trip, placed('warm', start, start + 4)], served(['first', 60]))
   expect(broken(evening, at(30))).toEqual([])
   expect(broken(evening, at(33))).toEqual([{ kind: 'carry', delivery: 'pie', from: 10, to: 33, by: 3 }])
