@@ -8,7 +8,7 @@ import { course, dish, evening, step } from '#tests/support/evening-builders.ts'
 import { type Device, EVENING, type LoopbackRoom, loopbackRoom, turn } from '#tests/support/loopback-room.ts'
 
 // The long run: SYNC_SEEDS=5000 before it.
-const SEEDS = Number(process.env.SYNC_SEEDS ?? 10)
+const SEEDS = Number(process.env.SYNC_SEEDS ?? 6)
 const LINES = ['flour|g', 'egg|', 'milk|ml', 'salmon|g', 'cider|drink']
 const shop: Evening = { ...evening(course('main', dish('stew', step('cook', 30)))), id: EVENING }
 

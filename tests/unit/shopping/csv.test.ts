@@ -22,22 +22,20 @@ const nasty = fc.oneof(
   ),
 )
 
+const SEED = Number(process.env.SEED ?? 1)
+const plain = (text: string): string => text.replace(/[\p{Cc}\u2028\u2029]+/gu, ' ').replace(/^'/, '')
+
 // The reader is another library than the writer. Controls are blanks (no line of an evening has any), and nothing else is changed.
 test('SH14 ten thousand hostile cells come back as they were written, and none begins what a spreadsheet runs', () => {
-  let cells = 0
-  fc.assert(
-    fc.property(fc.array(fc.array(nasty, { minLength: 4, maxLength: 4 }), { minLength: 5, maxLength: 5 }), (rows) => {
-      const read: string[][] = parse(csvText(['a', 'b', 'c', 'd'], rows), { bom: true })
-      expect(read[0]).toEqual(['a', 'b', 'c', 'd'])
-      expect(read.slice(1).map((row) => row.map((cell) => cell.replace(/^'/, '')))).toEqual(
-        rows.map((row) => row.map((cell) => cell.replace(/[\p{Cc}\u2028\u2029]+/gu, ' ').replace(/^'/, ''))),
-      )
-      for (const cell of read.slice(1).flat()) {
-        cells += 1
-        expect(/^[\s\ufeff]*[=+\-@\t\r\0＝＋－＠]/u.test(cell), JSON.stringify(cell)).toBe(false)
-      }
-    }),
-    { numRuns: 500 },
-  )
-  expect(cells).toBe(10_000)
+  const cells = fc.sample(nasty, { numRuns: 10_000, seed: SEED })
+  const rows = Array.from({ length: 2_500 }, (_, row) => cells.slice(row * 4, row * 4 + 4))
+  const read: string[][] = parse(csvText(['a', 'b', 'c', 'd'], rows), { bom: true })
+  expect(read[0]).toEqual(['a', 'b', 'c', 'd'])
+  const found = read.slice(1).flat()
+  expect(read.slice(1).every((row) => row.length === 4)).toBe(true)
+  expect(found).toHaveLength(10_000)
+  const changed = found.flatMap((cell, at) => (cell.replace(/^'/, '') === plain(cells[at] ?? '') ? [] : [[cells[at], cell]]))
+  expect(changed).toEqual([])
+  expect(found.filter((cell) => /^[\s\ufeff]*[=+\-@\t\r\0＝＋－＠]/u.test(cell))).toEqual([])
+  expect(found.filter((cell) => /^'\s*[=+\-@]/.test(cell)).length).toBeGreaterThan(1_000)
 })
