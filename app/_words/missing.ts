@@ -11,10 +11,10 @@ const thingCounts: Readonly<Record<TableThing, readonly [one: string, more: stri
   plates: ['plate', 'plates'],
   glasses: ['glass', 'glasses'],
   cutlery: ['set of cutlery', 'sets of cutlery'],
-  ice: ['bag of ice', 'bags of ice'],
+  ice: ['kilo of ice', 'kilos of ice'],
 }
 
-/** "12 chairs", "one bag of ice". */
+/** "12 chairs", "one kilo of ice". */
 export const thingCountText = (thing: TableThing, count: number): string => countOf(count, ...thingCounts[thing])
 
 const partWords: Readonly<Record<Idea['part'], string>> = {

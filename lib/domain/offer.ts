@@ -11,7 +11,7 @@ export type Arrives = z.infer<typeof Arrives>
 export const TableThing = z.enum(['chairs', 'plates', 'glasses', 'cutlery', 'ice'])
 export type TableThing = z.infer<typeof TableThing>
 
-/** What the house has of each: pieces, settings of cutlery, bags of ice of a kilogram. What is absent nobody has said. */
+/** What the house has of each: pieces, sets of cutlery, kilograms of ice. What is absent nobody has said. */
 export const House = z.strictObject({
   chairs: z.int().min(0).max(1000).optional(),
   plates: z.int().min(0).max(1000).optional(),

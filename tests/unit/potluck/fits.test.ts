@@ -113,7 +113,12 @@ describe('an offer is tried with the planner', () => {
   })
 
   test('BR9 the oven is full, from when to when: a ring would do', () => {
-    const one = offer({ course: 'start', how: 'cold', arrives: 'to-heat', atHost: { shelves: 1, lowC: 180, highC: 200 } })
+    const one = offer({
+      course: 'start',
+      how: 'cold',
+      arrives: 'to-heat',
+      atHost: { shelves: 1, lowC: 180, highC: 200, heat: { least: 'PT17M', likely: 'PT18M', most: 'PT19M' } },
+    })
     const { verdict, text } = told(one, { kind: 'as-offered' }, { kind: 'ring' })
     const roast = before.cues.find(({ step }) => step === 'roast')
     expect(verdict).toMatchObject({
@@ -131,7 +136,7 @@ describe('an offer is tried with the planner', () => {
     expect(big.verdict).toMatchObject({ kind: 'does-not', because: { kind: 'lacks', use: { kind: 'cold', places: 9 } } })
     const one = offer()
     const of = potluck(one)
-    const far = { ...of, kitchens: of.kitchens.map((each) => (each.id === 'flat' ? { ...each, toTable: 'PT40M' } : each)) }
+    const far = { ...of, kitchens: of.kitchens.map((each) => (each.id === 'flat' ? { ...each, toTable: 'PT3H' } : each)) }
     const { fit } = tried(far, before, one, { kind: 'as-offered' })
     expect(fit).toEqual({ kind: 'no-hours', cook: 'noor', lacks: 'way' })
     expect(verdictText(verdictOf([{ variant: { kind: 'as-offered' }, fit }]), namesOf(of), of.zone)).toBe(
@@ -199,7 +204,7 @@ describe('the sheet of a home', () => {
       'A blue tin goes home again afterwards.',
       'confirm there that you have read the labels and kept it apart',
       'One more step stands in the plan',
-      'three bags of ice',
+      'three kilos of ice',
       'follow your local rules',
     ])
       expect(text).toContain(part)
