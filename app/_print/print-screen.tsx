@@ -5,6 +5,7 @@ import { CalendarPart } from '#app/_calendar/calendar-part.tsx'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Ready } from '#app/_ui/ready.tsx'
 import { SHEETS, sheetAbout, sheetNames } from '#app/_words/print.ts'
+import { homesOf } from '#lib/potluck/home-sheet.ts'
 import type { FeedState } from '#server/calendar/feed.ts'
 import css from './print.module.css'
 import { Sketch } from './sketch.tsx'
@@ -12,7 +13,7 @@ import { Sketch } from './sketch.tsx'
 /** What there is of the evening on paper, and in a calendar. */
 export function PrintScreen({ eveningId, feed }: { readonly eveningId: string; readonly feed: FeedState }) {
   const { evening } = usePlan()
-  const sheets = SHEETS.filter((kind) => kind !== 'homes' || evening.kitchens.length > 1)
+  const sheets = SHEETS.filter((kind) => kind !== 'homes' || homesOf(evening).length > 0)
   return (
     <main id="main" className={css.main}>
       <Ready />

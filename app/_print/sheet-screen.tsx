@@ -8,10 +8,12 @@ import { countOf, sentence } from '#app/_words/clock.ts'
 import { namesOf } from '#app/_words/names.ts'
 import { needText } from '#app/_words/need.ts'
 import { type PaperSize, printedText, type SheetKind, sheetNames, usualPaper } from '#app/_words/print.ts'
+import { homesOf } from '#lib/potluck/home-sheet.ts'
 import { safetyOf } from '#lib/safety/safety-of.ts'
 import type { TableNeeds } from '#server/guests/needs.ts'
 import css from './card.module.css'
 import { CookSheet } from './cook-sheet.tsx'
+import { HomeSheetPage } from './home-sheet.tsx'
 import { MenuCard } from './menu-card.tsx'
 import { Paper } from './paper.tsx'
 import { Scaled } from './scaled.tsx'
@@ -137,6 +139,16 @@ export function SheetScreen({ sheet, eveningId, needs }: Props) {
             : null,
       },
     )
+  if (sheet === 'homes') {
+    const homes = homesOf(evening)
+    return frame(
+      homes.length === 0 ? (
+        <p>Nothing comes from another home.</p>
+      ) : (
+        homes.map((kitchen) => <HomeSheetPage key={kitchen} {...shared} kitchen={kitchen} />)
+      ),
+    )
+  }
   const cooks = evening.cooks.filter(({ id }) => cook === EVERYBODY || id === cook)
   return frame(
     cooks.map(({ id }) => <CookSheet key={id} {...shared} cook={id} findings={findings} />),

@@ -1,8 +1,11 @@
 import { gzipSync } from 'node:zlib'
+import ICAL from 'ical.js'
 import Database from 'libsql'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { parseEvening } from '#lib/domain/parse.ts'
+import { planEvening } from '#lib/order/engine.ts'
 import { make } from '#server/cli/make.ts'
+import { hashOf, newToken } from '#server/guests/token.ts'
 import { newBrowser } from '#tests/support/cookie-jar.ts'
 import { formOf } from '#tests/support/posted-form.ts'
 import { meaning, openDoors, ROLES, serverActions, waysIn } from '#tests/support/role-routes.ts'
@@ -273,4 +276,95 @@ test('I11 I12 a link’s page is plain HTML that is kept and told nowhere, and i
   expect([sent.status, sent.headers.get('location')]).toEqual([303, `${otherLink}?sent`])
   expect((await fetch(`${server.address}/sign-in`, { method: 'POST', headers: { origin: 'null' } })).status).toBe(403)
   expect(server.output()).not.toContain(otherLink.slice('/reply/'.length))
+})
+
+test('CA7 CA8 a calendar is read by its address alone, its numbers rise with what changes, also after a restart, and a dead address opens nothing', async () => {
+  const run = (sql: string, values: readonly unknown[]) => {
+    const db = new Database(`${server.dataFolder}/tableward.db`, { timeout: 5000 })
+    db.prepare(sql).run([...values])
+    db.close()
+  }
+  const host = newBrowser(server.address)
+  await host.signIn(demo(0))
+  const [member] = query(
+    `SELECT m.id, m.eveningId, m.cook FROM Member m JOIN User u ON u.id = m.userId WHERE u.email = '${demo(0).email}' AND m.cook IS NOT NULL`,
+  ) as { id: string; eveningId: string; cook: string }[]
+  if (!member) throw new Error('the demo has no cook')
+  const file = parseEvening(await (await host.get(`/api/evenings/${member.eveningId}/file`)).json())
+  if (!file.ok) throw new Error('the demo is no evening')
+  const order = planEvening(file.value, { budget: { steps: 20, seed: 1 } })
+  const store = (kept: typeof order) => {
+    run('DELETE FROM StoredOrder WHERE eveningId = ?', [member.eveningId])
+    run('INSERT INTO StoredOrder (eveningId, hash, "order", at) VALUES (?, ?, ?, ?)', [
+      member.eveningId,
+      'of before',
+      JSON.stringify(kept),
+      new Date().toISOString(),
+    ])
+  }
+  const token = newToken()
+  const path = `/calendar/${token}.ics`
+  const ask = (where = path) => fetch(`${server.address}${where}`)
+  const read = (text: string) =>
+    new Map(
+      new ICAL.Component(ICAL.parse(text))
+        .getAllSubcomponents('vevent')
+        .map((each) => new ICAL.Event(each))
+        .map((event) => [event.uid, { sequence: event.sequence, from: event.startDate.toString() }]),
+    )
+  store(order)
+  run('INSERT INTO CalendarFeed (memberId, tokenHash, alarm) VALUES (?, ?, ?)', [member.id, hashOf(token), 15])
+  const answer = await ask()
+  expect([answer.status, answer.headers.get('content-type')]).toEqual([200, 'text/calendar; charset=utf-8'])
+  expect(answer.headers.get('cache-control')).toMatch(/^(no-store(, )?)+$/)
+  expect([answer.headers.get('x-robots-tag'), answer.headers.get('referrer-policy')]).toEqual([
+    'noindex, nofollow',
+    'no-referrer',
+  ])
+  const text = await answer.text()
+  const first = read(text)
+  expect(first.size).toBeGreaterThan(8)
+  expect([...first.values()].every(({ sequence }) => sequence === 0)).toBe(true)
+  expect(await (await ask()).text()).toBe(text)
+
+  const own = order.cues.filter(({ cooks }) => cooks.includes(member.cook))
+  const [moved, dropped] = [own.at(0), own.at(-1)]
+  if (!moved || !dropped || moved === dropped) throw new Error('too little to do')
+  const earlier = (instant: string) => new Date(Date.parse(instant) - 600_000).toISOString()
+  store({
+    ...order,
+    cues: order.cues
+      .filter((cue) => cue !== dropped)
+      .map((cue) => (cue === moved ? { ...cue, start: earlier(cue.start), end: earlier(cue.end) } : cue)),
+  })
+  const isOf = (uid: string, { step }: { readonly step: string }) => uid.includes(`.${step}.`)
+  const second = read(await (await ask()).text())
+  const risen = [...second].filter(([uid, { sequence }]) => sequence > (first.get(uid)?.sequence ?? 0)).map(([uid]) => uid)
+  expect(risen.some((uid) => isOf(uid, moved))).toBe(true)
+  expect(risen.length).toBeLessThan(second.size / 2)
+  for (const uid of risen) expect(second.get(uid)?.sequence).toBe(1)
+  const gone = [...first.keys()].filter((uid) => !second.has(uid))
+  expect(gone.length).toBeGreaterThan(0)
+  const taken = new ICAL.Component(ICAL.parse(await (await host.get(`/api/evenings/${member.eveningId}/calendar`)).text()))
+  const cancelled = taken.getAllSubcomponents('vevent').filter((each) => each.getFirstPropertyValue('status') === 'CANCELLED')
+  expect(cancelled.map((each) => each.getFirstPropertyValue('uid')).sort()).toEqual(gone.sort())
+
+  expect(server.output()).not.toContain(token)
+  await server.kill()
+  server = await startServer({ kind: 'built', dataFolder: server.dataFolder })
+  expect(read(await (await ask()).text())).toEqual(second)
+  expect(server.output()).not.toContain(token)
+
+  const nothing = await (await ask(`/calendar/${newToken()}.ics`)).text()
+  for (const sql of [
+    'UPDATE CalendarFeed SET tokenHash = NULL WHERE memberId = ?',
+    'UPDATE Member SET revokedAt = CURRENT_TIMESTAMP WHERE id = ?',
+  ]) {
+    run('UPDATE CalendarFeed SET tokenHash = ? WHERE memberId = ?', [hashOf(token), member.id])
+    expect((await ask()).status).toBe(200)
+    run(sql, [member.id])
+    const refused = await ask()
+    expect([refused.status, await refused.text()]).toEqual([404, nothing])
+  }
+  run('UPDATE Member SET revokedAt = NULL WHERE id = ?', [member.id])
 })

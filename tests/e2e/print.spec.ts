@@ -1,0 +1,71 @@
+import { expect, type Page, test } from '@playwright/test'
+import { loadEvening } from '#tests/support/load-evening.ts'
+import { clean, fits } from './look.ts'
+import { bringEvening, demoPage, ready } from './people.ts'
+
+/** How many pages of paper it comes to, as a browser prints it. */
+const pagesOf = async (page: Page): Promise<number> => {
+  const pdf = await page.pdf({ preferCSSPageSize: true })
+  return (pdf.toString('latin1').match(/\/Type\s*\/Page\b/g) ?? []).length
+}
+
+test('PR6 PR7 CA9 an evening on paper takes the pages it says, and a calendar’s address lives until another is made', async ({
+  browser,
+  request,
+}) => {
+  const page = await demoPage(browser)
+  const evening = loadEvening('a-lamb')
+  const long = 'and turn it, and look at it from every side, and put it back where it was before. '.repeat(5).slice(0, 399)
+  const id = await bringEvening(page, { ...evening, steps: evening.steps.map((step) => ({ ...step, does: long })) })
+  const open = async (sheet: string) => {
+    await page.goto(`/evenings/${id}/print${sheet}`)
+    await ready(page)
+  }
+
+  await open('/menu')
+  await expect(page.getByRole('heading', { name: evening.name })).toBeVisible()
+  expect(await pagesOf(page)).toBe(1)
+  await page.getByLabel('How many on a page').selectOption('two')
+  await expect(page.getByRole('heading', { name: evening.name })).toHaveCount(2)
+  expect(await pagesOf(page)).toBe(1)
+
+  await open('/cooks')
+  const sheets = page.getByRole('article')
+  await expect(sheets.first()).toBeVisible({ timeout: 30_000 })
+  await page.getByLabel('Whose sheet').selectOption({ label: 'every cook' })
+  await expect(sheets).toHaveCount(evening.cooks.length)
+  expect(await pagesOf(page)).toBeGreaterThanOrEqual(evening.cooks.length)
+
+  // Words as long as they can be: the wall says that one page is too little, and takes as many as it says.
+  await open('/wall')
+  await expect(page.getByText(/^All of it does not go on one page .* it takes (two|three) pages\.$/)).toBeVisible()
+  const pages = Number(await page.getByRole('article').getAttribute('data-pages'))
+  expect(await pagesOf(page)).toBe(pages)
+
+  // As they are, they fit, on either paper.
+  const short = await bringEvening(page, evening)
+  await page.goto(`/evenings/${short}/print/wall`)
+  await ready(page)
+  for (const paper of ['a4', 'letter']) {
+    await page.getByLabel('Paper').selectOption(paper)
+    await expect(page.getByRole('article')).toHaveAttribute('data-pages', '1', { timeout: 30_000 })
+    expect([paper, await pagesOf(page)]).toEqual([paper, 1])
+  }
+
+  await page.goto(`/evenings/${short}/print`)
+  await ready(page)
+  await fits(page, 'what there is to print')
+  await clean(page, 'what there is to print')
+  const address = page.getByRole('textbox', { name: 'The address for your calendar' })
+  await page.getByRole('button', { name: 'Make an address to follow' }).click()
+  const first = await address.inputValue()
+  expect((await request.get(first)).headers()['content-type']).toBe('text/calendar; charset=utf-8')
+  await page.getByRole('button', { name: 'Make a new address' }).click()
+  await expect(address).not.toHaveValue(first)
+  const second = await address.inputValue()
+  expect([(await request.get(first)).status(), (await request.get(second)).status()]).toEqual([404, 200])
+  await page.getByRole('button', { name: 'Take the address back' }).click()
+  await expect(page.getByRole('button', { name: 'Make an address to follow' })).toBeVisible()
+  expect((await request.get(second)).status()).toBe(404)
+  await page.context().close()
+})
