@@ -1,11 +1,12 @@
-import { doEntry, type EntryWords, eveningEntry, leaveEntry } from '#app/_words/calendar.ts'
+import { doEntry, type EntryWords, eveningEntry, leaveEntry, shoppingEntry } from '#app/_words/calendar.ts'
 import { namesOf } from '#app/_words/names.ts'
 import { secondsOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
-import { epochMsOf, msOfInstant } from '#lib/domain/time.ts'
+import { dateOfDay, epochMsOf, msOfInstant } from '#lib/domain/time.ts'
 import { doingsOf } from '#lib/night/sheet.ts'
 import { discreet } from './discreet.ts'
+import { shoppingDays } from './shopping-days.ts'
 
 /** An entry of a cook's calendar. Instants in ms since 1970. */
 export interface Entry extends EntryWords {
@@ -13,6 +14,8 @@ export interface Entry extends EntryWords {
   readonly uid: string
   readonly from: number
   readonly to: number
+  /** It is of a whole day, yyyy-mm-dd where the evening is, and of no hour. */
+  readonly date?: string
 }
 
 export interface Whose {
@@ -75,6 +78,11 @@ export const entriesOf = (plan: Evening, order: RunningOrder | null, { eveningId
         to: line.to,
         ...doEntry(line, cook, evening, names),
       }
+    }),
+    ...shoppingDays(evening, order, cook).map(({ day, lines }): Entry => {
+      const from = epochMsOf(evening, { day, time: '00:00' })
+      const to = epochMsOf(evening, { day: day + 1, time: '00:00' })
+      return { uid: uidOf(`shopping.${day}`), from, to, date: dateOfDay(evening, day), ...shoppingEntry(lines) }
     }),
     ...waysOf(evening, order, cook).map(
       ({ to, from, by }, index): Entry => ({

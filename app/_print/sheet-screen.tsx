@@ -2,6 +2,8 @@
 
 import { useSearchParams } from 'next/navigation'
 import { type ReactNode, useMemo, useState } from 'react'
+import { listOf } from '#app/_shopping/list-of.ts'
+import { type Errand, errandChoices, isShown, type Whose, whoseChoices } from '#app/_shopping/view.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { WordChoice } from '#app/_ui/word.tsx'
 import { countOf, sentence } from '#app/_words/clock.ts'
@@ -17,6 +19,7 @@ import { HomeSheetPage } from './home-sheet.tsx'
 import { MenuCard } from './menu-card.tsx'
 import { Paper } from './paper.tsx'
 import { Scaled } from './scaled.tsx'
+import { ShoppingSheet } from './shopping-sheet.tsx'
 import { WallSheet } from './wall-sheet.tsx'
 
 interface Props {
@@ -46,6 +49,8 @@ export function SheetScreen({ sheet, eveningId, needs }: Props) {
   const [withAllergens, setWithAllergens] = useState(false)
   const [withNeeds, setWithNeeds] = useState(true)
   const [pages, setPages] = useState(1)
+  const [whose, setWhose] = useState<Whose>('all')
+  const [errand, setErrand] = useState<Errand>('any')
   const planned = order.kind === 'none' ? null : order.order
   const names = useMemo(() => namesOf(evening), [evening])
   const findings = useMemo(() => (planned ? safetyOf(evening, planned, { isHot: false }) : []), [evening, planned])
@@ -117,6 +122,26 @@ export function SheetScreen({ sheet, eveningId, needs }: Props) {
               onChoose={(choice) => setWithAllergens(choice === 'with')}
             />
             .
+          </>
+        ),
+      },
+    )
+  }
+  if (sheet === 'shopping') {
+    const { lines } = listOf(evening, planned, null)
+    return frame(
+      <ShoppingSheet
+        evening={evening}
+        names={names}
+        lines={lines.filter((line) => isShown(line, evening, me?.cook ?? null, whose, errand))}
+        foot={foot}
+      />,
+      {
+        choices: (
+          <>
+            ,{' '}
+            <WordChoice label="Whose list" value={whose} options={whoseChoices(evening, me?.cook ?? null)} onChoose={setWhose} />{' '}
+            for <WordChoice label="Which day" value={errand} options={errandChoices(evening, lines)} onChoose={setErrand} />.
           </>
         ),
       },

@@ -1,11 +1,13 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import type { SheetLine } from '#lib/night/sheet.ts'
+import type { Line } from '#lib/shopping/line.ts'
 import type { FeedRefusal } from '#server/calendar/feed.ts'
 import { clockText } from './clock.ts'
 import type { Names } from './names.ts'
 import { DEFER } from './safety.ts'
 import { coreNotes, doHead, doNotes } from './sheet.ts'
+import { lineText } from './shopping.ts'
 
 type Do = Extract<SheetLine, { kind: 'do' }>
 
@@ -46,6 +48,12 @@ export const doEntry = (line: Do, cook: string, evening: Evening, names: Names):
 export const leaveEntry = (to: string, by: number, evening: Evening, names: Names): EntryWords => ({
   title: `Leave for ${names.kitchenName(to)}`,
   notes: `To be there at ${clockText(by, evening.zone)}.`,
+})
+
+/** What is bought on a day, at the latest. */
+export const shoppingEntry = (lines: readonly Line[]): EntryWords => ({
+  title: 'Shopping for the evening',
+  notes: lines.map(lineText).join('\n'),
 })
 
 /** What was in a calendar once and is not to be done any more. */

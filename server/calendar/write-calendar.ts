@@ -8,6 +8,8 @@ export interface CalendarEvent {
   readonly changedAt: number
   readonly from: number
   readonly to: number
+  /** yyyy-mm-dd: it is of this whole day, wherever the calendar is, and of no hour; it does not call. */
+  readonly date?: string
   readonly title: string
   readonly notes: string
   /** Minutes before; null: no alarm. */
@@ -29,6 +31,12 @@ const oneLine = (written: string): string => text(cleanText(written, false))
 /** An instant in UTC, in whole seconds (RFC 5545, 3.3.5). */
 const utc = (ms: number): string => new Date(Math.floor(ms / 1000) * 1000).toISOString().replace(/[-:]|\.\d{3}/g, '')
 
+/** The end must be later than the start (RFC 5545, 3.8.2.2); a day without an end is that day (3.6.1), and takes nobody's time. */
+const whenOf = ({ date, from, to }: CalendarEvent): readonly string[] =>
+  date === undefined
+    ? [`DTSTART:${utc(from)}`, `DTEND:${utc(Math.max(to, from + MINUTE))}`]
+    : [`DTSTART;VALUE=DATE:${date.replaceAll('-', '')}`, 'TRANSP:TRANSPARENT']
+
 const linesOf = (event: CalendarEvent): readonly string[] => {
   const title = oneLine(event.title) || 'An entry'
   return [
@@ -38,14 +46,12 @@ const linesOf = (event: CalendarEvent): readonly string[] => {
     `DTSTAMP:${utc(event.changedAt)}`,
     `LAST-MODIFIED:${utc(event.changedAt)}`,
     `SEQUENCE:${event.sequence}`,
-    `DTSTART:${utc(event.from)}`,
-    // It must be later than the start (RFC 5545, 3.8.2.2).
-    `DTEND:${utc(Math.max(event.to, event.from + MINUTE))}`,
+    ...whenOf(event),
     `SUMMARY:${title}`,
     ...(event.notes === '' ? [] : [`DESCRIPTION:${text(event.notes)}`]),
     `STATUS:${event.cancelled ? 'CANCELLED' : 'CONFIRMED'}`,
     'CLASS:PRIVATE',
-    ...(event.alarm === null || event.cancelled
+    ...(event.alarm === null || event.cancelled || event.date !== undefined
       ? []
       : ['BEGIN:VALARM', 'ACTION:DISPLAY', `TRIGGER:-PT${event.alarm}M`, `DESCRIPTION:${title}`, 'END:VALARM']),
     'END:VEVENT',

@@ -11,7 +11,7 @@ import { planned } from './planned.ts'
 const WHOSE = { eveningId: 'the-evening', memberId: 'the-seat' }
 const CHANGED = Date.UTC(2026, 0, 2, 3, 4, 5)
 
-const eventOf = (entry: Pick<Entry, 'uid' | 'title' | 'notes' | 'from' | 'to'>, alarm: number | null = 10): CalendarEvent => ({
+const eventOf = (entry: Entry, alarm: number | null = 10): CalendarEvent => ({
   ...entry,
   sequence: 3,
   changedAt: CHANGED,
@@ -118,6 +118,37 @@ test('CA3 days ahead are in it, and so is the way where nothing is carried', () 
   expect(leave?.title).toMatch(/^Leave for /)
   expect((leave?.to ?? 0) - (leave?.from ?? 0)).toBe(20 * 60_000)
   expect(leave?.notes).toBe('To be there at 12:00.')
+})
+
+test('CA3 what is bought fresh is bought on its day, as an entry of the whole day that calls nobody', () => {
+  const isOnTheDay = (dish: string) =>
+    lamb.order.cues.every(({ step, start }) => lamb.names.step(step)?.dish !== dish || start.startsWith(lamb.evening.date))
+  const own = lamb.evening.dishes.find(({ id }) => isOnTheDay(id))
+  if (!own) throw new Error('no dish')
+  const ingredients: Evening['ingredients'] = ['cod fillet', 'potatoes'].map((food, at) => ({
+    id: `bought-${at}`,
+    dish: own.id,
+    order: 'a',
+    food,
+    amount: { n: '500', unit: 'g' },
+    scales: 'yes',
+    allergens: [],
+    checked: 'unknown',
+    contains: [],
+  }))
+  const days = entriesOf({ ...lamb.evening, ingredients }, lamb.order, { ...WHOSE, cook: kim }).filter(({ date }) => date)
+  expect(days.map(({ date, notes }) => [date, notes.includes('cod'), notes.includes('potatoes')])).toEqual([
+    ['2026-11-13', false, true],
+    ['2026-11-14', true, false],
+  ])
+  const [event] = readBack(
+    writeCalendar(
+      'x',
+      days.slice(1).map((entry) => eventOf(entry)),
+    ),
+  ).getAllSubcomponents('vevent')
+  expect(event?.getFirstProperty('dtstart')?.toICALString()).toBe('DTSTART;VALUE=DATE:20261114')
+  expect(event?.getAllSubcomponents('valarm')).toEqual([])
 })
 
 test('CA4 on the nights when clocks change every entry is at its own instant', () => {

@@ -1,0 +1,66 @@
+import { longDate } from '#app/_words/clock.ts'
+import type { Names } from '#app/_words/names.ts'
+import { aisleText, labelText, lineAmountText, lineText, shopText, wantedText, whenText, whoText } from '#app/_words/shopping.ts'
+import type { Evening } from '#lib/domain/evening.ts'
+import { groupLines } from '#lib/shopping/groups.ts'
+import type { Line } from '#lib/shopping/line.ts'
+import css from './sheet.module.css'
+
+interface Props {
+  readonly evening: Evening
+  readonly names: Names
+  /** What is to be on it; what is in the basket or in the house already is left out here. */
+  readonly lines: readonly Line[]
+  readonly foot: string
+}
+
+const isOpen = ({ standing }: Line): boolean => standing.kind === 'open' || standing.kind === 'more'
+
+/** What is still to be bought, shop by shop and along the aisles, with boxes to tick. */
+export function ShoppingSheet({ evening, names, lines, foot }: Props) {
+  const shops = groupLines(lines.filter(isOpen))
+  return (
+    <article className={css.sheet} aria-label="Shopping list">
+      <header className={css.sheetHead}>
+        <h2>Shopping</h2>
+        <p>
+          <b>{evening.name}</b> for {evening.covers}, {longDate(evening.date)}.
+        </p>
+      </header>
+      {shops.length === 0 ? <p>Nothing is left to buy.</p> : null}
+      {shops.map(({ shop, aisles }) => (
+        <section key={shop ?? ''}>
+          {shops.length > 1 || shop !== null ? <h3 className={css.shop}>{shopText(shop)}</h3> : null}
+          <div className={css.aisles}>
+            {aisles.map(({ aisle, lines: here }) => (
+              <section key={aisleText(aisle)} className={css.aisleBlock}>
+                <h4>{aisleText(aisle)}</h4>
+                <ul>
+                  {here.map((line) => (
+                    <BuyLine key={line.key} line={line} evening={evening} names={names} />
+                  ))}
+                </ul>
+              </section>
+            ))}
+          </div>
+        </section>
+      ))}
+      <p className={css.foot}>{foot}</p>
+    </article>
+  )
+}
+
+function BuyLine({ line, evening, names }: { readonly line: Line } & Pick<Props, 'evening' | 'names'>) {
+  const { standing, unit } = line
+  const more = standing.kind === 'more' && unit !== null ? `${lineAmountText(standing.n, unit)} more ${line.food}` : ''
+  const about = [wantedText(line), whenText(line.when, evening.date), labelText(line), whoText(line, names)].filter(Boolean)
+  return (
+    <li className={css.buy}>
+      <span className={css.box} aria-hidden="true" />
+      <div>
+        <b>{more || lineText(line)}</b>
+        {about.length > 0 ? <small>{about.join('. ')}</small> : null}
+      </div>
+    </li>
+  )
+}
