@@ -76,6 +76,9 @@ export function HomeScreen({ eveningId, kitchen }: { readonly eveningId: string;
           })}
         </Cloth>
       ) : null}
+      <p className={css.back}>
+        <Link href={`/evenings/${eveningId}/print/homes`}>On paper</Link>
+      </p>
       <CopyText label="The message" text={homeSheetText(sheet, names, evening)} rows={14} send />
     </main>
   )

@@ -4,13 +4,13 @@ import Link from 'next/link'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { CopyText } from '#app/_ui/copy-text.tsx'
 import { Fold } from '#app/_ui/fold.tsx'
-import { homesLead, momentsText } from '#app/_words/bring.ts'
+import { homesLead, leftText, momentsText, thereText } from '#app/_words/bring.ts'
 import { listText } from '#app/_words/clock.ts'
 import { homeSheetText } from '#app/_words/home-sheet.ts'
 import type { Names } from '#app/_words/names.ts'
 import { homesOf } from '#lib/potluck/home-sheet.ts'
 import css from './bring.module.css'
-import { carriersFrom, sheetOf } from './sheet.ts'
+import { carriersFrom, carriesFrom, sheetOf, wayTold } from './sheet.ts'
 
 /** The homes from which something comes: when each begins and leaves, its sheet, and the same as a message to send. */
 export function Homes({ eveningId, names }: { readonly eveningId: string; readonly names: Names }) {
@@ -26,13 +26,14 @@ export function Homes({ eveningId, names }: { readonly eveningId: string; readon
         {homes.map((kitchen) => {
           const sheet = sheetOf(evening, planned, kitchen)
           const name = names.kitchenName(kitchen)
+          const { left, there } = wayTold(evening, carriesFrom(evening, kitchen))
           return (
             <li key={kitchen} className={css.homeItem}>
               <h3>
                 <Link href={`/evenings/${eveningId}/bring/${kitchen}`}>{name}</Link>
                 <small>{listText(carriersFrom(evening, planned, kitchen).map(names.cookName))}</small>
               </h3>
-              <p>{momentsText(sheet, evening)}</p>
+              <p>{there ? thereText(there, evening.zone) : left ? leftText(left, evening.zone) : momentsText(sheet, evening)}</p>
               <Fold title="The message">
                 <CopyText label={`For ${name}`} text={homeSheetText(sheet, names, evening)} rows={12} send />
               </Fold>

@@ -3,13 +3,14 @@
 import Link from 'next/link'
 import { forwardRef, useState } from 'react'
 import { newId } from '#app/_frame/new-id.ts'
+import { useStrip } from '#app/_frame/strip.tsx'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
 import { Fold } from '#app/_ui/fold.tsx'
 import { Sentence } from '#app/_ui/sentence.tsx'
 import type { Names } from '#app/_words/names.ts'
-import { thingWords } from '#app/_words/offer.ts'
+import { offerName, thingWords } from '#app/_words/offer.ts'
 import { type Offer, TableThing } from '#lib/domain/offer.ts'
 import { makeOffer } from '#lib/plan/commands/offer.ts'
 import type { Variant } from '#lib/potluck/variant.ts'
@@ -34,6 +35,7 @@ const CALLED = 'What I bring'
 export const NewOffer = forwardRef<HTMLHeadingElement, Props>(function NewOffer({ eveningId, names, draft, onDraft }, head) {
   const { evening, me } = usePlan()
   const { change } = useEdit()
+  const show = useStrip()
   const [freshId, setFreshId] = useState(newId)
   const [wrong, setWrong] = useState<string | null>(null)
   const cook = evening.cooks.find(({ id }) => id === (draft?.cook ?? me?.cook))
@@ -58,6 +60,7 @@ export const NewOffer = forwardRef<HTMLHeadingElement, Props>(function NewOffer(
     const problem = change((doc) => makeOffer(doc, offeredOf(shown)))
     setWrong(problem)
     if (problem !== null) return
+    show(`${offerName(shown)}: offered. A host answers it.`, null)
     setFreshId(newId())
     onDraft(null)
   }

@@ -7,23 +7,9 @@ import { arrivedText, leftText } from '#app/_words/bring.ts'
 import { dayOf } from '#app/_words/clock.ts'
 import { refusalText } from '#app/_words/link.ts'
 import { namesOf } from '#app/_words/names.ts'
-import type { Evening } from '#lib/domain/evening.ts'
 import type { Said } from '#lib/plan/say.ts'
 import css from './home-screen.module.css'
-import { carriesFrom } from './sheet.ts'
-
-/** What was told of the steps that carry from a home: on the way since, there since. */
-const wayTold = (
-  evening: Evening,
-  carries: readonly string[],
-): { readonly left: string | null; readonly there: string | null } => {
-  const facts = evening.night.flatMap((fact) => ('step' in fact && carries.includes(fact.step) ? [fact] : []))
-  const done = facts.flatMap((fact) => fact.done ?? [])
-  return {
-    left: facts.flatMap((fact) => fact.started ?? []).toSorted()[0] ?? null,
-    there: carries.length > 0 && done.length === carries.length ? (done.toSorted().at(-1) ?? null) : null,
-  }
-}
+import { carriesFrom, wayTold } from './sheet.ts'
 
 /** On the evening's day, to who carries from here: "I have left", "I am here", for all that is carried at once. */
 export function OnTheWay({ kitchen }: { readonly kitchen: string }) {

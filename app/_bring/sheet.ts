@@ -26,3 +26,16 @@ export const carriersFrom = (evening: Evening, order: RunningOrder | null, kitch
   )
   return [...new Set([...planned, ...offered])]
 }
+
+/** What was told of the steps that carry from a home: on the way since, there since. */
+export const wayTold = (
+  evening: Evening,
+  carries: readonly string[],
+): { readonly left: string | null; readonly there: string | null } => {
+  const facts = evening.night.flatMap((fact) => ('step' in fact && carries.includes(fact.step) ? [fact] : []))
+  const done = facts.flatMap((fact) => fact.done ?? [])
+  return {
+    left: facts.flatMap((fact) => fact.started ?? []).toSorted()[0] ?? null,
+    there: carries.length > 0 && done.length === carries.length ? (done.toSorted().at(-1) ?? null) : null,
+  }
+}

@@ -43,6 +43,9 @@ export function CooksScreen({ eveningId, members }: { readonly eveningId: string
         <LinkButton tone="word" href={`/evenings/${eveningId}/chores`}>
           Chores of the house
         </LinkButton>
+        <LinkButton tone="word" href={`/evenings/${eveningId}/bring`}>
+          Who brings what
+        </LinkButton>
       </section>
       <section aria-labelledby="members">
         <h2 id="members">Who may open this evening</h2>

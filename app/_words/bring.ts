@@ -70,3 +70,4 @@ export const momentsText = (sheet: HomeSheet, evening: Evening): string =>
 
 export const leftText = (left: string, zone: string): string => `On the way since ${clockText(left, zone)}.`
 export const arrivedText = (there: string, zone: string): string => `You are here, since ${clockText(there, zone)}.`
+export const thereText = (there: string, zone: string): string => `There since ${clockText(there, zone)}.`

@@ -4,10 +4,15 @@ import { clean, fits } from './look.ts'
 import { ready, saved } from './people.ts'
 import { threeHomes, threePhones } from './potluck.ts'
 
-const LONG = { timeout: 30_000 }
+test.describe.configure({ timeout: 180_000 })
+
+const LONG = { timeout: 45_000 }
 const press = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click(LONG)
 const offer = (page: Page, name: string) =>
   page.getByRole('region', { name: 'What everybody brings' }).getByRole('listitem').filter({ hasText: name })
+
+const home = (page: Page, name: string) =>
+  page.getByRole('region', { name: 'Home by home' }).getByRole('listitem').filter({ hasText: name })
 
 /** Writes into a blank and keeps it. */
 const write = async (page: Page, label: string, words: string): Promise<void> => {
@@ -70,7 +75,9 @@ test('E13 three phones play a potluck: what is missing, offers, a no with its re
   await ready(ada)
   await press(ada, 'Begin the evening')
   await press(bo, 'I have left')
+  await expect(home(cyd, 'Bo’s kitchen')).toContainText('On the way since', LONG)
   await press(bo, 'I am here')
   await expect(bo.getByText(/^You are here/)).toBeVisible(LONG)
+  await expect(home(cyd, 'Bo’s kitchen')).toContainText('There since', LONG)
   await close()
 })
