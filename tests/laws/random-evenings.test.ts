@@ -30,7 +30,7 @@ test('S1 the verifier accepts every schedule of a random evening of 120 steps', 
 })
 
 test('S1 O28 the verifier accepts every schedule of a random potluck, and its order keeps presence, ways, trips and limits', () => {
-  holdsOnAll(seeds(1, 20), (seed) => {
+  holdsOnAll(seeds(1, 12), (seed) => {
     const evening = randomPotluck(seed)
     const { problem } = toProblem(evening)
     const said = complaint(problem, solve(problem, { steps: 100, seed }))
