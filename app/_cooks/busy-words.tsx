@@ -93,7 +93,7 @@ export function BusyList({ cook }: { readonly cook: Cook }) {
       ) : null}
       {busy.length < MOST ? (
         <Button tone="soft" aria-label={`Something else keeps ${cook.name}, such as bedtime`} onClick={more}>
-          Bedtime, or something else that keeps them
+          Bedtime, or the like
         </Button>
       ) : null}
     </>

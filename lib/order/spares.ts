@@ -10,8 +10,8 @@ import type { PlannedStep } from './steps-to-problem.ts'
 const QUIET = 8
 /** Twice a minute at the table: rather somebody else, even if that is less fair. */
 const SOBER = 20
-/** As a minute at the table: who hosts a course gets up when nobody else can. */
-const HOSTING = 10
+/** Less than being unfair, and than any wait: who hosts a course sits where it makes no odds to the two together. */
+const HOSTING = 4
 
 const idsOf = (steps: readonly PlannedStep[], is: (planned: PlannedStep) => boolean): string[] =>
   steps

@@ -9,6 +9,7 @@ import { cueOf, planned, when } from '#tests/support/checked-plan.ts'
 import {
   at,
   cook,
+  cooks,
   course,
   courseWith,
   dish,
@@ -156,4 +157,25 @@ test('C25 children eat at a time of their own, so many of them, and no other cou
   ])
   expect(order.cues.filter((cue) => cue.step === 'boil')).toHaveLength(3)
   expect(order.cooks.map(({ missed }) => missed)).toEqual(['PT0S', 'PT0S'])
+})
+
+test('C27 how long both are up is told apart for a plating burst and beyond, and hard work after a glass is named with when and why', () => {
+  const of = (minutes: number, name: 'plate' | 'finish') =>
+    evening(
+      course('soup', dish('broth', keeps(60), step('ladle', 4, role('plate')))),
+      course('main', dish('lamb', keeps(0), does('carve', minutes, 'Carve the lamb', role(name), cooks(2)))),
+      { cooks: [cook('kim', undefined, { drinks: true }), cook('lou')] },
+    )
+  const told = (made: Evening) => {
+    const order = planned(made)
+    const { away, glasses } = coupleOf(made, order)
+    return {
+      away,
+      glasses: glasses.map((one) => [one.cook, one.step, one.because, one.start === Date.parse(cueOf(order, 'carve').start)]),
+    }
+  }
+  const glasses = [['kim', 'carve', 'sharp', true]]
+  expect(told(of(4, 'plate'))).toEqual({ away: { plating: 4, beyond: 0 }, glasses })
+  expect(told(of(10, 'plate'))).toEqual({ away: { plating: 0, beyond: 10 }, glasses })
+  expect(told(of(4, 'finish'))).toEqual({ away: { plating: 0, beyond: 4 }, glasses })
 })
