@@ -6,9 +6,10 @@ import type { Use } from '#lib/domain/kitchen.ts'
 import type { After, Dish, Step, Way } from '#lib/domain/menu.ts'
 import type { AtHost, Offer } from '#lib/domain/offer.ts'
 import { servedCourses } from '#lib/domain/served-courses.ts'
+import { wayFrom } from '#lib/domain/way-from.ts'
 import { CARRY_LIMIT, GENTLE_OVEN, GIVE_BACK, KEEPS, USUAL_FINISH, usualHeat, usualPlate } from './usual.ts'
 import { formOf, type Variant } from './variant.ts'
-import { isFromElsewhere, wayFrom } from './way.ts'
+import { isFromElsewhere } from './way.ts'
 
 /** What the steps of an accepted dish say; words are the caller's. */
 export interface Says {

@@ -1,27 +1,14 @@
 import type * as Y from 'yjs'
-import type { Span } from '#lib/domain/atoms.ts'
-import { durationOf, secondsOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Step } from '#lib/domain/menu.ts'
 import { fail, ok } from '#lib/domain/result.ts'
-import { spanFromUsual } from '#lib/domain/usual-span.ts'
+import { wayFrom } from '#lib/domain/way-from.ts'
 import { addStep } from './add.ts'
 import { setLag } from './method.ts'
 import { remove } from './remove.ts'
 import { type Edited, setFields } from './set.ts'
 
 type Around = Pick<Evening, 'host' | 'kitchens' | 'dishes' | 'steps'>
-
-const HALF_HOUR = 1800
-
-/** How long the way to the host's table is: as the kitchen says, on a good day and a bad one, half an hour where it says nothing. */
-const wayOf = (around: Around, kitchen: string): Span => {
-  const found = around.kitchens.find((each) => each.id === kitchen)
-  const usual = found ? secondsOf(found.toTable) : 0
-  const span = spanFromUsual(usual > 0 ? usual : HALF_HOUR)
-  if (found?.toTableMost === undefined) return span
-  return { ...span, most: durationOf(Math.max(secondsOf(span.likely), secondsOf(found.toTableMost))) }
-}
 
 /** The step that carries a dish: it waits for all that is made, stands behind it, and what is finished at the host's waits for it. */
 const carryStep = (around: Around, dish: string, kitchen: string, id: string, does: string): Omit<Step, 'order'> => {
@@ -33,7 +20,7 @@ const carryStep = (around: Around, dish: string, kitchen: string, id: string, do
     does,
     role: 'carry',
     where: 'outside',
-    ways: [{ care: 'hands-on', cooks: 1, takes: wayOf(around, kitchen), touches: [], uses: [] }],
+    ways: [{ care: 'hands-on', cooks: 1, takes: wayFrom(around, kitchen), touches: [], uses: [] }],
     after: made
       .filter((step) => !waitedFor.has(step.id))
       .slice(-20)
