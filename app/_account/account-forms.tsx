@@ -17,7 +17,7 @@ const leave = async () => {
 }
 
 /** Password, signing out here, signing out everywhere. */
-export function AccountForms() {
+export function AccountForms({ byLink }: { readonly byLink: boolean }) {
   const [answer, change, changing] = useActionState(changePasswordAction, { kind: 'none' })
   const [leaving, setLeaving] = useState(false)
   const [failed, setFailed] = useState(false)
@@ -44,36 +44,39 @@ export function AccountForms() {
             Sign out everywhere
           </Button>
         </div>
+        {byLink ? <p>Your link lets you in again.</p> : null}
         <p>Everywhere ends this account’s sign-ins on every device at once, open evenings included.</p>
         {failed ? <Notice>The server cannot be reached, so you are still signed in. Try again.</Notice> : null}
       </section>
-      <section aria-labelledby="password">
-        <h2 id="password">Another password</h2>
-        <form action={change}>
-          {answer.kind === 'refused' ? <Notice>{answer.message}</Notice> : null}
-          {answer.kind === 'done' ? <Notice tone="quiet">Your password is changed.</Notice> : null}
-          <Field
-            label="The password you have now"
-            name="current"
-            type="password"
-            autoComplete="current-password"
-            required
-            maxLength={200}
-          />
-          <Field
-            label="The new one"
-            hint="Ten letters or more."
-            name="next"
-            type="password"
-            autoComplete="new-password"
-            required
-            maxLength={200}
-          />
-          <Button type="submit" disabled={changing}>
-            Change the password
-          </Button>
-        </form>
-      </section>
+      {byLink ? null : (
+        <section aria-labelledby="password">
+          <h2 id="password">Another password</h2>
+          <form action={change}>
+            {answer.kind === 'refused' ? <Notice>{answer.message}</Notice> : null}
+            {answer.kind === 'done' ? <Notice tone="quiet">Your password is changed.</Notice> : null}
+            <Field
+              label="The password you have now"
+              name="current"
+              type="password"
+              autoComplete="current-password"
+              required
+              maxLength={200}
+            />
+            <Field
+              label="The new one"
+              hint="Ten letters or more."
+              name="next"
+              type="password"
+              autoComplete="new-password"
+              required
+              maxLength={200}
+            />
+            <Button type="submit" disabled={changing}>
+              Change the password
+            </Button>
+          </form>
+        </section>
+      )}
       <Ready />
     </div>
   )

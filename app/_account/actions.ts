@@ -1,7 +1,9 @@
 'use server'
 
+import { listText } from '#app/_words/clock.ts'
 import { refusedByField, refusedText } from '#app/_words/refused.ts'
-import { changePassword, signOutEverywhere, signUp } from '#server/auth/accounts.ts'
+import { changePassword, makeAccount, type SignUpRefusal, signOutEverywhere, signUp } from '#server/auth/accounts.ts'
+import { type DeleteRefusal, deleteAccount } from '#server/auth/delete-account.ts'
 import { requireUser } from '#server/auth/who.ts'
 import { setChoice } from '#server/notify/choices.ts'
 import { tooManyTries } from './tries.ts'
@@ -12,14 +14,17 @@ export type SignUpAnswer =
 
 export const signUpAction = async (data: unknown): Promise<SignUpAnswer> => {
   const made = await signUp(data)
-  if (made.ok) return { kind: 'done' }
-  switch (made.error.kind) {
+  return made.ok ? { kind: 'done' } : refusedSignUp(made.error)
+}
+
+const refusedSignUp = (refusal: SignUpRefusal): SignUpAnswer => {
+  switch (refusal.kind) {
     case 'email-taken':
       return { kind: 'refused', message: 'There is an account with this e-mail address already. Sign in instead.', fields: {} }
     case 'too-many-tries':
-      return { kind: 'refused', message: tooManyTries(made.error.seconds), fields: {} }
+      return { kind: 'refused', message: tooManyTries(refusal.seconds), fields: {} }
     case 'invalid':
-      return { kind: 'refused', message: 'Something needs another look.', fields: refusedByField(made.error.refusals) }
+      return { kind: 'refused', message: 'Something needs another look.', fields: refusedByField(refusal.refusals) }
   }
 }
 
@@ -54,4 +59,33 @@ export const setNoticeAction = async (data: unknown): Promise<boolean> => {
 export const signOutEverywhereAction = async (): Promise<void> => {
   const user = await requireUser()
   await signOutEverywhere(user.id)
+}
+
+/** An e-mail address and a password for somebody who came by a link. Their sessions end: the page signs in again. */
+export const makeAccountAction = async (data: unknown): Promise<SignUpAnswer> => {
+  const user = await requireUser()
+  const made = await makeAccount(user.id, data)
+  if (made.ok) return { kind: 'done' }
+  return made.error.kind === 'has-account'
+    ? { kind: 'refused', message: 'You have an account already. Load the page again.', fields: {} }
+    : refusedSignUp(made.error)
+}
+
+export const deleteAccountAction = async (typed: string): Promise<PasswordAnswer> => {
+  const user = await requireUser()
+  const deleted = await deleteAccount(user.id, typed)
+  return deleted.ok ? { kind: 'done' } : { kind: 'refused', message: deleteRefusedText(deleted.error) }
+}
+
+const deleteRefusedText = (refusal: DeleteRefusal): string => {
+  switch (refusal.kind) {
+    case 'wrong-password':
+      return 'That is not your password. Nothing was deleted.'
+    case 'not-the-name':
+      return 'That is not your name, letter by letter. Nothing was deleted.'
+    case 'too-many-tries':
+      return tooManyTries(refusal.seconds)
+    case 'last-host':
+      return `Nothing was deleted. Others cook at ${listText(refusal.evenings.map(({ name }) => `“${name}”`))}: make one of them a host there first, or delete it.`
+  }
 }

@@ -1,9 +1,12 @@
 'use server'
 
 import { revalidatePath } from 'next/cache'
+import { redirect } from 'next/navigation'
 import { eveningRefusalText } from '#app/_evenings/refusal.ts'
 import { requireUser } from '#server/auth/who.ts'
-import { addMember, removeMember, setCook } from '#server/evenings/members.ts'
+import { deleteEvening } from '#server/evenings/delete.ts'
+import { addMember, removeMember, setCook, setRole } from '#server/evenings/members.ts'
+import { endSeatLink, makeSeatLink } from '#server/seats/links.ts'
 
 /** What became of it: null when it was done, else why not. */
 export type MemberAnswer = string | null
@@ -41,4 +44,45 @@ export const setCookAction = async (eveningId: string, memberId: string, cook: s
   if (!set.ok) return eveningRefusalText(set.error)
   revalidatePath(page(eveningId))
   return null
+}
+
+export const setRoleAction = async (eveningId: string, memberId: string, role: 'host' | 'cook'): Promise<MemberAnswer> => {
+  const user = await requireUser()
+  const set = await setRole(user.id, eveningId, memberId, role)
+  if (!set.ok) return eveningRefusalText(set.error)
+  revalidatePath(page(eveningId))
+  return null
+}
+
+/** For whom: see server/seats/links.ts. */
+export type LinkFor =
+  | { readonly for: 'cook'; readonly cook: string }
+  | { readonly for: 'new'; readonly label: string }
+  | { readonly for: 'member'; readonly member: string; readonly out: boolean }
+
+export type LinkAnswer =
+  | { readonly kind: 'made'; readonly label: string; readonly path: string }
+  | { readonly kind: 'refused'; readonly message: string }
+
+export const makeSeatLinkAction = async (eveningId: string, asked: LinkFor): Promise<LinkAnswer> => {
+  const user = await requireUser()
+  const made = await makeSeatLink(user.id, eveningId, asked)
+  if (!made.ok) return { kind: 'refused', message: eveningRefusalText(made.error) }
+  revalidatePath(page(eveningId))
+  return { kind: 'made', ...made.value }
+}
+
+export const endSeatLinkAction = async (eveningId: string, id: string): Promise<MemberAnswer> => {
+  const user = await requireUser()
+  const ended = await endSeatLink(user.id, eveningId, id)
+  if (!ended.ok) return eveningRefusalText(ended.error)
+  revalidatePath(page(eveningId))
+  return null
+}
+
+export const deleteEveningAction = async (eveningId: string, _before: MemberAnswer, form: FormData): Promise<MemberAnswer> => {
+  const user = await requireUser()
+  const deleted = await deleteEvening(user.id, eveningId, String(form.get('name') ?? ''))
+  if (!deleted.ok) return eveningRefusalText(deleted.error)
+  redirect('/')
 }

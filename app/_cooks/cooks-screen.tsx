@@ -3,17 +3,23 @@
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { LinkButton } from '#app/_ui/button.tsx'
 import { Ready } from '#app/_ui/ready.tsx'
-import { AddMember } from './add-member.tsx'
 import { CookList } from './cook-list.tsx'
 import css from './cooks.module.css'
+import { DeleteEvening } from './delete-evening.tsx'
 import { KitchenList } from './kitchen-list.tsx'
-import type { Member } from './member.ts'
-import { MemberLine } from './member-line.tsx'
+import type { Member, SeatLinkShown } from './member.ts'
 import { PartsTable } from './parts-table.tsx'
 import { QuietWords } from './quiet-words.tsx'
+import { Seats } from './seats.tsx'
+
+interface Props {
+  readonly eveningId: string
+  readonly members: readonly Member[]
+  readonly links: readonly SeatLinkShown[]
+}
 
 /** Who cooks and when, who leads, hosts, pours and clears, what the kitchens have, and who may open this evening. */
-export function CooksScreen({ eveningId, members }: { readonly eveningId: string; readonly members: readonly Member[] }) {
+export function CooksScreen({ eveningId, members, links }: Props) {
   const { evening, me } = usePlan()
   const isHost = me?.role === 'host'
   return (
@@ -47,22 +53,8 @@ export function CooksScreen({ eveningId, members }: { readonly eveningId: string
           Who brings what
         </LinkButton>
       </section>
-      <section aria-labelledby="members">
-        <h2 id="members">Who may open this evening</h2>
-        <p className={css.quiet}>
-          Each of them has an account, and says which of the cooks they are. Removing somebody closes it to them at once.
-        </p>
-        <ul className={css.list}>
-          {members.map((member) => (
-            <MemberLine key={member.id} member={member} eveningId={eveningId} members={members} isHost={isHost} />
-          ))}
-        </ul>
-        {isHost ? (
-          <AddMember eveningId={eveningId} members={members} />
-        ) : (
-          <p className={css.quiet}>Only a host can add or remove people.</p>
-        )}
-      </section>
+      <Seats eveningId={eveningId} members={members} links={links} />
+      {isHost ? <DeleteEvening eveningId={eveningId} name={evening.name} /> : null}
     </main>
   )
 }

@@ -4,7 +4,7 @@ import { useState, useTransition } from 'react'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
 import { WordChoice } from '#app/_ui/word.tsx'
-import { removeMemberAction, setCookAction } from './actions.ts'
+import { removeMemberAction, setCookAction, setRoleAction } from './actions.ts'
 import css from './cooks.module.css'
 import type { Member } from './member.ts'
 
@@ -13,12 +13,13 @@ interface Props {
   readonly members: readonly Member[]
   readonly eveningId: string
   readonly isHost: boolean
+  readonly onLink: (member: Member) => void
 }
 
 const NONE = ''
 
-/** One person: which cook they are, and, for the host, the way out. */
-export function MemberLine({ member, members, eveningId, isHost }: Props) {
+/** One person: which cook they are, whether they are a host, another link to their seat, and the way out. */
+export function MemberLine({ member, members, eveningId, isHost, onLink }: Props) {
   const { evening } = usePlan()
   const [problem, setProblem] = useState<string | null>(null)
   const [asked, setAsked] = useState(false)
@@ -31,6 +32,11 @@ export function MemberLine({ member, members, eveningId, isHost }: Props) {
         setProblem('The server cannot be reached, so nothing was changed. Try again.')
       }
     })
+  const away = async (): Promise<string | null> => {
+    const problem = await removeMemberAction(eveningId, member.id)
+    if (problem === null && member.you) window.location.assign('/')
+    return problem
+  }
   const taken = new Set(members.filter((other) => other.id !== member.id).map((other) => other.cook))
   const mayChange = isHost || member.you
   return (
@@ -56,29 +62,60 @@ export function MemberLine({ member, members, eveningId, isHost }: Props) {
           ]}
           onChoose={(cook) => run(() => setCookAction(eveningId, member.id, cook === NONE ? null : cook))}
         />
+        {isHost && member.account ? (
+          <>
+            {' and '}
+            <WordChoice
+              label={member.you ? 'Whether you are a host' : `Whether ${member.name} is a host`}
+              value={member.role}
+              disabled={busy}
+              options={[
+                ['cook', 'a cook'],
+                ['host', 'a host'],
+              ]}
+              onChoose={(role) => run(() => setRoleAction(eveningId, member.id, role))}
+            />
+          </>
+        ) : null}
       </p>
-      {isHost ? (
+      {isHost || member.you ? (
         <span className={css.out}>
           {asked ? (
             <>
               <Button
                 tone="late"
                 disabled={busy}
-                onClick={() => run(() => removeMemberAction(eveningId, member.id))}
-                aria-label={`Yes, remove ${member.name}`}
+                onClick={() => run(away)}
+                aria-label={member.you ? 'Yes, leave this evening now' : `Yes, remove ${member.name}`}
               >
-                Yes, remove {member.you ? 'me' : 'them'} now
+                {member.you ? 'Yes, leave now' : 'Yes, remove them now'}
               </Button>{' '}
               <Button tone="word" onClick={() => setAsked(false)}>
                 no
               </Button>
             </>
           ) : (
-            <Button tone="late" onClick={() => setAsked(true)} aria-label={`Remove ${member.name}`}>
-              Remove
-            </Button>
+            <>
+              {member.account ? null : (
+                <Button tone="word" disabled={busy} onClick={() => onLink(member)} aria-label={`New link for ${member.name}`}>
+                  New link
+                </Button>
+              )}{' '}
+              <Button
+                tone="late"
+                onClick={() => setAsked(true)}
+                aria-label={member.you ? 'Leave this evening' : `Remove ${member.name}`}
+              >
+                {member.you ? 'Leave' : 'Remove'}
+              </Button>
+            </>
           )}
         </span>
+      ) : null}
+      {asked && member.you ? (
+        <p className={css.problem}>
+          What you wrote in the plan stays with it. {member.account ? '' : 'Your link opens nothing any more.'}
+        </p>
       ) : null}
       {problem ? (
         <p className={css.problem} role="alert">

@@ -10,3 +10,11 @@ export interface Member {
   readonly cook: string | null
   readonly you: boolean
 }
+
+/** A link that opens a seat now; `member`: who has sat down by it. */
+export interface SeatLinkShown {
+  readonly id: string
+  readonly label: string
+  readonly cook: string | null
+  readonly member: string | null
+}

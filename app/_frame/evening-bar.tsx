@@ -71,7 +71,7 @@ export function EveningBar({ eveningId }: { readonly eveningId: string }) {
           })}
         </nav>
       </Bar>
-      <ClosedNotice link={link} />
+      <ClosedNotice link={link} evening={evening} />
     </>
   )
 }

@@ -3,6 +3,7 @@
 import dynamic from 'next/dynamic'
 import { type ReactNode, useCallback } from 'react'
 import { KeepPages } from '#app/_alerts/keep-pages-here.tsx'
+import { OwnDevice } from '#app/_alerts/own-device.tsx'
 import type { Link } from '#app/_sync/plan.ts'
 import { PlanProvider } from '#app/_sync/plan-provider.tsx'
 import { Bar } from '#app/_ui/bar.tsx'
@@ -43,6 +44,7 @@ export function EveningFrame({ eveningId, userId, children }: Props) {
         <WhereProvider eveningId={eveningId}>
           <StripProvider>
             <EveningBar eveningId={eveningId} />
+            <OwnDevice userId={userId} />
             <KeepPages eveningId={eveningId} />
             <Told />
             <FromBefore />

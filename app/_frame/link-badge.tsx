@@ -3,6 +3,7 @@
 import type { Link } from '#app/_sync/plan.ts'
 import { Button, LinkButton } from '#app/_ui/button.tsx'
 import { closedWords, linkText } from '#app/_words/link.ts'
+import type { Evening } from '#lib/domain/evening.ts'
 import css from './link-badge.module.css'
 
 type Tone = 'calm' | 'busy' | 'away' | 'shut'
@@ -36,7 +37,7 @@ export function LinkBadge({ link, waiting }: { readonly link: Link; readonly wai
 }
 
 /** When the connection is closed for good: why, and what to do, above the screen. */
-export function ClosedNotice({ link }: { readonly link: Link }) {
+export function ClosedNotice({ link, evening }: { readonly link: Link; readonly evening: Evening }) {
   if (link.kind !== 'closed') return null
   const { says, todo } = closedWords[link.why]
   return (
@@ -44,6 +45,7 @@ export function ClosedNotice({ link }: { readonly link: Link }) {
       <p>
         <b>{says}</b> {todo} Nothing you change now is saved.
       </p>
+      {link.unsent && link.why !== 'reload' ? <Unsent evening={evening} /> : null}
       {link.why === 'sign-in' ? (
         <LinkButton href={`/sign-in?next=${encodeURIComponent(window.location.pathname)}`} tone="soft">
           Sign in
@@ -58,5 +60,28 @@ export function ClosedNotice({ link }: { readonly link: Link }) {
         </Button>
       )}
     </div>
+  )
+}
+
+/** Edits that never reached the server, offered back: they go out by themselves once their person is let in again, or are taken away. */
+function Unsent({ evening }: { readonly evening: Evening }) {
+  const save = async () => {
+    const { printEvening } = await import('#lib/domain/parse.ts')
+    const link = document.createElement('a')
+    link.href = URL.createObjectURL(new Blob([printEvening(evening)], { type: 'application/json' }))
+    link.download = `${evening.date}-as-on-this-device.json`
+    link.click()
+    URL.revokeObjectURL(link.href)
+  }
+  return (
+    <>
+      <p>
+        Something that you changed here has not reached the others. This device keeps it: let in again as yourself, you send it by
+        opening the evening. Or save the plan as it stands here.
+      </p>
+      <Button tone="soft" onClick={save}>
+        Save the plan as it stands here
+      </Button>
+    </>
   )
 }

@@ -159,7 +159,7 @@ export const connect = (parts: Parts): Connection => {
     provider.wsconnected && line.greeted && provider.synced && line.sent > 0 && line.acked >= line.sent && !line.missed
 
   const link = (): Link => {
-    if (shut) return { kind: 'closed', why: shut }
+    if (shut) return { kind: 'closed', why: shut, ...(unsent.any() && { unsent: true as const }) }
     if (isSaved()) return { kind: 'saved' }
     if (provider.wsconnected && line.greeted) return unsent.any() ? { kind: 'saving' } : { kind: 'connecting' }
     return tried ? { kind: 'offline', unsent: unsent.any() } : { kind: 'connecting' }

@@ -12,7 +12,12 @@ export type Link =
   | { readonly kind: 'saving' }
   /** `unsent`: edits are kept on this device and go out when the connection is back. */
   | { readonly kind: 'offline'; readonly unsent: boolean }
-  | { readonly kind: 'closed'; readonly why: 'sign-in' | 'removed' | 'gone' | 'other-epoch' | 'refused' | 'reload' }
+  | {
+      readonly kind: 'closed'
+      readonly why: 'sign-in' | 'removed' | 'gone' | 'other-epoch' | 'refused' | 'reload'
+      /** There are edits that the server has never had. */
+      readonly unsent?: true
+    }
 
 /** The running order against the plan on this screen. */
 export type OrderState =

@@ -242,7 +242,7 @@ test('B4 after a refused edit the next page starts from what the server has', as
   await noor.saved()
   noor.plan().edit((doc) => doc.getMap('claims').set('roast', { cook: 'noor' }))
   await noor.until((_, link) => link.kind === 'closed')
-  expect(noor.link()).toEqual({ kind: 'closed', why: 'refused' })
+  expect(noor.link()).toEqual({ kind: 'closed', why: 'refused', unsent: true })
   noor.close()
   const again = page('noor', server.port(), { shelf })
   await again.saved()
