@@ -177,8 +177,6 @@ const OPEN = ['in', 'in', 'in', 'in', 'in', 'in']
 const SIGNED_IN = ['in', 'in', 'in', 'in', 'sign-in', 'sign-in']
 const SEATED = ['in', 'in', 'not-found', 'not-found', 'sign-in', 'sign-in']
 const HOST = ['in', 'not-allowed', 'not-found', 'not-found', 'sign-in', 'sign-in']
-/** A page of the hosts', which to others is not there. */
-const HOST_PAGE = ['in', 'not-found', 'not-found', 'not-found', 'sign-in', 'sign-in']
 const WAYS: Readonly<Record<string, readonly string[]>> = {
   'GET /': SIGNED_IN,
   'GET /account': SIGNED_IN,
@@ -206,7 +204,7 @@ const WAYS: Readonly<Record<string, readonly string[]>> = {
   'GET /evenings/[id]/cooks': SEATED,
   'GET /evenings/[id]/drinks': SEATED,
   'GET /evenings/[id]/guests': SEATED,
-  'GET /evenings/[id]/history': HOST_PAGE,
+  'GET /evenings/[id]/history': SEATED,
   'GET /evenings/[id]/kitchens': SEATED,
   'GET /evenings/[id]/menu': SEATED,
   'GET /evenings/[id]/menu/[dish]': SEATED,
