@@ -38,6 +38,7 @@ const replyOf = (people: readonly Guest[], label = 'Odile'): Reply => ({
   revision: 3,
   answeredAt: '2027-03-01T10:00:00Z',
   consent: true,
+  keptUntil: '2027-04-05',
   people,
 })
 

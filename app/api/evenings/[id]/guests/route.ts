@@ -20,6 +20,7 @@ const STATUS: Readonly<Record<GuestRefusal['kind'], number>> = {
   gone: 409,
   withdrawn: 409,
   'too-many': 409,
+  promised: 409,
   'no-mail': 502,
 }
 
