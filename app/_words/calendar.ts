@@ -66,6 +66,8 @@ export const calendarRefusalText = (refusal: FeedRefusal): string => {
       return 'This evening is gone, or it is not yours.'
     case 'not-a-choice':
       return 'That is none of the choices: take another.'
+    case 'over':
+      return 'This evening is over: an address ends a week after it. Take it as a file.'
   }
 }
 

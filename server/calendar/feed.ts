@@ -2,6 +2,7 @@ import { ALARMS } from '#lib/domain/calendar-alarm.ts'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
 import { seatOf } from '#server/auth/seat.ts'
 import { canHaveCalendar } from '#server/evenings/may.ts'
+import { isOver, summaryOf } from '#server/guests/table.ts'
 import { hashOf, newToken } from '#server/guests/token.ts'
 import { live } from '#server/live.ts'
 
@@ -14,7 +15,7 @@ export interface FeedState {
   readonly alarm: number | null
 }
 
-export type FeedRefusal = { readonly kind: 'not-found' } | { readonly kind: 'not-a-choice' }
+export type FeedRefusal = { readonly kind: 'not-found' } | { readonly kind: 'not-a-choice' } | { readonly kind: 'over' }
 
 export const feedOf = async (userId: string, eveningId: string): Promise<Result<FeedState, FeedRefusal>> => {
   const seat = await seatOf(userId, eveningId)
@@ -27,10 +28,14 @@ export const feedOf = async (userId: string, eveningId: string): Promise<Result<
 export const makeFeed = async (userId: string, eveningId: string): Promise<Result<{ readonly path: string }, FeedRefusal>> => {
   const seat = await seatOf(userId, eveningId)
   if (!canHaveCalendar(seat)) return fail({ kind: 'not-found' })
+  const { db } = live()
+  const { summary } = await db.evening.findUniqueOrThrow({ where: { id: eveningId }, select: { summary: true } })
+  // It would open nothing.
+  if (isOver(summaryOf(summary))) return fail({ kind: 'over' })
   const token = newToken()
   const { memberId } = seat
   const fresh = { tokenHash: hashOf(token), madeAt: new Date(), revokedAt: null }
-  await live().db.calendarFeed.upsert({
+  await db.calendarFeed.upsert({
     where: { memberId },
     create: { memberId, alarm: USUAL_ALARM, ...fresh },
     update: fresh,
