@@ -1,4 +1,4 @@
-import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import Database from 'libsql'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { migrateDatabase, type Places } from '#server/db/migrate.ts'
@@ -79,6 +79,34 @@ test('A4 a migration that fails leaves the database as it was', async () => {
   expect(rows(places.databaseFile, "SELECT name FROM pragma_table_info('User') WHERE name = 'later'")).toEqual([])
   rmSync(`${folder}/migrations/29990101000000_later`, { recursive: true })
   expect(await migrateDatabase(places)).toEqual({ applied: [], copy: null })
+})
+
+test('A4 a migration that builds the table of people anew keeps their seats and what hangs on them', async () => {
+  const rebuilding = `${folder}/migrations/20261126051425_seat_links`
+  renameSync(rebuilding, `${folder}/held-back`)
+  await migrateDatabase(places)
+  const db = addUser()
+  db.exec(`INSERT INTO "Evening" (id, epoch, summary) VALUES ('e', 'e', '{}');
+    INSERT INTO "Member" (id, eveningId, userId, role, cook) VALUES ('m', 'e', 'u', 'host', 'kim');
+    INSERT INTO "PlanUpdate" (eveningId, bytes, memberId) VALUES ('e', x'00ff', 'm');
+    INSERT INTO "PlanClient" (eveningId, clientId, memberId) VALUES ('e', '7', 'm');
+    INSERT INTO "PlanOp" (eveningId, op, memberId, outcome) VALUES ('e', 'o', 'm', '{}');
+    INSERT INTO "PushDevice" (id, memberId, endpoint, p256dh, auth) VALUES ('d', 'm', 'https://push.example', 'p', 'a')`)
+  db.close()
+  const tables = ['User', 'Evening', 'Member', 'PlanUpdate', 'PlanClient', 'PlanOp', 'PushDevice']
+  const all = (file: string) => tables.map((table) => rows(file, `SELECT * FROM "${table}"`))
+
+  renameSync(`${folder}/held-back`, rebuilding)
+  const copy = `${folder}/copies/copy-1.db`
+  expect(await migrateDatabase(places)).toEqual({ applied: ['20261126051425_seat_links'], copy })
+  expect(all(copy).map((found) => found.length)).toEqual(tables.map(() => 1))
+  expect(all(places.databaseFile)).toEqual(all(copy))
+  expect(rows(places.databaseFile, 'PRAGMA foreign_key_check')).toEqual([])
+  // A seat still hangs on its person.
+  const after = new Database(places.databaseFile)
+  after.exec(`PRAGMA foreign_keys = ON; DELETE FROM "User" WHERE id = 'u'`)
+  after.close()
+  expect(rows(places.databaseFile, 'SELECT id FROM "Member" UNION ALL SELECT id FROM "PushDevice"')).toEqual([])
 })
 
 test('A4 what a killed migration has left is thrown away', async () => {
