@@ -9,6 +9,7 @@ import { type DemoAccount, demoAccounts, seedDemo } from './db/seed.ts'
 import { parseEnv, type Settings } from './env.ts'
 import { followPlans } from './evenings/summary.ts'
 import { eraseOverdue } from './guests/erase-overdue.ts'
+import { followClosings } from './learning/remember.ts'
 import { live, type Nights, type Planner, setLive } from './live.ts'
 import { openMail } from './mail.ts'
 import { openNights } from './night/open-nights.ts'
@@ -75,6 +76,7 @@ const startOn = async (settings: Settings, folder: DataFolder, open: OpenPages):
   const planner: Planner = await openPlanner({ db, rooms })
   const nights: Nights = await openNights({ db, rooms, planner })
   followPlans(db, rooms, (why) => console.error('a summary was not stored', why))
+  followClosings(db, rooms, (why) => console.error('what a night said was not kept', why))
 
   const push = openPush({
     db,

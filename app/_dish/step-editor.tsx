@@ -7,11 +7,13 @@ import { newId } from '#app/_frame/new-id.ts'
 import { useStrip } from '#app/_frame/strip.tsx'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { useWhere } from '#app/_frame/where.tsx'
+import { UsualHere } from '#app/_learning/usual-here.tsx'
 import { blankWay } from '#app/_menu/blank.ts'
 import { EstimateMinutes } from '#app/_quantities/estimate-minutes.tsx'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
 import { Sentence } from '#app/_ui/sentence.tsx'
+import type { Span } from '#lib/domain/atoms.ts'
 import type { Step } from '#lib/domain/menu.ts'
 import { removeWay, setWay } from '#lib/plan/commands/method.ts'
 import { moveStep } from '#lib/plan/commands/move.ts'
@@ -131,18 +133,21 @@ function More({ scene, usual, onEdit }: PartProps & { readonly usual: ReturnType
   )
 }
 
-/** Minutes reckoned for who does not know them. */
+/** Minutes from nights before, and reckoned ones for who does not know them. */
 function Estimate({ scene, index, onEdit }: PartProps & { readonly index: number }) {
   const { step } = scene
   const way = step.ways[index]
   if (!way) return null
+  const shared = {
+    step,
+    way,
+    named: wayPlace(scene, index).named,
+    onTake: (takes: Span) => onEdit(putWay(scene, index)(withTakes(way, takes))),
+  }
   return (
-    <EstimateMinutes
-      key={`${step.id}.${index}`}
-      step={step}
-      way={way}
-      named={wayPlace(scene, index).named}
-      onTake={(takes) => onEdit(putWay(scene, index)(withTakes(way, takes)))}
-    />
+    <>
+      <UsualHere key={`usual ${step.id}.${index}`} {...shared} />
+      <EstimateMinutes key={`${step.id}.${index}`} {...shared} />
+    </>
   )
 }

@@ -16,7 +16,14 @@ export const exportAccount = async (userId: string, nowMs: number): Promise<stri
       notices: { select: { kind: true, by: true } },
       feed: { select: { alarm: true, madeAt: true, revokedAt: true } },
       changes: { orderBy: { id: 'asc' }, select: { at: true, root: true, entry: true, field: true, times: true } },
-      evening: { select: { deletedAt: true, invitations: { orderBy: { createdAt: 'asc' } } } },
+      evening: {
+        select: {
+          deletedAt: true,
+          invitations: { orderBy: { createdAt: 'asc' } },
+          took: { where: { userId }, orderBy: { step: 'asc' }, select: { step: true, date: true, written: true, took: true } },
+          liked: { where: { userId }, orderBy: { dish: 'asc' }, select: { dish: true, verdict: true, left: true, note: true } },
+        },
+      },
     },
   })
   const evenings: object[] = []
@@ -32,6 +39,8 @@ export const exportAccount = async (userId: string, nowMs: number): Promise<stri
       toldOf: own.notices,
       calendar: own.feed,
       changes: own.changes,
+      took: own.evening.took,
+      dishes: own.evening.liked,
     })
   }
   const { name, email } = user

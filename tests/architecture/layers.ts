@@ -35,13 +35,14 @@ export const LAYERS: readonly Layer[] = [
   { name: 'safety', holds: /^lib\/safety\//, layers: ['safety', 'domain'], packages: [] },
   { name: 'potluck', holds: /^lib\/potluck\//, layers: ['potluck', 'domain'], packages: [] },
   { name: 'sharing', holds: /^lib\/sharing\//, layers: ['sharing', 'domain'], packages: [] },
+  { name: 'learning', holds: /^lib\/learning\//, layers: ['learning', 'domain'], packages: [zod] },
   { name: 'night', holds: /^lib\/night\//, layers: ['night', 'domain'], packages: [] },
   { name: 'plan', holds: /^lib\/plan\//, layers: ['plan', 'domain'], packages: [zod, yjs, /^fractional-indexing$/] },
   { name: 'prisma', holds: /^prisma\//, layers: ['prisma', 'domain'], packages: [node, /^@prisma\//, /^prisma(\/|$)/] },
   {
     name: 'server',
     holds: /^server\//,
-    layers: ['server', 'prisma', 'domain', 'plan', 'night', 'order', 'scheduling', 'verify', 'contract'],
+    layers: ['server', 'prisma', 'domain', 'plan', 'night', 'learning', 'order', 'scheduling', 'verify', 'contract'],
     packages: [
       node,
       zod,
@@ -81,6 +82,7 @@ export const LAYERS: readonly Layer[] = [
       'potluck',
       'sharing',
       'night',
+      'learning',
       'server',
     ],
     packages: [

@@ -197,6 +197,7 @@ const WAYS: Readonly<Record<string, readonly string[]>> = {
   'POST /api/recipes': SIGNED_IN,
   // Only who has the whole address may read a calendar; it says nothing of whether there is one.
   'GET /calendar/[file]': ROLES.map(() => 'not-found'),
+  'GET /dishes': SIGNED_IN,
   'GET /evenings/[id]': SEATED,
   'GET /evenings/[id]/bring': SEATED,
   'GET /evenings/[id]/bring/[kitchen]': SEATED,

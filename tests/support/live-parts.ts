@@ -7,6 +7,7 @@ import { openDataFolder } from '#server/data-folder.ts'
 import { migrateDatabase } from '#server/db/migrate.ts'
 import { openDatabase } from '#server/db/open.ts'
 import { followPlans } from '#server/evenings/summary.ts'
+import { followClosings } from '#server/learning/remember.ts'
 import { type Live, live, type Nights, type Planner, setLive } from '#server/live.ts'
 import { openNights } from '#server/night/open-nights.ts'
 import { openPlanner } from '#server/planner/open-planner.ts'
@@ -38,6 +39,7 @@ export const openLiveParts = async (): Promise<Live & { readonly close: () => Pr
   const planner: Planner = await openPlanner({ db, rooms })
   const nights: Nights = await openNights({ db, rooms, planner })
   followPlans(db, rooms, console.error)
+  followClosings(db, rooms, console.error)
   const backups = openBackups({
     dataFolder: path,
     databaseFile,

@@ -28,6 +28,11 @@ export function Afterwards() {
         <h2 id="close">{isClosed ? 'The evening is closed' : 'The end'}</h2>
         <p>{isClosed ? CLOSED : closeText}</p>
         {isClosed ? (
+          <p>
+            <a href="/dishes">How the dishes went</a>
+          </p>
+        ) : null}
+        {isClosed ? (
           <button type="button" className={css.soft} onClick={() => tell({ kind: 'begin' }, cook ?? undefined)}>
             Open it again
           </button>
