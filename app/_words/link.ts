@@ -7,7 +7,10 @@ type Closed = Extract<Link, { kind: 'closed' }>['why']
 
 /** Why the connection was closed for good, and what to do about it. */
 export const closedWords: Readonly<Record<Closed, { readonly says: string; readonly todo: string }>> = {
-  'sign-in': { says: 'You are signed out.', todo: 'Sign in again, or open your link again, to go on; what you changed is kept on this device.' },
+  'sign-in': {
+    says: 'You are signed out.',
+    todo: 'Sign in again, or open your link again, to go on; what you changed is kept on this device.',
+  },
   removed: { says: 'You are no longer a cook of this evening.', todo: 'Ask its host if that is a mistake.' },
   gone: { says: 'This evening is gone.', todo: 'Its host has deleted it.' },
   'other-epoch': {
