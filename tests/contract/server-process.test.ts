@@ -23,36 +23,32 @@ afterEach(async () => {
   for (const server of started.splice(0)) await server.remove()
 })
 
-test('A1 a second process on a data folder is refused and says which has it; a killed one leaves it free', async () => {
+test('A1 A3 a second process on a data folder is refused and says which has it, one on a taken port too; a killed one leaves it free', async () => {
   const first = await start()
   const second = await failToStart({ dataFolder: first.dataFolder })
   expect(second.code).toBe(1)
   expect(second.output).toContain(`already runs on the data folder ${first.dataFolder}`)
   expect(second.output).toContain(readFileSync(`${first.dataFolder}/lock.pid`, 'utf8').trim())
   expect(second.output).not.toContain('    at ')
+  const taken = await failToStart({ dataFolder: newDataFolder(), port: first.port })
+  expect(taken.output).toContain(`Another program listens on port ${first.port} already`)
   expect(await first.kill('SIGKILL')).toBeNull()
   const third = await start({ dataFolder: first.dataFolder })
   expect(third.demo).toEqual(first.demo)
 })
 
-test('A2 secret and demo password are made once, for the eyes of this user alone', async () => {
+test('A2 secret and demo password are made once, for the eyes of this user alone; a stop is orderly: all is in the database file, the folder and the port are let go of', async () => {
   const first = await start()
   const [secret, password] = ['secret', 'demo-password'].map((name) => `${first.dataFolder}/${name}`) as [string, string]
   const before = [secret, password].map((file) => readFileSync(file, 'utf8'))
   for (const file of [secret, password]) expect(statSync(file).mode & 0o777).toBe(0o600)
   expect(before[0]?.trim().length).toBeGreaterThanOrEqual(43)
   expect(first.demo).toHaveLength(2)
-  expect(await first.kill()).toBe(0)
-  await start({ dataFolder: first.dataFolder })
-  expect([secret, password].map((file) => readFileSync(file, 'utf8'))).toEqual(before)
-})
-
-test('A2 a stop is orderly: all is in the database file, the folder and the port are let go of', async () => {
-  const server = await start()
-  expect(await server.kill('SIGTERM')).toBe(0)
-  const log = statSync(`${server.dataFolder}/tableward.db-wal`, { throwIfNoEntry: false })
+  expect(await first.kill('SIGTERM')).toBe(0)
+  const log = statSync(`${first.dataFolder}/tableward.db-wal`, { throwIfNoEntry: false })
   expect(log?.size ?? 0).toBe(0)
-  const again = await start({ dataFolder: server.dataFolder, port: server.port })
+  const again = await start({ dataFolder: first.dataFolder, port: first.port })
+  expect([secret, password].map((file) => readFileSync(file, 'utf8'))).toEqual(before)
   expect(await again.kill('SIGINT')).toBe(0)
 })
 
@@ -88,7 +84,7 @@ test('A3 a damaged secret or database is told, and not replaced', async () => {
   expect(readFileSync(`${other}/tableward.db`, 'utf8')).toContain('this is no database')
 })
 
-test('A3 settings that cannot be understood are told one a line; a taken port too', async () => {
+test('A3 settings that cannot be understood are told one a line', async () => {
   const dataFolder = newDataFolder()
   const bad = await failToStart({ dataFolder, env: { PORT: '70000', NEXTAUTH_URL: 'example.org/x', TRUST_PROXY: 'yes' } })
   expect(bad.output.trim().split('\n').slice(1)).toEqual([
@@ -96,13 +92,10 @@ test('A3 settings that cannot be understood are told one a line; a taken port to
     '  NEXTAUTH_URL must be a web address without a path, such as https://dinner.example.org, not "example.org/x"',
     '  TRUST_PROXY must be 0 or 1, not "yes"',
   ])
-  const server = await start()
-  const taken = await failToStart({ dataFolder, port: server.port })
-  expect(taken.output).toContain(`Another program listens on port ${server.port} already`)
 })
 
 test('A4 a database of a newer version is not touched', async () => {
-  const server = await start()
+  const server = await start({ env: { DEMO: '0' } })
   await server.kill()
   const file = `${server.dataFolder}/tableward.db`
   const db = new Database(file)
