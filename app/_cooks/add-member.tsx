@@ -19,6 +19,7 @@ export function AddMember({ eveningId, members }: { readonly eveningId: string; 
   return (
     <form className={css.add} action={send} aria-label="Add somebody">
       {answer.message ? <Notice tone={answer.done ? 'quiet' : 'late'}>{answer.message}</Notice> : null}
+      <p className={css.quiet}>Or let in somebody who has an account here.</p>
       <div className={css.row}>
         <Field
           label="E-mail address of their account"
@@ -44,7 +45,7 @@ export function AddMember({ eveningId, members }: { readonly eveningId: string; 
         </div>
       </div>
       <div>
-        <Button type="submit" disabled={busy}>
+        <Button type="submit" tone="soft" disabled={busy}>
           Let them in
         </Button>
       </div>

@@ -2,6 +2,7 @@
 
 import Link from 'next/link'
 import { usePathname } from 'next/navigation'
+import { useEffect, useRef } from 'react'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import css from '#app/_ui/bar.module.css'
 import { Bar } from '#app/_ui/bar.tsx'
@@ -46,6 +47,15 @@ const waysFor = (evening: Evening, day: number): readonly Way[] =>
 export function EveningBar({ eveningId }: { readonly eveningId: string }) {
   const { evening, link, waitingTells, now } = usePlan()
   const path = usePathname()
+  const nav = useRef<HTMLElement>(null)
+  // On a phone the row of screens may be longer than the phone is wide: the one that one is on is seen whole.
+  useEffect(() => {
+    const row = nav.current
+    const here = path === '' ? null : row?.querySelector('[aria-current]')
+    if (!row || !here) return
+    const beyond = here.getBoundingClientRect().right - row.getBoundingClientRect().right
+    if (beyond > 0) row.scrollLeft += beyond
+  }, [path])
   return (
     <>
       <Bar
@@ -54,7 +64,7 @@ export function EveningBar({ eveningId }: { readonly eveningId: string }) {
         company={<CompanyLine />}
         tools={<Tools />}
       >
-        <nav className={css.nav} aria-label="This evening">
+        <nav ref={nav} className={css.nav} aria-label="This evening">
           {waysFor(evening, dayOf(evening, now())).map(({ way, words, wide }) => {
             const href = `/evenings/${eveningId}/${way}`
             const isHere = path === href ? 'page' : path.startsWith(`${href}/`) ? 'within' : null

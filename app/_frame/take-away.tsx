@@ -11,13 +11,13 @@ export function TakeAway({ eveningId }: { readonly eveningId: string }) {
       <a href={`/api/evenings/${eveningId}/file`} download>
         Take this evening away as a file
       </a>
-      {me?.role === 'host' ? <a href={`/evenings/${eveningId}/history`}>Who changed what</a> : null}
       <span>
         {me?.role === 'host'
           ? 'With your guests and what they answered: give it only to those who may read that.'
           : 'Without the guests: what they answered is in the host’s file only.'}
         {link.kind === 'saved' ? '' : ' What is not saved yet is not in it.'}
       </span>
+      {me?.role === 'host' ? <a href={`/evenings/${eveningId}/history`}>Who changed what</a> : null}
     </footer>
   )
 }

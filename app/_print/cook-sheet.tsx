@@ -137,14 +137,14 @@ export function Warnings({
   const alarms = evening.night.flatMap((fact) => ('alarm' in fact ? [alarmText(fact.dish, fact.need, names)] : []))
   if (alarms.length === 0 && (needs === null || needs.length === 0)) return null
   return (
-    <section className={look} aria-label="To keep in mind">
+    <div className={look}>
       {alarms.map((text) => (
         <p key={text}>
           <b>{text}</b>
         </p>
       ))}
       {needs === null ? null : <p>{needs.join(' ')}</p>}
-    </section>
+    </div>
   )
 }
 

@@ -28,12 +28,12 @@ export function HomeSheetPage({ kitchen, evening, order, names, foot }: Props) {
           <b>{evening.name}</b>. {whenText(evening)}.
         </p>
       </header>
-      <section className={css.warnings} aria-label="When">
+      <div className={css.warnings}>
         <p>
           {sheet.start === null ? '' : <b>Start at {clockText(sheet.start, evening.zone)}. </b>}
           {carries ? <b>{wayText(evening, sheet.way)}</b> : 'There is nothing to carry but things.'}
         </p>
-      </section>
+      </div>
       {homeBlocks(sheet, names, evening).map(({ title, lines }) => (
         <section key={title} className={css.block}>
           <h3>{title}</h3>

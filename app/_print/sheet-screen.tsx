@@ -153,7 +153,7 @@ export function SheetScreen({ sheet, eveningId, needs }: Props) {
   if (sheet === 'wall')
     return frame(
       <Scaled>
-        <WallSheet {...shared} onPages={setPages} />
+        <WallSheet key={`${size} ${shared.needs === null}`} {...shared} onPages={setPages} />
       </Scaled>,
       {
         across: true,

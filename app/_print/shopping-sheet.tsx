@@ -19,6 +19,8 @@ const isOpen = ({ standing }: Line): boolean => standing.kind === 'open' || stan
 /** What is still to be bought, shop by shop and along the aisles, with boxes to tick. */
 export function ShoppingSheet({ evening, names, lines, foot }: Props) {
   const shops = groupLines(lines.filter(isOpen))
+  const withShops = shops.length > 1 || shops.some(({ shop }) => shop !== null)
+  const Aisle = withShops ? 'h4' : 'h3'
   return (
     <article className={css.sheet} aria-label="Shopping list">
       <header className={css.sheetHead}>
@@ -30,11 +32,11 @@ export function ShoppingSheet({ evening, names, lines, foot }: Props) {
       {shops.length === 0 ? <p>Nothing is left to buy.</p> : null}
       {shops.map(({ shop, aisles }) => (
         <section key={shop ?? ''}>
-          {shops.length > 1 || shop !== null ? <h3 className={css.shop}>{shopText(shop)}</h3> : null}
+          {withShops ? <h3 className={css.shop}>{shopText(shop)}</h3> : null}
           <div className={css.aisles}>
             {aisles.map(({ aisle, lines: here }) => (
               <section key={aisleText(aisle)} className={css.aisleBlock}>
-                <h4>{aisleText(aisle)}</h4>
+                <Aisle>{aisleText(aisle)}</Aisle>
                 <ul>
                   {here.map((line) => (
                     <BuyLine key={line.key} line={line} evening={evening} names={names} />
@@ -53,13 +55,15 @@ export function ShoppingSheet({ evening, names, lines, foot }: Props) {
 function BuyLine({ line, evening, names }: { readonly line: Line } & Pick<Props, 'evening' | 'names'>) {
   const { standing, unit } = line
   const more = standing.kind === 'more' && unit !== null ? `${lineAmountText(standing.n, unit)} more ${line.food}` : ''
-  const about = [wantedText(line), whenText(line.when, evening.date), labelText(line), whoText(line, names)].filter(Boolean)
+  const about = [wantedText(line), whenText(line.when, evening.date), whoText(line, names)].filter(Boolean)
+  const label = labelText(line)
   return (
     <li className={css.buy}>
       <span className={css.box} aria-hidden="true" />
       <div>
         <b>{more || lineText(line)}</b>
-        {about.length > 0 ? <small>{about.join('. ')}</small> : null}
+        {about.length > 0 ? <small>{about.join('; ')}</small> : null}
+        {label ? <small>{label}</small> : null}
       </div>
     </li>
   )
