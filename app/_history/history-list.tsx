@@ -30,7 +30,7 @@ export function HistoryList({ eveningId, history }: { readonly eveningId: string
           </ul>
         </section>
       ))}
-      {more ? <a href={`/evenings/${eveningId}/history?before=${lines.at(-1)?.id}`}>Older changes</a> : null}
+      {more !== null ? <a href={`/evenings/${eveningId}/history?before=${more}`}>Older changes</a> : null}
       <Ready />
     </Plain>
   )

@@ -6,10 +6,9 @@ import { listOf } from '#app/_shopping/list-of.ts'
 import { type Errand, errandChoices, isShown, type Whose, whoseChoices } from '#app/_shopping/view.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { WordChoice } from '#app/_ui/word.tsx'
-import { countOf, sentence } from '#app/_words/clock.ts'
+import { countOf } from '#app/_words/clock.ts'
 import { namesOf } from '#app/_words/names.ts'
-import { needText } from '#app/_words/need.ts'
-import { type PaperSize, printedText, type SheetKind, sheetNames, usualPaper } from '#app/_words/print.ts'
+import { needLines, type PaperSize, printedText, type SheetKind, sheetNames, usualPaper } from '#app/_words/print.ts'
 import { homesOf } from '#lib/potluck/home-sheet.ts'
 import { safetyOf } from '#lib/safety/safety-of.ts'
 import type { TableNeeds } from '#server/guests/needs.ts'
@@ -27,14 +26,6 @@ interface Props {
   readonly eveningId: string
   readonly needs: TableNeeds
 }
-
-/** What guests must not have, in sentences without names. */
-const needLines = ({ needs, unknown }: TableNeeds): readonly string[] => [
-  ...needs.map((need) => `${sentence(countOf(need.guests, 'guest'))}: ${needText(need)}.`),
-  ...(unknown > 0
-    ? [`${sentence(countOf(unknown, 'guest has', 'guests have'))} not told what they eat: for them nothing counts as safe.`]
-    : []),
-]
 
 const EVERYBODY = ''
 

@@ -1,8 +1,10 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { SheetBlock } from '#lib/night/sheet.ts'
 import type { CardAllergens } from '#lib/table/card-allergens.ts'
-import { clockText, dayName, listText, longDate, sentence } from './clock.ts'
+import type { TableNeeds } from '#server/guests/needs.ts'
+import { clockText, countOf, dayName, listText, longDate, sentence } from './clock.ts'
 import type { Names } from './names.ts'
+import { needText } from './need.ts'
 import { traitWords } from './trait.ts'
 
 /** What can be put on paper. */
@@ -73,3 +75,14 @@ export const printedText = (atMs: number, zone: string, isOld: boolean): string 
   `Printed ${new Intl.DateTimeFormat('en-GB', { weekday: 'short', day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone: zone }).format(atMs).replace(',', '')}${
     isOld ? ', from before the last change of the plan' : ''
   }. The order on the screens may be newer.`
+
+/** What guests must not have, in sentences without names. */
+export const needLines = ({ scope, needs, unknown }: Pick<TableNeeds, 'scope' | 'needs' | 'unknown'>): readonly string[] => [
+  ...(scope === 'none'
+    ? ['What guests must not have is not told to who comes from another kitchen: ask the hosts before you serve.']
+    : []),
+  ...needs.map((need) => `${sentence(countOf(need.guests, 'guest'))}: ${needText(need)}.`),
+  ...(unknown > 0
+    ? [`${sentence(countOf(unknown, 'guest has', 'guests have'))} not told what they eat: for them nothing counts as safe.`]
+    : []),
+]

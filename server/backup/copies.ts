@@ -61,11 +61,17 @@ const namesIn = (folder: string): readonly string[] => {
   }
 }
 
-/** Takes erased rows out of every copy of these folders, so that no byte of them is left; what is too old to have had them is left alone. */
-export const cleanCopies = (folders: readonly string[], erased: readonly Erased[]): void => {
-  const failed = folders.flatMap((folder) =>
-    namesIn(folder).flatMap((name) => (name.endsWith('.db') ? cleanCopy(`${folder}/${name}`, erased) : [])),
-  )
+/** Where copies lie: those of before migrations and restores, in a folder of the server's own; and the backups, which may lie among other files. */
+export interface CopyFolders {
+  readonly copies: string
+  readonly backups: string
+}
+
+/** Takes erased rows out of every copy there is, so that no byte of them is left; what is too old to have had them is left alone. */
+export const cleanCopies = ({ copies, backups }: CopyFolders, erased: readonly Erased[]): void => {
+  const own = namesIn(copies).filter((name) => name.endsWith('.db'))
+  const files = new Set([...own.map((name) => `${copies}/${name}`), ...backupNames(backups).map((name) => `${backups}/${name}`)])
+  const failed = [...files].flatMap((file) => cleanCopy(file, erased))
   if (failed.length > 0) throw new Error(`not out of every copy, remove these by hand: ${failed.join(', ')}`)
 }
 

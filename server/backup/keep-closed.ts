@@ -2,7 +2,8 @@ import type Database from 'libsql'
 
 /**
  * Closes in a restored database what was closed since it was backed up, as the one of before tells: sessions that were ended
- * and passwords that were changed, seats that were taken away, links that were replaced or withdrawn, guests that were erased.
+ * and passwords that were changed, seats that were taken away, links that were replaced or withdrawn, guests that were erased, devices
+ * that are called no more and letters that somebody wants no more.
  * Evenings and accounts that are no longer there come back: that is what a backup is for.
  */
 export const keepClosed = (db: Database.Database, before: string): void => {
@@ -15,6 +16,15 @@ export const keepClosed = (db: Database.Database, before: string): void => {
     db.exec(`UPDATE main.User SET (sessionVersion, passwordHash) =
       (SELECT sessionVersion, passwordHash FROM before.User AS b WHERE b.id = main.User.id)
       WHERE id IN (SELECT id FROM before.User)`)
+  // Somebody who came by a link and has an account now: the link is closed, and a password without an address opens nothing.
+  if (both('User', 'email'))
+    db.exec(`UPDATE main.User SET email = (SELECT email FROM before.User AS b WHERE b.id = main.User.id)
+      WHERE email IS NULL AND id IN (SELECT id FROM before.User AS b WHERE NOT EXISTS
+        (SELECT 1 FROM main.User AS other WHERE other.email = b.email))`)
+  for (const [table, columns] of CHOSEN)
+    if (both(table, ...columns))
+      db.exec(`DELETE FROM main."${table}" WHERE memberId IN (SELECT id FROM before.Member) AND NOT EXISTS
+        (SELECT 1 FROM before."${table}" AS b WHERE ${columns.map((column) => `b."${column}" = main."${table}"."${column}"`).join(' AND ')})`)
   for (const table of tables.keys()) {
     if (both(table, 'id', 'revokedAt'))
       db.exec(`UPDATE main."${table}" SET revokedAt = (SELECT revokedAt FROM before."${table}" AS b WHERE b.id = main."${table}".id)
@@ -32,6 +42,12 @@ export const keepClosed = (db: Database.Database, before: string): void => {
   db.exec('COMMIT')
   db.exec('DETACH before')
 }
+
+/** What somebody has asked for and may have taken back, with what tells one from another. */
+const CHOSEN = [
+  ['Notice', ['memberId', 'kind', 'by']],
+  ['PushDevice', ['memberId', 'endpoint']],
+] as const
 
 const closeInvitations = (db: Database.Database): void => {
   db.exec(`

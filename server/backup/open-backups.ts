@@ -31,7 +31,7 @@ export const openBackups = ({ dataFolder, databaseFile, copies, settings, carryO
   const make = (nowMs: number) => done({ kind: 'backup', from: databaseFile, folder, name: backupName(nowMs), keep })
   return {
     clean: async (erased: readonly Erased[]) => {
-      await done({ kind: 'clean', folders: [...new Set([copies, folder])], erased })
+      await done({ kind: 'clean', folders: { copies, backups: folder }, erased })
     },
     daily: async (nowMs, zone) => (isDue(backupNames(folder).map(madeAt), settings.at, nowMs, zone) ? make(nowMs) : null),
   }

@@ -1,5 +1,5 @@
 import { reasonOf } from '#server/sync/reason.ts'
-import { cleanCopies, type Erased, keepBackup } from './copies.ts'
+import { type CopyFolders, cleanCopies, type Erased, keepBackup } from './copies.ts'
 
 /** What is to be done to files of copies. */
 export type Order =
@@ -10,7 +10,7 @@ export type Order =
       readonly name: string
       readonly keep: number
     }
-  | { readonly kind: 'clean'; readonly folders: readonly string[]; readonly erased: readonly Erased[] }
+  | { readonly kind: 'clean'; readonly folders: CopyFolders; readonly erased: readonly Erased[] }
 
 export type Answer = { readonly ok: true; readonly file: string | null } | { readonly ok: false; readonly why: string }
 

@@ -1,12 +1,10 @@
-import { ALARMS } from '#lib/domain/calendar-alarm.ts'
+import { ALARMS, alarmOf, USUAL_ALARM } from '#lib/domain/calendar-alarm.ts'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
 import { seatOf } from '#server/auth/seat.ts'
 import { canHaveCalendar } from '#server/evenings/may.ts'
 import { isOver, summaryOf } from '#server/guests/table.ts'
 import { hashOf, newToken } from '#server/guests/token.ts'
 import { live } from '#server/live.ts'
-
-const USUAL_ALARM = 10
 
 /** What somebody may know of their own feed: not its address, which is shown once and stored nowhere. */
 export interface FeedState {
@@ -21,7 +19,7 @@ export const feedOf = async (userId: string, eveningId: string): Promise<Result<
   const seat = await seatOf(userId, eveningId)
   if (!canHaveCalendar(seat)) return fail({ kind: 'not-found' })
   const feed = await live().db.calendarFeed.findUnique({ where: { memberId: seat.memberId } })
-  return ok({ isOn: typeof feed?.tokenHash === 'string', alarm: feed ? feed.alarm : USUAL_ALARM })
+  return ok({ isOn: typeof feed?.tokenHash === 'string', alarm: alarmOf(feed) })
 }
 
 /** A new address for this person's calendar; the one before opens nothing when this is stored. */

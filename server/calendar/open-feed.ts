@@ -1,3 +1,4 @@
+import { alarmOf } from '#lib/domain/calendar-alarm.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
@@ -49,7 +50,7 @@ export const seatFed = async (userId: string, eveningId: string): Promise<Result
   const seat = await seatOf(userId, eveningId)
   if (!canHaveCalendar(seat)) return fail({ kind: 'not-found' })
   const feed = await live().db.calendarFeed.findUnique({ where: { memberId: seat.memberId } })
-  return ok(await fedOf(eveningId, seat.memberId, seat.cook, feed?.alarm ?? null))
+  return ok(await fedOf(eveningId, seat.memberId, seat.cook, alarmOf(feed)))
 }
 
 const fedOf = async (eveningId: string, memberId: string, cook: string | null, alarm: number | null): Promise<Fed> => {

@@ -22,8 +22,8 @@ export interface History {
   readonly evening: Evening
   /** The latest first. */
   readonly lines: readonly ChangeLine[]
-  /** There are older ones. */
-  readonly more: boolean
+  /** Those that are older than this one are asked for with it; null: there are none. */
+  readonly more: number | null
 }
 
 /** As many as are shown at once. */
@@ -46,10 +46,19 @@ export const readHistory = async (
     include: { member: { select: { user: { select: { name: true } } } } },
   })
   const lines = new Map<string, ChangeLine>()
-  for (const { id, at, root, entry, field, span, memberId, member } of rows.slice(0, SHOWN)) {
+  const shown = rows.slice(0, SHOWN)
+  for (const { id, at: when, root, entry, field, span, memberId, member } of shown) {
+    const at = when.toISOString()
     const key = `${span} ${memberId} ${root} ${entry}`
-    const line = lines.get(key) ?? { id, at: at.toISOString(), by: member?.user.name ?? null, root, entry, fields: [] }
-    lines.set(key, { ...line, id: Math.min(line.id, id), fields: [...line.fields, field] })
+    const line = lines.get(key) ?? { id, at, by: member?.user.name ?? null, root, entry, fields: [] }
+    // A row is of its span's first time, and is written again at each further one.
+    const isLater = at > line.at
+    lines.set(key, { ...line, ...(isLater && { at }), fields: [...line.fields, field] })
   }
-  return ok({ evening: await rooms.read(eveningId), lines: [...lines.values()], more: rows.length > SHOWN })
+  const latest = [...lines.values()].toSorted((a, b) => (a.at < b.at ? 1 : a.at > b.at ? -1 : b.id - a.id))
+  return ok({
+    evening: await rooms.read(eveningId),
+    lines: latest,
+    more: rows.length > SHOWN ? (shown.at(-1)?.id ?? null) : null,
+  })
 }

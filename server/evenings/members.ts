@@ -103,6 +103,7 @@ export const removeMember = async (
     db.seatLink.deleteMany({ where: { memberId } }),
     db.pushDevice.deleteMany({ where: { memberId } }),
     db.calendarFeed.deleteMany({ where: { memberId } }),
+    db.notice.deleteMany({ where: { memberId } }),
   ])
   rooms.closeMember(memberId, CLOSE.removed)
   await noteChange(eveningId, seat.memberId, 'members', 'remove')

@@ -15,14 +15,18 @@ const PAGES: Readonly<Record<NoticeKind, string>> = { changed: 'order', asked: '
 
 /** Tells everybody who wants it what is new for them. What could not be handed in is tried again the next time. */
 export const tellDue = async (parts: Parts, nowMs: number): Promise<void> => {
-  for (const [eveningId, notices] of await listeners(parts, nowMs)) {
-    const scene = await sceneOf(parts, eveningId, Math.min(...notices.map(({ toldAt }) => toldAt.getTime())))
-    for (const notice of notices) {
-      const { kind, memberId, member, toldAt } = notice
-      if (!isKind(kind) || (kind === 'reply' && member.role !== 'host')) continue
-      const count = dueNow(scene, { memberId, cook: member.cook, kind, toldMs: toldAt.getTime() }, nowMs)
-      if (count > 0) await tell(parts, notice, kind, scene.evening.date, count, nowMs)
-    }
+  // One evening that cannot be read keeps nobody from being told of another.
+  for (const [eveningId, notices] of await listeners(parts, nowMs))
+    await tellOf(parts, eveningId, notices, nowMs).catch((why: unknown) => console.error('nobody was told of an evening', why))
+}
+
+const tellOf = async (parts: Parts, eveningId: string, notices: readonly Notice[], nowMs: number): Promise<void> => {
+  const scene = await sceneOf(parts, eveningId, Math.min(...notices.map(({ toldAt }) => toldAt.getTime())), nowMs)
+  for (const notice of notices) {
+    const { kind, memberId, member, toldAt } = notice
+    if (!isKind(kind) || (kind === 'reply' && member.role !== 'host')) continue
+    const count = dueNow(scene, { memberId, cook: member.cook, kind, toldMs: toldAt.getTime() }, nowMs)
+    if (count > 0) await tell(parts, notice, kind, scene.evening.date, count, nowMs)
   }
 }
 
@@ -52,8 +56,9 @@ const listeners = async ({ db }: Parts, nowMs: number) => {
 }
 type Notice = Awaited<ReturnType<typeof listeners>> extends Map<string, (infer N)[]> ? N : never
 
-const sceneOf = async ({ db, rooms }: Parts, eveningId: string, sinceMs: number): Promise<Scene> => {
-  const since = { gt: new Date(sinceMs) }
+/** What happens while letters go out is told the next time, and not twice. */
+const sceneOf = async ({ db, rooms }: Parts, eveningId: string, sinceMs: number, nowMs: number): Promise<Scene> => {
+  const since = { gt: new Date(sinceMs), lte: new Date(nowMs) }
   const [evening, changes, answers, kept] = await Promise.all([
     rooms.read(eveningId),
     db.planChange.findMany({ where: { eveningId, at: since } }),

@@ -1,4 +1,5 @@
 import { createHmac, timingSafeEqual } from 'node:crypto'
+import { secret } from '#server/auth/session.ts'
 import { live } from '#server/live.ts'
 import { isKind, type NoticeKind } from './kinds.ts'
 
@@ -6,9 +7,7 @@ import { isKind, type NoticeKind } from './kinds.ts'
 // secret: nothing of it is stored, and whoever has it can do nothing else.
 
 const sealOf = (memberId: string, kind: NoticeKind): string =>
-  createHmac('sha256', process.env.NEXTAUTH_SECRET ?? '')
-    .update(`no longer told: ${memberId} ${kind}`)
-    .digest('base64url')
+  createHmac('sha256', secret()).update(`no longer told: ${memberId} ${kind}`).digest('base64url')
 
 export const unsubscribePath = (memberId: string, kind: NoticeKind): string =>
   `/unsubscribe/${memberId}.${kind}.${sealOf(memberId, kind)}`

@@ -234,22 +234,33 @@ test('DA2 a backup is made once a day from its time on, late if need be, and the
 
 test('DA4 what was closed or erased since the backup stays so', () => {
   const { folder, file, run, restoreFrom } = scene()
+  const kim = memberIn('e', 'kim')
   run(`
     INSERT INTO Invitation (id, eveningId, label, places, tokenHash) VALUES
       ('kept', 'e', 'Kept', 1, 'hash-kept'), ('turned', 'e', 'Turned', 1, 'hash-old'), ('gone', 'e', 'Household Gone', 1, 'hash-gone');
     INSERT INTO Guest (eveningId, id, place, name, reply, child, portion, drinks, drives, invitationId) VALUES
-      ('e', 'g1', 0, 'Stays', 'yes', 0, 1, 'unknown', 0, 'kept'), ('e', 'g2', 1, 'Zanzibara', 'yes', 0, 1, 'unknown', 0, 'gone');`)
+      ('e', 'g1', 0, 'Stays', 'yes', 0, 1, 'unknown', 0, 'kept'), ('e', 'g2', 1, 'Zanzibara', 'yes', 0, 1, 'unknown', 0, 'gone');
+    INSERT INTO GuestWords VALUES ('e', 'g2', 'Quittensaft');
+    INSERT INTO User (id, name) VALUES ('u-lou', 'Lou'), ('u-ann', 'Ann');
+    INSERT INTO Notice (memberId, kind, by, toldAt) VALUES ('${kim}', 'asked', 'mail', 'x'), ('${kim}', 'changed', 'mail', 'x');
+    INSERT INTO PushDevice (id, memberId, endpoint, p256dh, auth, at) VALUES ('d1', '${kim}', 'one', '-', '-', 'x'), ('d2', '${kim}', 'two', '-', '-', 'x');`)
   const backup = keepBackup(file, `${folder}/elsewhere`, backupName(0), 3)
   run(`
     UPDATE User SET sessionVersion = 7, passwordHash = 'new' WHERE id = 'u-kim';
     UPDATE Member SET revokedAt = '2027-01-01' WHERE id = '${memberIn('e', 'noor')}';
     UPDATE Invitation SET tokenHash = 'hash-new' WHERE id = 'turned';
     DELETE FROM Guest WHERE id = 'g2';
+    DELETE FROM Notice WHERE kind = 'asked';
+    DELETE FROM PushDevice WHERE id = 'd1';
+    UPDATE User SET email = 'lou@home.example', passwordHash = 'own', sessionVersion = 2 WHERE id = 'u-lou';
     UPDATE Invitation SET label = '', tokenHash = NULL, erasedAt = '2027-01-01' WHERE id = 'gone';
     INSERT INTO Evening (id, epoch, summary) VALUES ('later', 'x', '{}');`)
   expect(restoreFrom(backup)).toMatchObject({ evenings: 1, before: `${folder}/copies/before-restore-s.db` })
-  expect(query(file, 'SELECT id, sessionVersion, passwordHash FROM User ORDER BY id')).toMatchObject([
+  expect(query(file, 'SELECT id, email, sessionVersion, passwordHash FROM User ORDER BY id')).toMatchObject([
+    { id: 'u-ann', email: null },
     { id: 'u-kim', sessionVersion: 7, passwordHash: 'new' },
+    // Came by a link, and has an account since: signs in with it.
+    { id: 'u-lou', email: 'lou@home.example', sessionVersion: 2, passwordHash: 'own' },
     { id: 'u-noor', sessionVersion: 1, passwordHash: '-' },
   ])
   expect(query(file, 'SELECT id FROM Member WHERE revokedAt IS NULL')).toMatchObject([{ id: memberIn('e', 'kim') }])
@@ -259,7 +270,9 @@ test('DA4 what was closed or erased since the backup stays so', () => {
     { id: 'turned', tokenHash: null, label: 'Turned' },
   ])
   expect(query(file, 'SELECT id FROM Guest')).toMatchObject([{ id: 'g1' }])
-  expect(readFileSync(file).includes('Zanzibara')).toBe(false)
+  expect(query(file, 'SELECT kind FROM Notice')).toMatchObject([{ kind: 'changed' }])
+  expect(query(file, 'SELECT id FROM PushDevice')).toMatchObject([{ id: 'd2' }])
+  expect(/Zanzibara|Quittensaft/.test(readFileSync(file, 'latin1'))).toBe(false)
   expect(query(file, "SELECT id FROM Evening WHERE epoch = 'epoch-1' OR id = 'later'")).toEqual([])
 })
 
@@ -277,14 +290,22 @@ test('DA4 what is erased goes out of every copy, and not a byte of it is left th
     INSERT INTO GuestWords VALUES ('e', 'g1', 'Quittensaft')`)
   const backup = keepBackup(file, `${folder}/backups`, backupName(0), 3)
   expect(readFileSync(backup).includes('Quittensaft')).toBe(true)
-  cleanCopies([copies, `${folder}/backups`, `${folder}/nowhere`], [{ table: 'Guest', where: { eveningId: 'e', id: 'g1' } }])
+  // Backups may lie in a folder of somebody's, with files of theirs.
+  const mine = `${folder}/backups/mine.db`
+  writeFileSync(mine, 'no database of ours'.repeat(1000))
+  const erased = [{ table: 'Guest', where: { eveningId: 'e', id: 'g1' } }] as const
+  cleanCopies({ copies, backups: `${folder}/backups` }, erased)
+  cleanCopies({ copies: `${folder}/nowhere`, backups: `${folder}/nowhere` }, erased)
+  expect(readFileSync(mine, 'utf8')).toBe('no database of ours'.repeat(1000))
   for (const name of [`${copies}/old.db`, backup]) {
     expect(isWhole(name)).toBe(true)
     expect([name, /Zanzibara|Quittensaft/.test(readFileSync(name, 'latin1'))]).toEqual([name, false])
   }
   writeFileSync(`${copies}/broken.db`, 'no database'.repeat(1000))
   const said = vi.spyOn(console, 'error').mockReturnValue(undefined)
-  expect(() => cleanCopies([copies], [{ table: 'User', where: { id: 'u-kim' } }])).toThrow(`${copies}/broken.db`)
+  expect(() => cleanCopies({ copies, backups: copies }, [{ table: 'User', where: { id: 'u-kim' } }])).toThrow(
+    `${copies}/broken.db`,
+  )
   expect(said).toHaveBeenCalledOnce()
   said.mockRestore()
   expect(query(`${copies}/old.db`, 'SELECT id FROM User')).toMatchObject([{ id: 'u-noor' }])

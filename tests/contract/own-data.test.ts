@@ -340,12 +340,19 @@ test('NO1 what a mail server does not take is tried again', async () => {
   const path = (await scene.ask({ kind: 'invite', label: 'Ines', names: ['Ines'], places: 1 })) ?? ''
   await setChoice(scene.hostId, { eveningId: scene.eveningId, kind: 'reply', by: 'mail', on: true }, Date.now() - 1)
   await answered(path, {})
+  // Nor does an evening without a plan keep others from being told of theirs.
+  const { summary } = await parts.db.evening.findUniqueOrThrow({ where: { id: scene.eveningId } })
+  await parts.db.evening.create({ data: { id: 'without-plan', epoch: 'x', summary } })
+  const seat = { id: '0', eveningId: 'without-plan', userId: scene.hostId, role: 'host' }
+  await parts.db.member.create({ data: seat })
+  await parts.db.notice.create({ data: { memberId: seat.id, kind: 'reply', by: 'mail', toldAt: new Date(0) } })
   const said = vi.spyOn(console, 'error').mockReturnValue(undefined)
   await out.tell(Date.now())
-  expect([out.letters().length, said.mock.calls.length]).toEqual([0, 1])
+  expect([out.letters().length, said.mock.calls.length]).toEqual([0, 2])
   await parts.db.user.update({ where: { id: scene.hostId }, data: { email: 'mira@mail.example' } })
   await out.tell(Date.now())
   expect(out.letters().map(({ to }) => to)).toEqual(['mira@mail.example'])
+  await parts.db.evening.delete({ where: { id: 'without-plan' } })
   expect(
     await doGuestCommand(scene.hostId, scene.eveningId, { kind: 'remove', guest: 'nobody' }, async () => false),
   ).toMatchObject({

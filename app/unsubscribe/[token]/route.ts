@@ -28,7 +28,7 @@ export const GET = async (request: Request, { params }: Context): Promise<Respon
     pageOf(
       frameOf(request),
       title,
-      html`${headOf('Tableward', title, [])}<main id="main" class="plain"><p>You are told by e-mail ${noticeKindText[meant.kind]}.</p><form method="post"><button type="submit">Tell me no longer</button></form></main>`,
+      html`${headOf('Tableward', title, [])}<main id="main" class="plain"><p>You asked: “Tell me by e-mail ${noticeKindText[meant.kind]}.”</p><form method="post"><button type="submit">Tell me no longer</button></form></main>`,
     ),
   )
 }

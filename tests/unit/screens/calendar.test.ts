@@ -3,6 +3,7 @@ import ICAL from 'ical.js'
 import { expect, test } from 'vitest'
 import { type Entry, entriesOf } from '#app/_calendar/entries.ts'
 import { cleanText } from '#lib/domain/atoms.ts'
+import { alarmOf } from '#lib/domain/calendar-alarm.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import { type CalendarEvent, writeCalendar } from '#server/calendar/write-calendar.ts'
 import { readEvening } from '#tests/support/read-evening.ts'
@@ -77,6 +78,8 @@ test('CA1 an alarm at the moment itself is at that moment, and none is none', ()
       ?.getAllSubcomponents('valarm') ?? []
   expect(alarms(null)).toEqual([])
   expect(String(alarms(0)[0]?.getFirstPropertyValue('trigger'))).toBe('PT0S')
+  // Who has chosen nothing is called by a file as by an address.
+  expect([alarmOf(null), alarmOf({ alarm: null }), alarmOf({ alarm: 0 })]).toEqual([10, null, 0])
 })
 
 test('CA2 entries keep their names when the order moves them, and no two have the same', () => {

@@ -6,7 +6,7 @@ import { CookSheet } from '#app/_print/cook-sheet.tsx'
 import { MenuCard } from '#app/_print/menu-card.tsx'
 import { WallSheet } from '#app/_print/wall-sheet.tsx'
 import { namesOf } from '#app/_words/names.ts'
-import { cardText } from '#app/_words/print.ts'
+import { cardText, needLines } from '#app/_words/print.ts'
 import { sheetWords } from '#app/_words/sheet.ts'
 import { cleanText } from '#lib/domain/atoms.ts'
 import type { Evening } from '#lib/domain/evening.ts'
@@ -201,6 +201,12 @@ const readHtml = (markup: string) => {
   parser.end(markup)
   return { tags: [...tags], attributes: [...attributes], text }
 }
+
+test('PR8 the paper of somebody who is told nothing of the guests says so', () => {
+  expect(needLines({ scope: 'none', needs: [], unknown: 0 }).join(' ')).toMatch(/not told .* ask the hosts/)
+  expect(needLines({ scope: 'all', needs: [], unknown: 0 })).toEqual([])
+  expect(needLines({ scope: 'dishes', needs: [{ need: 'vegan', grade: 'wish', guests: 2 }], unknown: 1 })).toHaveLength(2)
+})
 
 test('PR5 10,000 hostile strings are text on every sheet: nothing but harmless tags comes of them, and they can be read', () => {
   const texts = fc.sample(hostile, { numRuns: 10_000, seed: 9 }).map((text) => cleanText(text, false).toString())
