@@ -1,7 +1,8 @@
 import { expect, test } from '@playwright/test'
 import { cook, course, courseWith, dish, dishWith, evening, min, role, step } from '#tests/support/evening-builders.ts'
 import { clean, fits } from './look.ts'
-import { bringEvening, demoPage, ready, saved } from './people.ts'
+import { ready, saved } from './people.ts'
+import { seated } from './seated.ts'
 
 const keeps = dishWith({ keeps: { how: 'room', most: min(40), kind: 'quality', uses: [] } })
 const two = evening(
@@ -14,10 +15,14 @@ const two = evening(
 test('G10 G11 C27 a couple takes turns, swaps a course, keeps time and bedtime free, and the order says what came of it', async ({
   browser,
 }) => {
-  const page = await demoPage(browser)
-  const id = await bringEvening(page, two)
-  await page.goto(`/evenings/${id}/kitchens`)
-  await ready(page)
+  const { eveningId, pages, close } = await seated(
+    browser,
+    two,
+    [{ name: 'Kim', cook: 'Kim', baseURL: process.env.TABLEWARD_ADDRESS ?? '' }],
+    'kitchens',
+  )
+  const [page] = pages
+  if (!page) throw new Error('no page')
   await page.getByRole('button', { name: 'Take turns: one leads, the other hosts' }).click()
   const leads = page.getByLabel('Course main: leads', { exact: true })
   const hosts = page.getByLabel('Course main: hosts', { exact: true })
@@ -46,8 +51,9 @@ test('G10 G11 C27 a couple takes turns, swaps a course, keeps time and bedtime f
   await fits(page, 'the cooks of a couple')
   await clean(page, 'the cooks of a couple')
 
-  await page.goto(`/evenings/${id}/order`)
+  await page.goto(`/evenings/${eveningId}/order`)
   await ready(page)
   await expect(page.getByText('Never both up from the table')).toBeVisible({ timeout: 30_000 })
   await expect(page.getByText('The 25 min before the guests come are free.')).toBeVisible({ timeout: 30_000 })
+  await close()
 })

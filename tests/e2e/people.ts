@@ -1,7 +1,10 @@
-import { type Browser, expect, type Locator, type Page } from '@playwright/test'
+import { readFileSync } from 'node:fs'
+import { type Browser, type BrowserContext, expect, type Locator, type Page } from '@playwright/test'
+import Database from 'libsql'
 import type { Evening } from '#lib/domain/evening.ts'
 import { printEvening } from '#lib/domain/parse.ts'
 import { loadEvening } from '#tests/support/load-evening.ts'
+import { sessionCookie } from '#tests/support/session-cookie.ts'
 
 export interface Person {
   readonly name: string
@@ -57,10 +60,27 @@ export const newPerson = async (browser: Browser, name: string, email: string, b
   return { name, email, page }
 }
 
-/** A demo cook in a browser of its own, for tests that need no account of their own: the server counts sign-ups. */
+/** This browser has the session of somebody, as next-auth would have it; signing in itself is looked at by E4 and E6. */
+export const giveSession = async (context: BrowserContext, userId: string, address: string, version = 1): Promise<void> => {
+  const secret = readFileSync(`${process.env.TABLEWARD_DATA}/secret`, 'utf8').trim()
+  const [name = '', value = ''] = (await sessionCookie(secret, userId, version)).split('=')
+  await context.addCookies([{ name, value, url: address }])
+}
+
+/** A demo cook in a browser of its own, at the list of evenings, for tests that need no account of their own: the server counts sign-ups. */
 export const demoPage = async (browser: Browser): Promise<Page> => {
-  const page = await (await browser.newContext()).newPage()
-  await signIn(page, firstDemo())
+  const db = new Database(`${process.env.TABLEWARD_DATA}/tableward.db`, { timeout: 5000 })
+  const [user] = db.prepare('SELECT id, sessionVersion FROM User WHERE email = ?').all([firstDemo().email]) as {
+    readonly id: string
+    readonly sessionVersion: number
+  }[]
+  db.close()
+  if (!user) throw new Error('no demo account')
+  const context = await browser.newContext()
+  await giveSession(context, user.id, process.env.TABLEWARD_ADDRESS ?? '', user.sessionVersion)
+  const page = await context.newPage()
+  await page.goto('/')
+  await ready(page)
   return page
 }
 

@@ -1,7 +1,8 @@
 import { expect, type Page, test } from '@playwright/test'
 import { loadEvening } from '#tests/support/load-evening.ts'
 import { clean, fits } from './look.ts'
-import { bringEvening, demoPage, ready } from './people.ts'
+import { ready } from './people.ts'
+import { seated } from './seated.ts'
 
 /** How many pages of paper it comes to, as a browser prints it. */
 const pagesOf = async (page: Page): Promise<number> => {
@@ -13,17 +14,19 @@ test('PR6 PR7 CA9 an evening on paper takes the pages it says, and a calendar’
   browser,
   request,
 }) => {
-  const page = await demoPage(browser)
   // Far off: an address ends a week after the evening.
   const evening = { ...loadEvening('a-lamb'), date: '2099-11-14' }
   const long = 'and turn it, and look at it from every side, and put it back where it was before. '.repeat(5).slice(0, 399)
-  const id = await bringEvening(page, { ...evening, steps: evening.steps.map((step) => ({ ...step, does: long })) })
+  const longWinded = { ...evening, steps: evening.steps.map((step) => ({ ...step, does: long })) }
+  const kim = { name: 'Kim', cook: 'kim', baseURL: process.env.TABLEWARD_ADDRESS ?? '' }
+  const printing = await seated(browser, longWinded, [kim], 'print/menu')
+  const [page] = printing.pages
+  if (!page) throw new Error('no page')
   const open = async (sheet: string) => {
-    await page.goto(`/evenings/${id}/print${sheet}`)
+    await page.goto(`/evenings/${printing.eveningId}/print${sheet}`)
     await ready(page)
   }
 
-  await open('/menu')
   await expect(page.getByRole('heading', { name: evening.name })).toBeVisible()
   expect(await pagesOf(page)).toBe(1)
   await page.getByLabel('How many on a page').selectOption('two')
@@ -45,30 +48,32 @@ test('PR6 PR7 CA9 an evening on paper takes the pages it says, and a calendar’
   expect(printed).toBeGreaterThan(1)
   expect(printed).toBeLessThanOrEqual(pages)
 
+  await printing.close()
+
   // As they are, they fit, on either paper.
-  const short = await bringEvening(page, evening)
-  await page.goto(`/evenings/${short}/print/wall`)
-  await ready(page)
+  const short = await seated(browser, evening, [kim], 'print/wall')
+  const [wall] = short.pages
+  if (!wall) throw new Error('no page')
   for (const paper of ['a4', 'letter']) {
-    await page.getByLabel('Paper').selectOption(paper)
-    await expect(page.getByRole('article')).toHaveAttribute('data-pages', '1', { timeout: 30_000 })
-    expect([paper, await pagesOf(page)]).toEqual([paper, 1])
+    await wall.getByLabel('Paper').selectOption(paper)
+    await expect(wall.getByRole('article')).toHaveAttribute('data-pages', '1', { timeout: 30_000 })
+    expect([paper, await pagesOf(wall)]).toEqual([paper, 1])
   }
 
-  await page.goto(`/evenings/${short}/print`)
-  await ready(page)
-  await fits(page, 'what there is to print')
-  await clean(page, 'what there is to print')
-  const address = page.getByRole('textbox', { name: 'The address for your calendar' })
-  await page.getByRole('button', { name: 'Make an address to follow' }).click()
+  await wall.goto(`/evenings/${short.eveningId}/print`)
+  await ready(wall)
+  await fits(wall, 'what there is to print')
+  await clean(wall, 'what there is to print')
+  const address = wall.getByRole('textbox', { name: 'The address for your calendar' })
+  await wall.getByRole('button', { name: 'Make an address to follow' }).click()
   const first = await address.inputValue()
   expect((await request.get(first)).headers()['content-type']).toBe('text/calendar; charset=utf-8')
-  await page.getByRole('button', { name: 'Make a new address' }).click()
+  await wall.getByRole('button', { name: 'Make a new address' }).click()
   await expect(address).not.toHaveValue(first)
   const second = await address.inputValue()
   expect([(await request.get(first)).status(), (await request.get(second)).status()]).toEqual([404, 200])
-  await page.getByRole('button', { name: 'Take the address back' }).click()
-  await expect(page.getByRole('button', { name: 'Make an address to follow' })).toBeVisible()
+  await wall.getByRole('button', { name: 'Take the address back' }).click()
+  await expect(wall.getByRole('button', { name: 'Make an address to follow' })).toBeVisible()
   expect((await request.get(second)).status()).toBe(404)
-  await page.context().close()
+  await short.close()
 })

@@ -1,5 +1,4 @@
 import { randomUUID } from 'node:crypto'
-import { readFileSync } from 'node:fs'
 import type { Browser, BrowserContextOptions, Page } from '@playwright/test'
 import * as Y from 'yjs'
 import type { Evening } from '#lib/domain/evening.ts'
@@ -7,8 +6,7 @@ import { LAYOUT_VERSION } from '#lib/plan/wire.ts'
 import { writeEvening } from '#lib/plan/write-evening.ts'
 import { openDatabase } from '#server/db/open.ts'
 import { openPlanTables } from '#server/sync/plan-tables.ts'
-import { sessionCookie } from '#tests/support/session-cookie.ts'
-import { ready } from './people.ts'
+import { giveSession, ready } from './people.ts'
 
 /** Somebody who cooks along, and how their browser comes in. */
 export interface Seat {
@@ -31,8 +29,7 @@ export interface Seated {
  * into the database beside the running server: it lets no one address make so many accounts in an hour.
  */
 export const seated = async (browser: Browser, evening: Evening, seats: readonly Seat[], screen: string): Promise<Seated> => {
-  const folder = process.env.TABLEWARD_DATA ?? ''
-  const databaseFile = `${folder}/tableward.db`
+  const databaseFile = `${process.env.TABLEWARD_DATA}/tableward.db`
   const eveningId = randomUUID()
   const people = seats.map((seat) => ({ ...seat, id: randomUUID(), email: `${seat.cook}-${randomUUID()}@example.test` }))
   const db = openDatabase(databaseFile)
@@ -55,12 +52,10 @@ export const seated = async (browser: Browser, evening: Evening, seats: readonly
   const plans = openPlanTables(databaseFile)
   plans.create(eveningId, Y.encodeStateAsUpdate(doc))
   plans.close()
-  const secret = readFileSync(`${folder}/secret`, 'utf8').trim()
   const pages = await Promise.all(
     people.map(async ({ id, baseURL, how }) => {
       const context = await browser.newContext({ ...how, baseURL })
-      const [name = '', value = ''] = (await sessionCookie(secret, id)).split('=')
-      await context.addCookies([{ name, value, url: baseURL }])
+      await giveSession(context, id, baseURL)
       const page = await context.newPage()
       await page.goto(`/evenings/${eveningId}/${screen}`)
       await ready(page)
