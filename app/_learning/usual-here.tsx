@@ -64,6 +64,7 @@ const NONE: readonly Observation[] = []
 const useMemory = (eveningId: string): readonly Observation[] => {
   const [memory, setMemory] = useState(NONE)
   useEffect(() => {
+    if (!navigator.onLine) return
     let gone = false
     memoryAction(eveningId).then(
       (found) => gone || setMemory(found),
