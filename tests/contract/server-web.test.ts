@@ -2,13 +2,16 @@ import { gzipSync } from 'node:zlib'
 import ICAL from 'ical.js'
 import Database from 'libsql'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { sheetNames } from '#app/_words/print.ts'
 import { parseEvening } from '#lib/domain/parse.ts'
 import { planEvening } from '#lib/order/engine.ts'
+import { readPlan } from '#lib/plan/read.ts'
 import { make } from '#server/cli/make.ts'
 import { hashOf, newToken } from '#server/guests/token.ts'
 import { newBrowser } from '#tests/support/cookie-jar.ts'
 import { formOf } from '#tests/support/posted-form.ts'
 import { meaning, openDoors, ROLES, serverActions, waysIn } from '#tests/support/role-routes.ts'
+import { socketClient } from '#tests/support/socket-client.ts'
 import { type StartedServer, startServer } from '#tests/support/start-server.ts'
 
 // The built server, as npm start runs it: builds first when that was not done yet.
@@ -366,4 +369,52 @@ test('CA7 CA8 a calendar is read by its address alone, its numbers rise with wha
     expect([refused.status, await refused.text()]).toEqual([404, nothing])
   }
   run('UPDATE Member SET revokedAt = NULL WHERE id = ?', [member.id])
+})
+
+test('JO13 no page, file or frame that somebody of another kitchen is sent names a guest while nothing is theirs to cook', async () => {
+  const [{ eveningId } = { eveningId: '' }] = query(
+    `UPDATE Guest SET name = 'Planted Name' WHERE eveningId IN (SELECT m.eveningId FROM Member m JOIN User u ON u.id = m.userId
+      WHERE u.email = '${demo(0).email}') RETURNING eveningId`,
+  ) as { eveningId: string }[]
+  const host = newBrowser(server.address)
+  await host.signIn(demo(0))
+  expect(await (await host.get(`/api/evenings/${eveningId}/guests`)).text()).toContain('Planted Name')
+
+  const token = newToken()
+  query(
+    `INSERT INTO SeatLink (id, eveningId, label, tokenHash) VALUES ('${hashOf(token)}', '${eveningId}', 'Noor', '${hashOf(token)}') RETURNING id`,
+  )
+  const far = newBrowser(server.address)
+  const sat = await far.post(`/join/${token}`, { as: 'name', name: 'Noor', cook: '', works: 'home', minutes: '30' })
+  expect([sat.status, sat.headers.get('location')]).toEqual([303, `/evenings/${eveningId}`])
+
+  // No cook of the plan, so that no running order gives them anything to put on the plates.
+  query(`UPDATE Member SET cook = NULL WHERE id = (SELECT memberId FROM SeatLink WHERE id = '${hashOf(token)}') RETURNING id`)
+
+  const frames: Buffer[] = []
+  const cookie = [...far.cookies].map(([name, value]) => `${name}=${value}`).join('; ')
+  const headers = { cookie, origin: server.address }
+  const line = socketClient(`${server.address.replace('http', 'ws')}/sync/${eveningId}`, undefined, headers)
+  line.socket.on('message', (data: Buffer) => frames.push(data))
+  await line.until(({ doc }) => readPlan(doc).evening.cooks.some(({ name }) => name === 'Noor'))
+  const plan = readPlan(line.client.doc).evening
+  line.close()
+  await line.ended
+
+  const fill: Readonly<Record<string, string>> = {
+    '[id]': eveningId,
+    '[dish]': plan.dishes[0]?.id ?? '',
+    '[kitchen]': plan.kitchens[0]?.id ?? '',
+  }
+  const paths = Object.keys(WAYS)
+    .filter((way) => way.startsWith('GET ') && (WAYS[way] === SEATED || WAYS[way] === SIGNED_IN))
+    .flatMap((way) => (way.includes('[sheet]') ? Object.keys(sheetNames).map((sheet) => way.replace('[sheet]', sheet)) : [way]))
+    .map((way) => way.slice('GET '.length).replace(/\[[^\]]+\]/g, (name) => fill[name] ?? name))
+  expect(paths.length).toBeGreaterThan(20)
+  for (const path of paths) {
+    const answer = await far.get(path)
+    expect([path, meaning(answer), (await answer.text()).includes('Planted')]).toEqual([path, 'in', false])
+  }
+  const sent = Buffer.concat(frames)
+  expect([sent.includes('Noor'), sent.includes('Planted')]).toEqual([true, false])
 })
