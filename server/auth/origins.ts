@@ -8,8 +8,8 @@ import { isLinkPath } from '#server/web/security-headers.ts'
  */
 export const isOwnOrigin = (request: IncomingMessage, settings: Settings): boolean => {
   const { origin } = request.headers
-  // A form on a page without referrers is posted from "null" (Fetch, 3.3). Who posts to a secret address knows the secret; no
-  // cookie counts there.
+  // A form on a page without referrers is posted from "null" (Fetch, 3.3). Who posts to a secret address knows the secret; where a
+  // cookie counts too, as on the page of a seat, it is one that no other site can have sent (SameSite).
   if (origin === 'null' && isLinkPath(request.url ?? '')) return request.headers['sec-fetch-site'] !== 'cross-site'
   if (origin === undefined) return request.headers['sec-fetch-site'] !== 'cross-site'
   const host = request.headers['x-forwarded-host'] ?? request.headers.host

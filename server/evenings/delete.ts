@@ -17,7 +17,10 @@ export const deleteEvening = async (userId: string, eveningId: string, name: str
   return ok(null)
 }
 
-/** Deletes evenings with their plans, guests, answers, links and seats, and leaves nothing of them in the database or its copies. */
+/**
+ * Deletes evenings with their plans, guests, answers, links and seats, and who came to them by a link and has nothing else here; leaves
+ * nothing of all that in the database or its copies.
+ */
 export const takeAway = async (eveningIds: readonly string[]): Promise<void> => {
   if (eveningIds.length === 0) return
   const { db, rooms, planner } = live()
@@ -28,6 +31,17 @@ export const takeAway = async (eveningIds: readonly string[]): Promise<void> => 
     rooms.closeEvening(eveningId, CLOSE.gone)
     planner.forget(eveningId)
   }
+  const byLink = await db.user.findMany({
+    where: { email: null, memberships: { some: { evening: which } } },
+    select: { id: true },
+  })
   await db.evening.deleteMany({ where: which })
-  await scrub(eveningIds.map((id) => ({ table: 'Evening', where: { id } })))
+  // With an account by now, they stay.
+  const gone = { id: { in: byLink.map(({ id }) => id) }, email: null, memberships: { none: {} } }
+  const users = await db.user.findMany({ where: gone, select: { id: true } })
+  await db.user.deleteMany({ where: gone })
+  await scrub([
+    ...eveningIds.map((id) => ({ table: 'Evening' as const, where: { id } })),
+    ...users.map(({ id }) => ({ table: 'User' as const, where: { id } })),
+  ])
 }

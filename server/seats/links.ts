@@ -73,7 +73,9 @@ const MOST_LINKS = 60
 
 const make = async (eveningId: string, asked: NewSeatLink): Promise<Result<MadeSeatLink, EveningRefusal>> => {
   const { db, rooms } = live()
-  if ((await db.seatLink.count({ where: { eveningId } })) >= MOST_LINKS) return fail({ kind: 'too-many' })
+  // The link of somebody who sits here can always be replaced: it may be in other hands.
+  if (asked.for !== 'member' && (await db.seatLink.count({ where: { eveningId } })) >= MOST_LINKS)
+    return fail({ kind: 'too-many' })
   if (asked.for === 'new') return ok(await replace(eveningId, { label: asked.label, cook: null, memberId: null }))
   if (asked.for === 'member') {
     const member = await db.member.findFirst({ where: { id: asked.member, eveningId, revokedAt: null }, include: { user: true } })

@@ -279,6 +279,10 @@ test('JO9 a host hands over: the other may all, and the first is a cook or leave
 test('JO10 an evening is deleted by its name typed, for everybody, with all that was in it', async () => {
   const { host, plan, eveningId, link } = await dinner()
   await link({ for: 'new', label: 'Kit' })
+  const phone = newDevice()
+  await phone.ask(await link({ for: 'new', label: 'Noor' }), NAME)
+  const noor = await phone.user()
+  expect(noor).toMatchObject({ name: 'Noor' })
   expect(await outcome(deleteEvening(host.id, eveningId, 'another'))).toBe('not-the-name')
   expect(await seatOf(host.id, eveningId)).not.toBeNull()
   expect(await outcome(deleteEvening(host.id, eveningId, ` ${plan.name} `))).toBe('done')
@@ -290,8 +294,11 @@ test('JO10 an evening is deleted by its name typed, for everybody, with all that
     db.guest.count({ where: { eveningId } }),
     db.seatLink.count({ where: { eveningId } }),
     db.planUpdate.count({ where: { eveningId } }),
+    // Somebody with an account stays; who came by a link had nothing else here.
+    db.user.count({ where: { id: noor?.id ?? '' } }),
+    db.user.count({ where: { id: host.id } }),
   ])
-  expect(left).toEqual([0, 0, 0, 0, 0])
+  expect(left).toEqual([0, 0, 0, 0, 0, 0, 1])
 })
 
 test('JO11 an account is deleted with its seats and what was its alone; an evening that others cook at gets another host first', async () => {
