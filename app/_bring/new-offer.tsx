@@ -18,7 +18,8 @@ import css from './bring.module.css'
 import { Fitting } from './fitting.tsx'
 import { HomeLine } from './home-line.tsx'
 import { homeOf, newDish, newThing, offeredOf, patched, withHome } from './offer-edit.ts'
-import { moreParts, offerParts } from './offer-sentence.ts'
+import { moreParts } from './offer-more.ts'
+import { offerParts } from './offer-sentence.ts'
 import { comeEarlier, formPatch } from './take-form.ts'
 
 interface Props {

@@ -22,7 +22,8 @@ import css from './bring.module.css'
 import { Decline } from './decline.tsx'
 import { Fitting } from './fitting.tsx'
 import type { OfferPatch } from './offer-edit.ts'
-import { moreParts, offerParts, offerText } from './offer-sentence.ts'
+import { moreParts } from './offer-more.ts'
+import { offerParts, offerText } from './offer-sentence.ts'
 import { takeForm } from './take-form.ts'
 import { useAccept } from './use-accept.ts'
 
@@ -71,6 +72,9 @@ export function OfferItem({ eveningId, offer, colour, names }: Props) {
           <Here target={offer.id} />
         </h4>
         {about === '' || open ? null : <p className={css.about}>{about}</p>}
+        {isHost && isOut && offer.dish && offer.state === 'accepted' ? (
+          <p className={css.why}>It is still on the menu until you take the yes back.</p>
+        ) : null}
         {offer.why && offer.state === 'declined' ? <p className={css.why}>Because {offer.why}.</p> : null}
         {open ? (
           <Entry id={offer.id}>

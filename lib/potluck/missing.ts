@@ -44,7 +44,7 @@ export interface Known {
 const BAG_GRAMS = 1000
 
 /** Offers that wait for a host's word. */
-export const openOffers = ({ offers }: Pick<Evening, 'offers'>): readonly Offer[] =>
+const openOffers = ({ offers }: Pick<Evening, 'offers'>): readonly Offer[] =>
   (offers ?? []).filter((offer) => stateOf(offer) === 'offered')
 
 /** What nobody brings yet, by course in their order, then for the table and the kitchen; measured against the covers. */
