@@ -1,5 +1,5 @@
 import { fail, ok, type Result } from '#lib/domain/result.ts'
-import { type Missing, missingOf } from '#lib/potluck/missing.ts'
+import { type Missing, missingOf, withoutWithdrawn } from '#lib/potluck/missing.ts'
 import { allNeeds, needsFor } from '#server/guests/needs.ts'
 import { live } from '#server/live.ts'
 import { gapsOf } from './gaps.ts'
@@ -13,7 +13,7 @@ export const missingByNeed = async (userId: string, eveningId: string): Promise<
   if (!known.ok) return fail('not-found')
   const evening = await live().rooms.read(eveningId)
   const { needs, unknown } = await allNeeds(eveningId)
-  const missing = missingOf(evening, { gaps: gapsOf(evening, needs), unknown, iceGrams: 0 })
+  const missing = missingOf(evening, { gaps: gapsOf(withoutWithdrawn(evening), needs), unknown, iceGrams: 0 })
   return ok(
     missing.flatMap((each) =>
       each.kind === 'need' || (each.kind === 'needs-unknown' && known.value.scope !== 'none') ? [each] : [],

@@ -47,9 +47,16 @@ const BAG_GRAMS = 1000
 const openOffers = ({ offers }: Pick<Evening, 'offers'>): readonly Offer[] =>
   (offers ?? []).filter((offer) => stateOf(offer) === 'offered')
 
+/** The evening as it is when what was accepted and then withdrawn does not come: its dish is in the plan until a host takes it out. */
+export const withoutWithdrawn = (evening: Evening): Evening => {
+  const gone = new Set((evening.offers ?? []).flatMap((offer) => (stateOf(offer) === 'withdrawn' ? (offer.dish ?? []) : [])))
+  if (gone.size === 0) return evening
+  return { ...evening, dishes: evening.dishes.map((dish) => (gone.has(dish.id) ? { ...dish, state: 'dropped' } : dish)) }
+}
+
 /** What nobody brings yet, by course in their order, then for the table and the kitchen; measured against the covers. */
 export const missingOf = (evening: Evening, known: Known): readonly Missing[] => [
-  ...servedCourses(evening).flatMap((course) => missingIn(evening, course, known)),
+  ...servedCourses(evening).flatMap((course) => missingIn(withoutWithdrawn(evening), course, known)),
   ...(known.gaps !== null && known.unknown > 0 ? [{ kind: 'needs-unknown', guests: known.unknown, offers: [] } as const] : []),
   ...TableThing.options.flatMap((thing) => missingThing(evening, thing, known.iceGrams)),
   ...missingTools(evening),
