@@ -3,7 +3,8 @@
 import { revalidatePath } from 'next/cache'
 import { redirect } from 'next/navigation'
 import { eveningRefusalText } from '#app/_evenings/refusal.ts'
-import { requireUser } from '#server/auth/who.ts'
+import { seatOf } from '#server/auth/seat.ts'
+import { requireUser, stayIn } from '#server/auth/who.ts'
 import { deleteEvening } from '#server/evenings/delete.ts'
 import { addMember, removeMember, setCook, setRole } from '#server/evenings/members.ts'
 import { endSeatLink, makeSeatLink } from '#server/seats/links.ts'
@@ -68,6 +69,8 @@ export const makeSeatLinkAction = async (eveningId: string, asked: LinkFor): Pro
   const user = await requireUser()
   const made = await makeSeatLink(user.id, eveningId, asked)
   if (!made.ok) return { kind: 'refused', message: eveningRefusalText(made.error) }
+  // Who put out their own devices stays in on this one: the new link is shown here and nowhere else.
+  if (asked.for === 'member' && asked.out && (await seatOf(user.id, eveningId))?.memberId === asked.member) await stayIn(user.id)
   revalidatePath(page(eveningId))
   return { kind: 'made', ...made.value }
 }

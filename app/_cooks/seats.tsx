@@ -25,6 +25,8 @@ export function Seats({ eveningId, members, links }: Props) {
   const isHost = me?.role === 'host'
   const [made, setMade] = useState<{ readonly label: string; readonly path: string } | null>(null)
   const [again, setAgain] = useState<Member | null>(null)
+  // One's own devices were put out, and this page's connection with them: it is let in again when it is loaded anew.
+  const [isCut, setCut] = useState(false)
   const [problem, setProblem] = useState<string | null>(null)
   const [busy, start] = useTransition()
   const make = (asked: LinkFor) =>
@@ -35,6 +37,7 @@ export function Seats({ eveningId, members, links }: Props) {
         if (answer.kind === 'made') {
           setMade(answer)
           setAgain(null)
+          setCut(asked.for === 'member' && asked.out && again?.you === true)
         }
       } catch {
         setProblem(UNREACHED)
@@ -65,7 +68,7 @@ export function Seats({ eveningId, members, links }: Props) {
               Make it for one more device
             </Button>
             <Button tone="late" disabled={busy} onClick={() => make({ for: 'member', member: again.id, out: true })}>
-              Make it and sign out every device
+              {again.you ? 'Make it and sign out my other devices' : 'Make it and sign out every device'}
             </Button>
             <Button tone="word" onClick={() => setAgain(null)}>
               no
@@ -104,7 +107,7 @@ export function Seats({ eveningId, members, links }: Props) {
           {problem}
         </p>
       ) : null}
-      {made ? <MadeSeat key={made.path} made={made} onDone={() => setMade(null)} /> : null}
+      {made ? <MadeSeat key={made.path} made={made} onDone={() => (isCut ? window.location.reload() : setMade(null))} /> : null}
       {isHost ? (
         <>
           <AskIn members={members} busy={busy} onAsk={make} />

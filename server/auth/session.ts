@@ -16,9 +16,13 @@ export const cookieName = (secure: boolean): string => `${secure ? '__Secure-' :
 
 export const SESSION_SECONDS = 30 * 24 * 60 * 60
 
-/** The line that lets a browser in as this user, as next-auth's own sign-in would. */
+/** What a browser keeps to be this user, as from next-auth's own sign-in. */
+export const sessionToken = (claims: z.infer<typeof Claims>): Promise<string> =>
+  encode({ token: { ...claims }, secret: secret(), maxAge: SESSION_SECONDS })
+
+/** The line that lets a browser in as this user. */
 export const sessionCookieLine = async (claims: z.infer<typeof Claims>, secure: boolean): Promise<string> => {
-  const value = await encode({ token: { ...claims }, secret: secret(), maxAge: SESSION_SECONDS })
+  const value = await sessionToken(claims)
   return `${cookieName(secure)}=${value}; Path=/; Max-Age=${SESSION_SECONDS}; HttpOnly; SameSite=Lax${secure ? '; Secure' : ''}`
 }
 
