@@ -205,7 +205,7 @@ const readHtml = (markup: string) => {
 test('PR8 the paper of somebody who is told nothing of the guests says so', () => {
   expect(needLines({ scope: 'none', needs: [], unknown: 0 }).join(' ')).toMatch(/not told .* ask the hosts/)
   expect(needLines({ scope: 'all', needs: [], unknown: 0 })).toEqual([])
-  expect(needLines({ scope: 'dishes', needs: [{ need: 'vegan', grade: 'wish', guests: 2 }], unknown: 1 })).toHaveLength(2)
+  expect(needLines({ scope: 'dishes', needs: [{ need: 'vegan', grade: 'avoids', guests: 2 }], unknown: 1 })).toHaveLength(2)
 })
 
 test('PR5 10,000 hostile strings are text on every sheet: nothing but harmless tags comes of them, and they can be read', () => {
