@@ -49,12 +49,12 @@ const problemList = ({ problems, refused }: ShownSeat): Html =>
 /** Who sits there goes on; on a device of somebody else's that is said first. */
 const takenPart = ({ eveningId, now }: SeatOffer, taken: NonNullable<SeatOffer['taken']>): Html => {
   const path = `/evenings/${eveningId}`
-  if (now?.user.id === taken.userId)
+  if (now?.here && now.user.id === taken.userId)
     return html`<section class="note fine"><h2>You are in, ${taken.name}</h2><p><a class="file" href="${path}">Go to the evening</a></p></section>`
   if (taken.account)
     return html`<section class="note"><h2>This is the seat of ${taken.name}</h2><p>It has an account: sign in with its e-mail address and password.</p><p><a class="file" href="/sign-in?next=${encodeURIComponent(path)}">Sign in</a></p></section>`
   return html`<form method="post" data-answer><input type="hidden" name="as" value="again">
-<div class="cloth"><h2 class="vh">Whose seat it is</h2><div class="said">You are ${taken.name}.</div></div>${endsHere(now)}
+<div class="cloth"><h2 class="vh">Whose seat it is</h2><div class="said">You are ${taken.name}.</div></div>${endsHere(now?.user.id === taken.userId ? null : now)}
 <div class="send"><button type="submit" name="do" value="answer">Go on as ${taken.name}</button>
 <p>This device is then another one of theirs.</p></div></form>`
 }
