@@ -5,6 +5,7 @@ import type { Evening } from '#lib/domain/evening.ts'
 import { LAYOUT_VERSION } from '#lib/plan/wire.ts'
 import { writeEvening } from '#lib/plan/write-evening.ts'
 import { openDatabase } from '#server/db/open.ts'
+import { printSummary } from '#server/evenings/summary.ts'
 import { openPlanTables } from '#server/sync/plan-tables.ts'
 import { giveSession, ready } from './people.ts'
 
@@ -36,7 +37,7 @@ export const seated = async (browser: Browser, evening: Evening, seats: readonly
   await db.user.createMany({
     data: people.map(({ id, email, name }) => ({ id, email, name, passwordHash: 'nobody signs in with it' })),
   })
-  await db.evening.create({ data: { id: eveningId, epoch: eveningId, summary: '{}' } })
+  await db.evening.create({ data: { id: eveningId, epoch: eveningId, summary: printSummary(evening) } })
   await db.member.createMany({
     data: people.map(({ id, cook }, at) => ({
       id: randomUUID(),
