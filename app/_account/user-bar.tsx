@@ -9,7 +9,7 @@ export function UserBar({ name }: { readonly name: string }) {
       <nav className={css.nav} aria-label="You">
         <Link href="/">Evenings</Link>
         <Link href="/dishes">Dishes</Link>
-        <Link href="/account">{name.length > 24 ? 'Your account' : name}</Link>
+        <Link href="/account">{name.length > 12 ? 'Your account' : name}</Link>
       </nav>
     </Bar>
   )

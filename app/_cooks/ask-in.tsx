@@ -11,6 +11,8 @@ import type { Member } from './member.ts'
 
 interface Props {
   readonly members: readonly Member[]
+  /** Cooks for whom a link waits already. */
+  readonly asked: readonly (string | null)[]
   readonly busy: boolean
   readonly onAsk: (asked: LinkFor) => void
 }
@@ -18,9 +20,9 @@ interface Props {
 const SOMEBODY = ''
 
 /** Makes a link for a cook of the plan whom nobody is yet, or for somebody who is not in it. */
-export function AskIn({ members, busy, onAsk }: Props) {
+export function AskIn({ members, asked, busy, onAsk }: Props) {
   const { evening } = usePlan()
-  const free = evening.cooks.filter((cook) => !members.some((member) => member.cook === cook.id))
+  const free = evening.cooks.filter(({ id }) => !members.some(({ cook }) => cook === id) && !asked.includes(id))
   const [chosen, setChosen] = useState<string | null>(null)
   const [name, setName] = useState('')
   const cook = chosen === SOMEBODY ? null : (free.find(({ id }) => id === chosen) ?? free[0] ?? null)

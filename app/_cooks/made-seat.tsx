@@ -28,8 +28,8 @@ export function MadeSeat({ made, onDone }: Props) {
         The link for {made.label}
       </h3>
       <p className={css.quiet}>
-        It is shown this once: only its fingerprint is kept. Whoever has it is {made.label}, so send it to nobody else. If it is
-        lost, make a new one.
+        It is shown this once, and cannot be read again from what is kept. Whoever has it is {made.label}, so send it to nobody
+        else. If it is lost, make a new one.
       </p>
       <div className={css.madeParts}>
         <div>

@@ -110,7 +110,7 @@ export function Seats({ eveningId, members, links }: Props) {
       {made ? <MadeSeat key={made.path} made={made} onDone={() => (isCut ? window.location.reload() : setMade(null))} /> : null}
       {isHost ? (
         <>
-          <AskIn members={members} busy={busy} onAsk={make} />
+          <AskIn members={members} asked={waiting.map(({ cook }) => cook)} busy={busy} onAsk={make} />
           <AddMember eveningId={eveningId} members={members} />
         </>
       ) : (

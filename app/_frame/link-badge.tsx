@@ -45,7 +45,7 @@ export function ClosedNotice({ link, evening }: { readonly link: Link; readonly 
       <p>
         <b>{says}</b> {todo} Nothing you change now is saved.
       </p>
-      {link.unsent && link.why !== 'reload' ? <Unsent evening={evening} /> : null}
+      {link.unsent && link.why !== 'reload' && link.why !== 'other-epoch' ? <Unsent evening={evening} /> : null}
       {link.why === 'sign-in' ? (
         <LinkButton href={`/sign-in?next=${encodeURIComponent(window.location.pathname)}`} tone="soft">
           Sign in

@@ -33,7 +33,7 @@ export function MadeLink({ made, facts, onDone }: Props) {
         The link for {made.label}
       </h3>
       <p className={css.quiet}>
-        {made.sent ? 'The letter is on its way. ' : ''}It is shown this once: only its fingerprint is kept. Whoever has it can
+        {made.sent ? 'The letter is on its way. ' : ''}It is shown this once, and cannot be read again from what is kept. Whoever has it can
         answer for {made.label}, so send it to nobody else. If it is lost, make a new one.
       </p>
       <div className={css.madeParts}>

@@ -32,11 +32,11 @@ const NOT_PLANNED = 'the time is not planned yet'
 const timeText = (evening: Evening, instant: string | null): string =>
   instant === null ? NOT_PLANNED : whenText(evening, msOfInstant(instant))
 
-/** "Leave at 18:30: here at about 18:50, at 19:00 at the latest." */
+/** "Leave at 18:30: there at about 18:50, at 19:00 at the latest." */
 export const wayText = (evening: Evening, way: SheetWay | null): string =>
   way === null
     ? 'When to leave is not planned yet.'
-    : `Leave at ${timeText(evening, way.leave)}: here at about ${timeText(evening, way.likely)}, at ${timeText(evening, way.latest)} at the latest.`
+    : `Leave at ${timeText(evening, way.leave)}: there at about ${timeText(evening, way.likely)}, at ${timeText(evening, way.latest)} at the latest.`
 
 const packedText = ({ packed }: DishItem): string => {
   const inside = [packed.vessel, packed.box].flatMap((name) => (name ? [`in ${name}`] : []))

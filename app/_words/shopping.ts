@@ -58,8 +58,9 @@ export const toBuyText = (line: Line): string => {
 export const wantedText = (line: Line): string => {
   const { needs, amount, unit, refuse, ready, pack, have } = line
   if (needs === null || unit === null || amount === null) return line.toTaste ? 'to taste' : ''
+  const wanted = lineAmountText(needs, unit)
   const parts = [
-    pack || have !== null || ready ? `${lineAmountText(needs, unit)} wanted` : '',
+    (pack || have !== null || ready) && wanted !== toBuyText(line) ? `${wanted} wanted` : '',
     ready && refuse ? `${lineAmountText(amount, unit)} as bought` : '',
     have !== null && have !== 'all' ? `${lineAmountText(have, unit)} in the house` : '',
     line.toTaste ? 'and some to taste' : '',

@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util'
 import { run as engine } from './engine.ts'
+import { run as lighthouse } from './lighthouse.ts'
 import { run as night } from './night.ts'
 import { run as planner } from './planner.ts'
 import { run as projects } from './projects.ts'
@@ -8,14 +9,14 @@ import { run as sync } from './sync.ts'
 
 type Report = (line: string) => void
 
-const { values: folders, positionals: asked } = parseArgs({
+const { values: given, positionals: asked } = parseArgs({
   allowPositionals: true,
-  options: { psplib: { type: 'string' }, 'rcpsp-max': { type: 'string' }, jobshop: { type: 'string' } },
+  options: { psplib: { type: 'string' }, 'rcpsp-max': { type: 'string' }, jobshop: { type: 'string' }, runs: { type: 'string' } },
 })
 
 /**
  * What is measured, in this order. `npm run bench -- engine` measures that part alone; `--psplib DIR --rcpsp-max DIR --jobshop DIR`
- * measure published projects that lie there. Figures, no verdict.
+ * measure published projects that lie there, `--runs 1` lets Lighthouse look once. Figures, no verdict.
  */
 const PARTS: Readonly<Record<string, (report: Report) => void | Promise<void>>> = {
   engine,
@@ -23,7 +24,8 @@ const PARTS: Readonly<Record<string, (report: Report) => void | Promise<void>>> 
   night,
   planner,
   screens,
-  projects: (report) => projects(report, folders),
+  lighthouse: (report) => lighthouse(report, Number(given.runs ?? 5)),
+  projects: (report) => projects(report, given),
 }
 
 const unknown = asked.filter((name) => !(name in PARTS))

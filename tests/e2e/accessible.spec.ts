@@ -1,6 +1,6 @@
 import { expect, type Page, test } from '@playwright/test'
 import { DINNER } from './dinner.ts'
-import { inviteHousehold } from './household.ts'
+import { demoEveningId, inviteHousehold } from './household.ts'
 import { tabTo } from './keyboard.ts'
 import { clean, fits } from './look.ts'
 import { bringLamb, demo, firstDemo, ready, signIn } from './people.ts'
@@ -42,15 +42,17 @@ test('E5 every screen is free of what axe finds, light on a phone or dark where 
   }
   await signIn(page, firstDemo())
   await look(page, '/')
-  const menu = await page.getByRole('link', { name: 'Menu' }).first().getAttribute('href')
-  const evening = menu?.replace('/menu', '') ?? ''
+  const evening = `/evenings/${demoEveningId()}`
   for (const path of [
     '/evenings/new',
     '/account',
+    '/dishes',
     `${evening}/menu`,
     `${evening}/chores`,
     `${evening}/drinks`,
     `${evening}/shopping`,
+    `${evening}/bring`,
+    `${evening}/history`,
     `${evening}/order?view=list`,
     `${evening}/order?view=share`,
     `${evening}/order`,
@@ -61,7 +63,7 @@ test('E5 every screen is free of what axe finds, light on a phone or dark where 
     if (path.includes('/order')) await expect(page.getByText('19:30').first()).toBeVisible()
     await look(page, path)
   }
-  const link = await inviteHousehold(page, evening.split('/')[2] ?? '', 'Noor', 2)
+  const link = await inviteHousehold(page, demoEveningId(), 'Noor', 2)
   await page.goto(link)
   await page.getByLabel('You: coming or not').selectOption('yes')
   await page.getByLabel('You: what is eaten').selectOption('but')

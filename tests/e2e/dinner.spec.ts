@@ -2,7 +2,7 @@ import { expect, type Page, test } from '@playwright/test'
 import { DINNER } from './dinner.ts'
 import { tabTo, writeOver } from './keyboard.ts'
 import { fits } from './look.ts'
-import { newPerson, ready, saved, signUp } from './people.ts'
+import { freshAddress, newPerson, ready, saved, signUp } from './people.ts'
 import { watch } from './tripwire.ts'
 
 const PASTE = 'Paste a menu or recipes'
@@ -130,7 +130,7 @@ test('E8 a three-course dinner is put in from nothing: by keyboard alone on a wi
 }, info) => {
   test.setTimeout(180_000)
   const { found } = await watch(page)
-  await signUp(page, 'Ida', `ida-${info.project.name}@example.test`)
+  await signUp(page, 'Ida', freshAddress(`ida-${info.project.name}@example.test`))
   await (info.project.name === 'phone' ? byTouch : byKeyboard)(page)
   expect(found).toEqual([])
 })

@@ -131,6 +131,7 @@ test('E10 names full of the same, from a file, are shown as text on every screen
   await page.getByRole('button', { name: 'Bring it in' }).click()
   await page.waitForURL(/\/evenings\/[^/]+\/menu$/)
   await ready(page)
+  await saved(page)
   const at = new URL(page.url()).pathname.replace('/menu', '')
   expect(
     await missing(

@@ -1,4 +1,5 @@
 import { expect, type Page } from '@playwright/test'
+import Database from 'libsql'
 
 /** A link of the demo evening for one household, made as the guests' screen makes it; the host's page stands on some screen of ours. */
 export const inviteHousehold = async (page: Page, eveningId: string, name: string, places: number): Promise<string> => {
@@ -17,7 +18,15 @@ export const inviteHousehold = async (page: Page, eveningId: string, name: strin
   return made.path ?? ''
 }
 
-export const demoEveningId = async (page: Page): Promise<string> => {
-  const menu = await page.getByRole('link', { name: 'Menu' }).first().getAttribute('href')
-  return /\/evenings\/([^/]+)\/menu/.exec(menu ?? '')?.[1] ?? ''
+/** The evening that a fresh install has, whatever else its cooks were given since. */
+export const demoEveningId = (dataFolder = process.env.TABLEWARD_DATA): string => {
+  const db = new Database(`${dataFolder}/tableward.db`, { timeout: 5000 })
+  const [first] = db
+    .prepare(
+      "SELECT id FROM Evening WHERE json_extract(summary, '$.name') = 'Eight at the long table' ORDER BY createdAt LIMIT 1",
+    )
+    .all([]) as { readonly id: string }[]
+  db.close()
+  if (!first) throw new Error('there is no demo evening')
+  return first.id
 }

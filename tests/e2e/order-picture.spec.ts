@@ -1,4 +1,5 @@
 import { expect, type Page, test } from '@playwright/test'
+import { demoEveningId } from './household.ts'
 import { demoPage, ready } from './people.ts'
 
 const TARGETS = 'figure [data-key]'
@@ -29,8 +30,7 @@ test('U20 keys reach every step of the picture and zoom to ten minutes without l
   const page = await demoPage(browser)
   await page.setViewportSize({ width: 1280, height: 800 })
   await page.emulateMedia({ reducedMotion: 'reduce' })
-  const menu = await page.getByRole('link', { name: 'Menu' }).first().getAttribute('href')
-  await page.goto((menu ?? '').replace('/menu', '/order'))
+  await page.goto(`/evenings/${demoEveningId()}/order`)
   await ready(page)
   await expect(page.locator('main[data-order="current"]')).toBeVisible()
   await expect(page.getByText('A better order is being looked for.')).toHaveCount(0, { timeout: 30_000 })

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs'
-import { type Browser, type BrowserContext, expect, type Locator, type Page } from '@playwright/test'
+import { type Browser, type BrowserContext, expect, type Locator, type Page, test } from '@playwright/test'
 import Database from 'libsql'
 import type { Evening } from '#lib/domain/evening.ts'
 import { printEvening } from '#lib/domain/parse.ts'
@@ -40,6 +40,9 @@ export const signIn = async (page: Page, { email, password }: { email: string; p
   await ready(page)
 }
 
+/** An address that nobody has yet, also when the test is run once more. */
+export const freshAddress = (email: string): string => email.replace('@', `-${test.info().retry}@`)
+
 /** A new account in this browser. */
 export const signUp = async (page: Page, name: string, email: string): Promise<void> => {
   await page.goto('/sign-up')
@@ -56,8 +59,9 @@ export const signUp = async (page: Page, name: string, email: string): Promise<v
 export const newPerson = async (browser: Browser, name: string, email: string, baseURL?: string): Promise<Person> => {
   const context = await browser.newContext(baseURL === undefined ? {} : { baseURL })
   const page = await context.newPage()
-  await signUp(page, name, email)
-  return { name, email, page }
+  const own = freshAddress(email)
+  await signUp(page, name, own)
+  return { name, email: own, page }
 }
 
 /** This browser has the session of somebody, as next-auth would have it; signing in itself is looked at by E4 and E6. */

@@ -30,7 +30,7 @@ test('I12 I14 a guest answers on a phone without scripts in a few taps; the host
   test.skip(info.project.name !== 'phone', 'guests answer on a phone')
   const word = 'Holunderblüte'
   const host = await demoPage(browser)
-  const eveningId = await demoEveningId(host)
+  const eveningId = demoEveningId()
   const path = await inviteHousehold(host, eveningId, word, 2)
 
   const phone = await browser.newContext({ javaScriptEnabled: false, viewport: { width: 390, height: 844 }, hasTouch: true })

@@ -1,5 +1,6 @@
 import { type Browser, expect, type Locator, type Page, test } from '@playwright/test'
 import { loadEvening } from '#tests/support/load-evening.ts'
+import { demoEveningId } from './household.ts'
 import { tabTo } from './keyboard.ts'
 import { bringEvening, demo, demoPage, ready, saved, signIn } from './people.ts'
 
@@ -84,8 +85,7 @@ test('U27 the keyboard reaches every reason of a step, what holds it, and the st
   // biome-ignore lint/suspicious/noSkippedTests: in one project
   test.skip(info.project.name !== 'wide', 'a phone has no keyboard')
   const page = await demoPage(browser)
-  const menu = await page.getByRole('link', { name: 'Menu' }).first().getAttribute('href')
-  await page.goto(menu?.replace('/menu', '/order') ?? '')
+  await page.goto(`/evenings/${demoEveningId()}/order`)
   await ready(page)
   const drawn = page.getByRole('group', { name: /^Steps in the drawing/ })
   await expect(drawn).toBeVisible()

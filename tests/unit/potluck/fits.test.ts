@@ -196,7 +196,7 @@ describe('the sheet of a home', () => {
     expect(Date.parse(sheet.way?.likely ?? '') - Date.parse(sheet.way?.leave ?? '')).toBe(20 * 60_000)
     for (const part of [
       `Start at ${clock(at('make')?.start)}.`,
-      `Leave at ${clock(carry?.start)}: here at about ${clock(sheet.way?.likely)}, at ${clock(sheet.way?.latest)} at the latest.`,
+      `Leave at ${clock(carry?.start)}: there at about ${clock(sheet.way?.likely)}, at ${clock(sheet.way?.latest)} at the latest.`,
       'Onion tart, for six',
       'It travels cold, in a blue tin, in a cool box; no longer than 2 h until it is seen to here.',
       'On arrival put it in the fridge',

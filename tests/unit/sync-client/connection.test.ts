@@ -196,7 +196,7 @@ test('B5 a document put back from a backup is not mixed with the copy of the one
   await server.restore(plan, 'epoch-2')
   line.plugIn()
   await kim.until((_, link) => link.kind === 'closed')
-  expect(kim.link()).toEqual({ kind: 'closed', why: 'other-epoch' })
+  expect(kim.link()).toEqual({ kind: 'closed', why: 'other-epoch', unsent: true })
   kim.close()
 
   const again = page('kim', line.port, { shelf })

@@ -1,0 +1,80 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { type BrowserContext, chromium, type Page } from '@playwright/test'
+import type { Evening } from '#lib/domain/evening.ts'
+import { dateAt, wallTimeOfMs } from '#lib/domain/time.ts'
+import { make } from '#server/cli/make.ts'
+import { demoEveningId, inviteHousehold } from '#tests/e2e/household.ts'
+import { bringEvening, signIn } from '#tests/e2e/people.ts'
+import { findBrowser } from './find-browser.ts'
+import { loadEvening } from './load-evening.ts'
+import { freePort, startServer } from './start-server.ts'
+
+export interface Product {
+  readonly address: string
+  /** A browser whose own profile is signed in as a host of both evenings, and the port on which it can be steered. */
+  readonly context: BrowserContext
+  readonly port: number
+  readonly page: Page
+  /** The evening that a fresh install has, and one of twelve from four kitchens that sits down soon. */
+  readonly demo: string
+  readonly tonight: string
+  /** Where a household of the demo evening answers. */
+  readonly reply: string
+  close(): Promise<void>
+}
+
+/** The evening where it is the hour before its guests sit down, give or take half an hour: on this day, in a zone of whole hours. */
+const nearlyThere = (evening: Evening, nowMs: number): Evening => {
+  const zones = Array.from({ length: 24 }, (_, at) => (at < 12 ? `Etc/GMT+${at + 1}` : `Etc/GMT-${at - 12}`))
+  const wanted = Number(evening.sitDown.time.slice(0, 2)) - 1
+  const there = zones
+    .map((zone): Evening => ({ ...evening, zone, date: dateAt(zone, nowMs), night: [] }))
+    .find((one) => Number(wallTimeOfMs(one, nowMs).time.slice(0, 2)) === wanted)
+  if (!there) throw new Error(`nowhere is it ${wanted} o’clock`)
+  return there
+}
+
+/** The product as it is built, on a data folder of its own, with something in it to look at. Builds first. */
+export const openProduct = async (
+  say: (line: string) => void,
+  view: { readonly width: number; readonly height: number },
+): Promise<Product> => {
+  if ((await make(say)) !== 0) throw new Error('it could not be built')
+  const executablePath = findBrowser()
+  if (!executablePath) throw new Error('there is no Chromium: npx playwright install chromium')
+  const server = await startServer({ kind: 'built' })
+  const profile = mkdtempSync(`${tmpdir()}/tableward-browser-`)
+  const port = await freePort()
+  const isRoot = process.getuid?.() === 0
+  const context = await chromium.launchPersistentContext(profile, {
+    executablePath,
+    baseURL: server.address,
+    viewport: view,
+    locale: 'en-GB',
+    timezoneId: 'Europe/London',
+    colorScheme: 'light',
+    reducedMotion: 'reduce',
+    args: [`--remote-debugging-port=${port}`, '--disable-gpu', '--hide-scrollbars', ...(isRoot ? ['--no-sandbox'] : [])],
+  })
+  const close = async () => {
+    await context.close()
+    await server.kill()
+    await server.remove()
+    rmSync(profile, { recursive: true, force: true })
+  }
+  try {
+    const [who] = server.demo
+    if (!who) throw new Error('the server printed no demo account')
+    const page = await context.newPage()
+    page.setDefaultTimeout(120_000)
+    await signIn(page, who)
+    const demo = demoEveningId(server.dataFolder)
+    const reply = await inviteHousehold(page, demo, 'The Okafors', 2)
+    const tonight = await bringEvening(page, nearlyThere(loadEvening('potluck'), Date.now()))
+    return { address: server.address, context, port, page, demo, tonight, reply, close }
+  } catch (failed) {
+    await close()
+    throw failed
+  }
+}
