@@ -33,8 +33,8 @@ export function MadeLink({ made, facts, onDone }: Props) {
         The link for {made.label}
       </h3>
       <p className={css.quiet}>
-        {made.sent ? 'The letter is on its way. ' : ''}It is shown this once, and cannot be read again from what is kept. Whoever has it can
-        answer for {made.label}, so send it to nobody else. If it is lost, make a new one.
+        {made.sent ? 'The letter is on its way. ' : ''}It is shown this once, and cannot be read again from what is kept. Whoever
+        has it can answer for {made.label}, so send it to nobody else. If it is lost, make a new one.
       </p>
       <div className={css.madeParts}>
         <div>

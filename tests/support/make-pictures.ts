@@ -1,5 +1,5 @@
 import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
-import type { Page } from '@playwright/test'
+import { expect, type Page } from '@playwright/test'
 import { root } from '#server/root.ts'
 import { ready } from '#tests/e2e/people.ts'
 import { openProduct, type Product } from './open-product.ts'
@@ -30,7 +30,7 @@ const shown = async (page: Page): Promise<void> => {
 const planned = async (page: Page): Promise<void> => {
   await shown(page)
   await page.locator('main[data-order="current"]').first().waitFor()
-  await page.getByText('A better order is being looked for').waitFor({ state: 'hidden' })
+  await expect(page.getByText('A better order is being looked for')).toHaveCount(0, { timeout: 60_000 })
 }
 
 const plain = async (page: Page): Promise<void> => {
