@@ -3,10 +3,10 @@
 import { signIn } from 'next-auth/react'
 import { type FormEvent, useState } from 'react'
 import { Button } from '#app/_ui/button.tsx'
-import { Field } from '#app/_ui/field.tsx'
 import { Notice } from '#app/_ui/notice.tsx'
 import css from './account.module.css'
 import { makeAccountAction, type SignUpAnswer } from './actions.ts'
+import { NewSignInFields } from './new-sign-in-fields.tsx'
 import { signInError } from './tries.ts'
 
 /** Somebody who came by a link takes an e-mail address and a password, and keeps their seat. */
@@ -44,25 +44,7 @@ export function MakeAccount({ name }: { readonly name: string }) {
       </p>
       <form method="post" onSubmit={send} aria-label="An account of your own">
         {answer ? <Notice>{answer.message}</Notice> : null}
-        <Field
-          label="E-mail address"
-          name="email"
-          type="email"
-          autoComplete="username"
-          required
-          maxLength={200}
-          error={fields.email}
-        />
-        <Field
-          label="Password"
-          hint="Ten letters or more; a few words are best."
-          name="password"
-          type="password"
-          autoComplete="new-password"
-          required
-          maxLength={200}
-          error={fields.password}
-        />
+        <NewSignInFields errors={fields} />
         <Button type="submit" disabled={busy}>
           Make it an account
         </Button>

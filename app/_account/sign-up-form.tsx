@@ -10,6 +10,7 @@ import { Notice } from '#app/_ui/notice.tsx'
 import { Ready } from '#app/_ui/ready.tsx'
 import { type SignUpAnswer, signUpAction } from './actions.ts'
 import css from './door.module.css'
+import { NewSignInFields } from './new-sign-in-fields.tsx'
 import { signInError } from './tries.ts'
 
 /** Name, e-mail and password. What was written stays when something is refused. */
@@ -55,25 +56,7 @@ export function SignUpForm({ next }: { readonly next: string }) {
           maxLength={80}
           error={fields.name}
         />
-        <Field
-          label="E-mail address"
-          name="email"
-          type="email"
-          autoComplete="username"
-          required
-          maxLength={200}
-          error={fields.email}
-        />
-        <Field
-          label="Password"
-          hint="Ten letters or more; a few words are best."
-          name="password"
-          type="password"
-          autoComplete="new-password"
-          required
-          maxLength={200}
-          error={fields.password}
-        />
+        <NewSignInFields errors={fields} />
         <div className={css.send}>
           <Button type="submit" large disabled={busy}>
             Make an account
