@@ -12,6 +12,7 @@ import { countOf, sentence } from '#app/_words/clock.ts'
 import { missingText } from '#app/_words/missing.ts'
 import type { Names } from '#app/_words/names.ts'
 import type { Offer } from '#lib/domain/offer.ts'
+import { headsOf } from '#lib/domain/portions.ts'
 import { iceGrams } from '#lib/drinks/amounts.ts'
 import { type Missing, missingOf } from '#lib/potluck/missing.ts'
 import css from './bring.module.css'
@@ -33,7 +34,7 @@ export function MissingList({ names, byNeed, onBring }: Props) {
   useEffect(() => onGuests(() => router.refresh()), [onGuests, router])
   useFresh(JSON.stringify([evening.dishes, evening.ingredients, evening.offers?.map(({ suits }) => suits)]), router.refresh)
   const missing = useMemo(() => {
-    const plain = missingOf(evening, { gaps: null, unknown: 0, iceGrams: iceGrams(evening.covers, evening.drinks) })
+    const plain = missingOf(evening, { gaps: null, unknown: 0, iceGrams: iceGrams(headsOf(evening), evening.drinks) })
     // Those of a course beside what else it lacks.
     const place = (each: Missing) => ('course' in each ? evening.courses.findIndex(({ id }) => id === each.course) : 999)
     return [...plain, ...byNeed].toSorted((a, b) => place(a) - place(b))

@@ -1,5 +1,6 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Arrives, AtHost, Offer } from '#lib/domain/offer.ts'
+import { coversOf } from '#lib/domain/portions.ts'
 import { spanFromUsual } from '#lib/domain/usual-span.ts'
 import type { Offered } from '#lib/plan/commands/offer.ts'
 
@@ -93,7 +94,7 @@ export const newDish = (evening: Evening, cook: string, id: string, course: stri
     name: '',
     ...(course === undefined ? {} : { course }),
     ...(kitchen === undefined ? {} : { kitchen }),
-    portions: evening.covers,
+    portions: course === undefined ? evening.covers : coversOf(evening, course),
     arrives: 'ready',
     how: 'cold',
     atHost: { cold: 1 },

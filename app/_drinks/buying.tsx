@@ -1,63 +1,77 @@
 'use client'
 
+import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
+import { Button } from '#app/_ui/button.tsx'
 import { WordChoice } from '#app/_ui/word.tsx'
 import { countOf, countText } from '#app/_words/clock.ts'
+import { headsOf } from '#lib/domain/portions.ts'
 import { type Amount, iceGrams, waterMl } from '#lib/drinks/amounts.ts'
+import { setEvening } from '#lib/plan/commands/set.ts'
 import css from './drinks.module.css'
 
 interface Props {
   readonly amounts: readonly Amount[]
-  /** How many drink alcohol; null when that is not known here. */
-  readonly alcohol: number | null
-  readonly onAlcohol: (count: number) => void
+  /** How many drink alcohol by the guests' answers; null for who may not know. */
+  readonly answered: number | null
 }
 
 const litres = (ml: number): string => `${Math.round(ml / 100) / 10} l`
+const drinkersText = (count: number): string => (count === 0 ? 'none' : countText(count))
 
-/** What is bought for the covers: bottles, water, ice. */
-export function Buying({ amounts, alcohol, onAlcohol }: Props) {
-  const { evening } = usePlan()
-  const ice = iceGrams(evening.covers, evening.drinks)
+/** What is bought for all who come: bottles, water, ice. */
+export function Buying({ amounts, answered }: Props) {
+  const { evening, me } = usePlan()
+  const { tell } = useEdit()
+  const { covers, drinkers } = evening
+  const people = headsOf(evening)
+  const ice = iceGrams(people, evening.drinks)
+  const say = (count: number | undefined) => tell((doc) => setEvening(doc, { drinkers: count }))
+  const isHost = me?.role === 'host'
   return (
     <section aria-labelledby="buying">
       <h2 id="buying">To have in the house</h2>
       <p className={css.sentence}>
-        For {evening.covers} at the table, of whom{' '}
+        For {covers} at the table, of whom{' '}
         <WordChoice
           label="How many drink alcohol"
-          value={alcohol === null ? '' : String(alcohol)}
+          value={drinkers === undefined ? '' : String(Math.min(drinkers, covers))}
           options={[
-            ...(alcohol === null ? [['', 'some'] as const] : []),
-            ...Array.from(
-              { length: evening.covers + 1 },
-              (_, count) => [String(count), count === 0 ? 'none' : countText(count)] as const,
-            ),
+            ['', 'some'],
+            ...Array.from({ length: covers + 1 }, (_, count) => [String(count), drinkersText(count)] as const),
           ]}
-          onChoose={(count) => {
-            if (count !== '') onAlcohol(Number(count))
-          }}
+          disabled={!isHost}
+          onChoose={(count) => say(count === '' ? undefined : Number(count))}
         />{' '}
-        drink alcohol.
+        drink alcohol{people > covers ? `, and ${countOf(people - covers, 'child', 'children')} who eat before` : ''}.
       </p>
-      {alcohol === null ? (
+      {drinkers === undefined ? (
         <p className={css.quiet}>
-          Who drinks is known to the hosts alone. Until you say a number, there is enough of each for all.
+          There is enough of each for all, here and on the shopping list, until {isHost ? 'you say' : 'a host says'} how many.
+        </p>
+      ) : null}
+      {isHost && answered !== null && answered !== drinkers ? (
+        <p>
+          By their answers {answered === 0 ? 'nobody does' : `${countText(answered)} do`}.{' '}
+          <Button tone="word" onClick={() => say(answered)}>
+            Buy for {drinkersText(answered)}
+          </Button>{' '}
+          <small className={css.quiet}>Everybody who cooks sees the number, and not who.</small>
         </p>
       ) : null}
       <ul>
-        {amounts.map(({ drink, people, ml, bottles, bottleMl }) => (
+        {amounts.map(({ drink, people: poured, ml, bottles, bottleMl }) => (
           <li key={drink} className={css.bought}>
             <b className={css.boughtName}>{evening.drinks.find(({ id }) => id === drink)?.name ?? 'a drink'}</b>
             <span>
-              {people === 0 ? 'none' : `${countOf(bottles, 'bottle')} of ${bottleMl === 1000 ? '1 l' : `${bottleMl / 10} cl`}`}
+              {poured === 0 ? 'none' : `${countOf(bottles, 'bottle')} of ${bottleMl === 1000 ? '1 l' : `${bottleMl / 10} cl`}`}
             </span>
-            <small className={css.boughtAbout}>{people === 0 ? 'nobody has it' : `${litres(ml)}, a glass for ${people}`}</small>
+            <small className={css.boughtAbout}>{poured === 0 ? 'nobody has it' : `${litres(ml)}, a glass for ${poured}`}</small>
           </li>
         ))}
         <li className={css.bought}>
           <b className={css.boughtName}>Water</b>
-          <span>{litres(waterMl(evening.covers))} or more</span>
+          <span>{litres(waterMl(people))} or more</span>
           <small className={css.boughtAbout}>on the table all evening, half a litre each</small>
         </li>
         {ice > 0 ? (

@@ -1,7 +1,7 @@
 'use client'
 
 import { useRouter } from 'next/navigation'
-import { useEffect, useMemo, useState } from 'react'
+import { useEffect, useMemo } from 'react'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Cloth } from '#app/_ui/cloth.tsx'
 import { Ready } from '#app/_ui/ready.tsx'
@@ -23,11 +23,10 @@ export function DrinksScreen({ guests }: { readonly guests: readonly Guest[] | n
   const isHost = guests !== null
   // An answer that comes while the page is open comes with the page again.
   useEffect(() => (isHost ? onGuests(() => router.refresh()) : undefined), [isHost, onGuests, router])
-  const known = guests === null ? null : drinkers(guests).length
-  const [said, setSaid] = useState<number | null>(null)
-  const alcohol = said ?? (known === null ? null : Math.min(known, evening.covers))
+  const answered = guests === null ? null : Math.min(drinkers(guests).length, evening.covers)
+  const alcohol = evening.drinkers ?? answered
   const planned = order.kind === 'none' ? null : order.order
-  const amounts = useMemo(() => amountsOf(evening, alcohol), [evening, alcohol])
+  const amounts = useMemo(() => amountsOf(evening), [evening])
   const found = useMemo(() => chillings(evening, amounts), [evening, amounts])
   return (
     <main id="main" className={css.main}>
@@ -57,7 +56,7 @@ export function DrinksScreen({ guests }: { readonly guests: readonly Guest[] | n
       )}
       {guests === null ? null : <HadTable guests={guests} order={planned} />}
       <div className={css.two}>
-        <Buying amounts={amounts} alcohol={alcohol} onAlcohol={setSaid} />
+        <Buying amounts={amounts} answered={answered} />
         <Fridge found={found} amounts={amounts} order={planned} />
       </div>
     </main>

@@ -2,7 +2,7 @@ import { clockText, sentence } from '#app/_words/clock.ts'
 import type { Names } from '#app/_words/names.ts'
 import { alarmText } from '#app/_words/night-alarm.ts'
 import { fillingText, handsText, plateCount } from '#app/_words/night-plating.ts'
-import { blockWords, whenText } from '#app/_words/print.ts'
+import { blockWords, peopleText, whenText } from '#app/_words/print.ts'
 import { DEFER, safetyWords } from '#app/_words/safety.ts'
 import { sheetWords } from '#app/_words/sheet.ts'
 import type { Evening } from '#lib/domain/evening.ts'
@@ -36,7 +36,7 @@ export function CookSheet({ cook, ...props }: SheetProps & { readonly cook: stri
       <header className={css.sheetHead}>
         <h2>{names.cookName(cook)}</h2>
         <p>
-          <b>{evening.name}</b> for {evening.covers}. {whenText(evening)}.
+          <b>{evening.name}</b> {peopleText(evening)}. {whenText(evening)}.
         </p>
       </header>
       <Warnings evening={evening} names={names} needs={needs} />

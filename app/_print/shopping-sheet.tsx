@@ -1,9 +1,20 @@
 import { longDate } from '#app/_words/clock.ts'
 import type { Names } from '#app/_words/names.ts'
-import { aisleText, labelText, lineAmountText, lineText, shopText, wantedText, whenText, whoText } from '#app/_words/shopping.ts'
+import { peopleText } from '#app/_words/print.ts'
+import {
+  aisleText,
+  drinksText,
+  labelText,
+  lineAmountText,
+  lineText,
+  shopText,
+  wantedText,
+  whenText,
+  whoText,
+} from '#app/_words/shopping.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import { groupLines } from '#lib/shopping/groups.ts'
-import type { Line } from '#lib/shopping/line.ts'
+import { isOpen, type Line } from '#lib/shopping/line.ts'
 import css from './sheet.module.css'
 
 interface Props {
@@ -14,11 +25,10 @@ interface Props {
   readonly foot: string
 }
 
-const isOpen = ({ standing }: Line): boolean => standing.kind === 'open' || standing.kind === 'more'
-
 /** What is still to be bought, shop by shop and along the aisles, with boxes to tick. */
 export function ShoppingSheet({ evening, names, lines, foot }: Props) {
-  const shops = groupLines(lines.filter(isOpen))
+  const open = lines.filter(isOpen)
+  const shops = groupLines(open)
   const withShops = shops.length > 1 || shops.some(({ shop }) => shop !== null)
   const Aisle = withShops ? 'h4' : 'h3'
   return (
@@ -26,7 +36,7 @@ export function ShoppingSheet({ evening, names, lines, foot }: Props) {
       <header className={css.sheetHead}>
         <h2>Shopping</h2>
         <p>
-          <b>{evening.name}</b> for {evening.covers}, {longDate(evening.date)}.
+          <b>{evening.name}</b> {peopleText(evening)}, {longDate(evening.date)}.
         </p>
       </header>
       {shops.length === 0 ? <p>Nothing is left to buy.</p> : null}
@@ -47,7 +57,9 @@ export function ShoppingSheet({ evening, names, lines, foot }: Props) {
           </div>
         </section>
       ))}
-      <p className={css.foot}>{foot}</p>
+      <p className={css.foot}>
+        {drinksText(open, evening)} {foot}
+      </p>
     </article>
   )
 }

@@ -7,7 +7,7 @@ import { clashTitle } from '#app/_words/clash.ts'
 import { clockText, dayName, listText, sentence } from '#app/_words/clock.ts'
 import { durationText } from '#app/_words/duration.ts'
 import type { Names } from '#app/_words/names.ts'
-import { whenText } from '#app/_words/print.ts'
+import { peopleText, whenText } from '#app/_words/print.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { type SheetProps, Warnings } from './cook-sheet.tsx'
@@ -31,7 +31,7 @@ export function WallSheet({ evening, order, names, needs, foot, onPages }: Props
       <header className={css.wallHead}>
         <h2>{evening.name}</h2>
         <p>
-          for {evening.covers}. {whenText(evening)}. {foot}
+          {peopleText(evening)}. {whenText(evening)}. {foot}
         </p>
       </header>
       <Warnings evening={evening} names={names} needs={needs} look={css.note} />

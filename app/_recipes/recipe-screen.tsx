@@ -13,6 +13,7 @@ import { Ready } from '#app/_ui/ready.tsx'
 import { WordChoice, WordText } from '#app/_ui/word.tsx'
 import { countOf, sentence } from '#app/_words/clock.ts'
 import { unreadText } from '#app/_words/recipe.ts'
+import { coversOf } from '#lib/domain/portions.ts'
 import { type Brought, bringDishes } from '#lib/plan/commands/bring.ts'
 import type { DecimalMark } from '#lib/recipes/preview.ts'
 import { readPaste } from '#lib/recipes/read-paste.ts'
@@ -97,7 +98,7 @@ export function RecipeScreen() {
     const needsOwn = dishes.some((dish) => !evening.courses.some((course) => course.id === dish.course))
     const brought = dishes.map((dish): Brought => {
       const course = evening.courses.some((each) => each.id === dish.course) ? (dish.course ?? own) : own
-      const made = madeOf(dish, { course, kitchen: evening.host, order: '0', covers: evening.covers, newId })
+      const made = madeOf(dish, { course, kitchen: evening.host, order: '0', covers: coversOf(evening, course), newId })
       return { dish: made.dish, steps: made.steps, ingredients: made.ingredients }
     })
     const course = { ...blankCourse(own), name: evening.courses.length === 0 ? 'Main' : 'A new course' }
@@ -183,7 +184,7 @@ export function RecipeScreen() {
             <DishPreview
               heading="h3"
               draft={dish.draft}
-              covers={evening.covers}
+              covers={coversOf(evening, dish.course ?? '')}
               newKey={newId}
               onChange={(draft) => correct(dish.key, (before) => ({ ...before, draft }))}
             />

@@ -1,5 +1,6 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { KnownNeed } from '#lib/domain/people.ts'
+import { headsOf } from '#lib/domain/portions.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { amountsOf, bottleMl, iceGrams, waterMl } from '#lib/drinks/amounts.ts'
 import { exact } from '#lib/quantities/exact.ts'
@@ -12,12 +13,9 @@ import { wantedOf } from './wanted-of.ts'
 export const listOf = (evening: Evening, order: RunningOrder | null, needs: readonly KnownNeed[] | null): ShoppingList =>
   shoppingList(wantedOf(evening, order, needs), extrasOf(evening), evening.shopping ?? [], evening.ticks ?? [])
 
-/**
- * Bottles, water and ice. Who drinks what is known to the hosts alone, and this list is everybody's: there is enough of either for all, until
- * somebody says how many bottles.
- */
+/** Bottles, water and ice. */
 const extrasOf = (evening: Evening): readonly Extra[] => {
-  const amounts = new Map(amountsOf(evening, null).map((amount) => [amount.drink, amount]))
+  const amounts = new Map(amountsOf(evening).map((amount) => [amount.drink, amount]))
   const byName = new Map<string, Extra>()
   for (const drink of evening.drinks) {
     const ml = amounts.get(drink.id)?.ml ?? 0
@@ -34,10 +32,10 @@ const extrasOf = (evening: Evening): readonly Extra[] => {
       pack: exact(String(size)),
     })
   }
-  const ice = iceGrams(evening.covers, evening.drinks)
+  const ice = iceGrams(headsOf(evening), evening.drinks)
   return [
     ...byName.values(),
-    ...(evening.drinks.length > 0 ? [water(evening.covers)] : []),
+    ...(evening.drinks.length > 0 ? [water(headsOf(evening))] : []),
     ...(ice > 0
       ? [
           {
@@ -52,10 +50,10 @@ const extrasOf = (evening: Evening): readonly Extra[] => {
   ]
 }
 
-const water = (covers: number): Extra => ({
+const water = (people: number): Extra => ({
   kind: 'water',
   name: 'Water for the table',
   drinks: [],
-  measure: { kind: 'volume', ml: exact(String(waterMl(covers))) },
+  measure: { kind: 'volume', ml: exact(String(waterMl(people))) },
   pack: null,
 })

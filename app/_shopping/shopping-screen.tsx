@@ -9,7 +9,7 @@ import { Ready } from '#app/_ui/ready.tsx'
 import { WordChoice } from '#app/_ui/word.tsx'
 import { countOf, listText, sentence } from '#app/_words/clock.ts'
 import { namesOf } from '#app/_words/names.ts'
-import { leftText, listAsText, moneyText } from '#app/_words/shopping.ts'
+import { drinksText, leftText, listAsText, moneyText } from '#app/_words/shopping.ts'
 import type { KnownNeed } from '#lib/domain/people.ts'
 import { groupLines, priced } from '#lib/shopping/groups.ts'
 import type { ShoppingList } from '#lib/shopping/line.ts'
@@ -108,7 +108,8 @@ export function ShoppingScreen({ eveningId }: { readonly eveningId: string }) {
       </Fold>
       <p className={css.quiet}>
         {evening.kitchens.length > 1 ? 'Each home shops for the dishes that it makes. ' : ''}
-        Amounts are those of the dishes for as many as they feed. On this device the list is kept for when there is no network.
+        {drinksText(list.lines, evening)} Amounts are those of the dishes for as many as they feed. On this device the list is
+        kept for when there is no network.
       </p>
     </main>
   )

@@ -12,6 +12,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   guestsFrom: 'when guests come',
   sitDown: 'when you sit down',
   covers: 'the number of covers',
+  drinkers: 'how many drink alcohol',
   rules: 'the rules of food safety',
   host: 'whose kitchen it is',
   notes: 'the notes',

@@ -1,4 +1,5 @@
 import type { Evening } from '#lib/domain/evening.ts'
+import { headsOf } from '#lib/domain/portions.ts'
 import type { SheetBlock } from '#lib/night/sheet.ts'
 import type { CardAllergens } from '#lib/table/card-allergens.ts'
 import type { TableNeeds } from '#server/guests/needs.ts'
@@ -35,6 +36,12 @@ export const paperWords: Readonly<Record<PaperSize, string>> = { a4: 'A4', lette
 
 /** The paper that the evening's rules suggest. */
 export const usualPaper = ({ rules }: Pick<Evening, 'rules'>): PaperSize => (rules === 'us' ? 'letter' : 'a4')
+
+/** "for 8", "for 8, and three children before". */
+export const peopleText = (evening: Pick<Evening, 'covers' | 'courses'>): string => {
+  const children = headsOf(evening) - evening.covers
+  return `for ${evening.covers}${children > 0 ? `, and ${countOf(children, 'child', 'children')} before` : ''}`
+}
 
 export interface BlockWords {
   readonly title: string

@@ -4,9 +4,9 @@ import { type Exact, exact } from '#lib/quantities/exact.ts'
 import { sensible } from '#lib/quantities/sensible.ts'
 import { UNITS } from '#lib/quantities/units.ts'
 import type { AisleKind } from '#lib/shopping/aisles.ts'
-import type { Aisle, Line, When } from '#lib/shopping/line.ts'
+import { type Aisle, isOpen, type Line, type When } from '#lib/shopping/line.ts'
 import { amountText, numberText, sensibleText } from './amount.ts'
-import { dayName, listText, sentence } from './clock.ts'
+import { countText, dayName, listText, sentence } from './clock.ts'
 import type { Names } from './names.ts'
 import { traitWords } from './trait.ts'
 
@@ -110,10 +110,22 @@ export const readMoney = (text: string): number | null => {
 
 /** "3 of 41 left": `have` and what is in the basket are done. */
 export const leftText = (lines: readonly Line[]): string => {
-  const left = lines.filter(({ standing }) => standing.kind === 'open' || standing.kind === 'more').length
+  const left = lines.filter(isOpen).length
   const all = lines.filter(({ standing }) => standing.kind !== 'have').length
   if (all === 0) return 'nothing to buy'
   return left === 0 ? 'all is bought' : `${left} of ${all} left`
+}
+
+/** For how many who drink alcohol and who do not the drinks are; empty where no drink is among the lines. */
+export const drinksText = (lines: readonly Line[], { covers, drinkers }: Pick<Evening, 'covers' | 'drinkers'>): string => {
+  if (!lines.some(({ kind }) => kind === 'drink')) return ''
+  if (drinkers === undefined) return 'There is enough of each drink for everybody: nobody has said how many drink alcohol.'
+  const alcohol = Math.min(drinkers, covers)
+  const parts = [
+    alcohol > 0 ? `for ${countText(alcohol)} with alcohol` : '',
+    covers > alcohol ? `for ${countText(covers - alcohol)} without alcohol` : '',
+  ]
+  return `Drinks are ${listText(parts.filter(Boolean))}.`
 }
 
 /** The line as one writes it on paper: "2 × 250 g butter". */
@@ -127,13 +139,15 @@ export const listAsText = (
   }[],
   evening: Evening,
   names: Names,
-): string =>
-  [
+): string => {
+  const drinks = drinksText(
+    groups.flatMap(({ aisles }) => aisles.flatMap(({ lines }) => lines.filter(isOpen))),
+    evening,
+  )
+  return [
     `Shopping for ${evening.name}`,
     ...groups.flatMap(({ shop, aisles }) => {
-      const open = aisles.flatMap(({ lines }) =>
-        lines.filter(({ standing }) => standing.kind === 'open' || standing.kind === 'more'),
-      )
+      const open = aisles.flatMap(({ lines }) => lines.filter(isOpen))
       if (open.length === 0) return []
       return [
         '',
@@ -141,7 +155,9 @@ export const listAsText = (
         ...open.map((line) => rowText(line, evening, names)),
       ]
     }),
+    ...(drinks ? ['', drinks] : []),
   ].join('\n')
+}
 
 const rowText = (line: Line, evening: Evening, names: Names): string => {
   const more =

@@ -21,6 +21,8 @@ export const Evening = z.strictObject({
   guestsFrom: At,
   sitDown: At,
   covers: z.int().min(1).max(60),
+  /** How many of the covers drink alcohol, as a host said; who they are is never in the plan. */
+  drinkers: z.int().min(0).max(60).optional(),
   /** So long before the guests come, the hosts would rather have nothing to do. */
   quietBefore: Duration.optional(),
   rules: Rules,

@@ -7,6 +7,10 @@ type Of = Pick<Evening, 'covers' | 'courses' | 'dishes' | 'steps'>
 export const coversOf = ({ covers, courses }: Pick<Of, 'covers' | 'courses'>, course: string): number =>
   courses.find(({ id }) => id === course)?.children?.covers ?? covers
 
+/** How many there are in all: the covers, and beside them the children who eat before; who has two courses of their own is there once. */
+export const headsOf = ({ covers, courses }: Pick<Of, 'covers' | 'courses'>): number =>
+  covers + Math.max(0, ...courses.map(({ children }) => children?.covers ?? 0))
+
 /** How many are to be fed from a dish, those with a variant of it included; a variant feeds its own. */
 export const portionsOf = (of: Pick<Of, 'covers' | 'courses'>, dish: Dish): number =>
   dish.variant?.portions ?? dish.portions ?? coversOf(of, dish.course)

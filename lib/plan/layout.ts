@@ -115,6 +115,7 @@ export const EVENING_FIELDS = {
   guestsFrom: Evening.shape.guestsFrom,
   sitDown: Evening.shape.sitDown,
   covers: Evening.shape.covers,
+  drinkers: Evening.shape.drinkers,
   rules: Evening.shape.rules,
   house: Evening.shape.house,
   host: Evening.shape.host,

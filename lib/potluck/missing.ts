@@ -3,7 +3,7 @@ import { missingKit, sameTool } from '#lib/domain/kit-wants.ts'
 import type { Course, Dish } from '#lib/domain/menu.ts'
 import { type Offer, stateOf, TableThing } from '#lib/domain/offer.ts'
 import type { KnownNeed } from '#lib/domain/people.ts'
-import { portionsOf } from '#lib/domain/portions.ts'
+import { coversOf, portionsOf } from '#lib/domain/portions.ts'
 import { servedCourses } from '#lib/domain/served-courses.ts'
 import { type Idea, ideaFor, ideaForNeed } from './idea.ts'
 
@@ -62,9 +62,6 @@ export const missingOf = (evening: Evening, known: Known): readonly Missing[] =>
   ...missingTools(evening),
 ]
 
-/** How many eat a course. */
-const eatersOf = (evening: Evening, course: Course): number => course.children?.covers ?? evening.covers
-
 /** A variant feeds some of those whom its dish feeds. */
 const fedBy = (evening: Evening, dishes: readonly Dish[]): number =>
   dishes.filter(({ variant }) => variant === undefined).reduce((sum, dish) => sum + portionsOf(evening, dish), 0)
@@ -73,7 +70,7 @@ const missingIn = (evening: Evening, course: Course, { gaps }: Known): readonly 
   const dishes = evening.dishes.filter((dish) => dish.course === course.id && dish.state === 'on')
   const offered = openOffers(evening).filter((offer) => offer.kind === 'dish' && offer.course === course.id)
   const offers = offered.map(({ id }) => id)
-  const want = eatersOf(evening, course)
+  const want = coversOf(evening, course.id)
   if (dishes.length === 0) return [{ kind: 'dish', course: course.id, want, idea: ideaFor(evening, course), offers }]
   const have = fedBy(evening, dishes)
   return [
@@ -112,7 +109,7 @@ const wanted = (evening: Evening, thing: TableThing, iceGrams: number): number =
       return covers * atTable(evening).length
     case 'glasses': {
       const poured = new Set(evening.drinks.map(({ course }) => course))
-      return covers * (1 + poured.size)
+      return [...poured].reduce((sum, course) => sum + coversOf(evening, course), covers)
     }
     case 'ice':
       return Math.ceil(iceGrams / BAG_GRAMS)

@@ -72,6 +72,9 @@ export interface Line {
   readonly standing: Standing
 }
 
+/** Whether something of it is still to be bought. */
+export const isOpen = ({ standing }: Line): boolean => standing.kind === 'open' || standing.kind === 'more'
+
 /** The whole list, and what was ticked that nothing asks for any more. */
 export interface ShoppingList {
   readonly lines: readonly Line[]

@@ -21,6 +21,11 @@ test('DR7 SF5 a drink is suggested, poured and chilled in the order; a dish that
   await page.getByRole('button', { name: /^Put it in the order/ }).click()
   await expect(page.getByText(/In the order: in at/)).toBeVisible({ timeout: 30_000 })
 
+  await page.goto(`/evenings/${id}/shopping`)
+  await ready(page)
+  await expect(page.getByText(/^.*Drinks are for four with alcohol and for/)).toBeVisible()
+  await expect(page.getByRole('listitem').filter({ hasText: /^Light red75 cl/ })).toBeVisible()
+
   await page.goto(`/evenings/${id}/order`)
   await ready(page)
   const safety = page.getByRole('region', { name: 'Food safety' })

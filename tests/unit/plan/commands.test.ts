@@ -83,6 +83,16 @@ describe('commands', () => {
     expect(readPlan(doc).evening).toMatchObject({ covers: 9, name: 'Nine' })
   })
 
+  test('L3 D5 how many drink alcohol is said and taken back; until it is said the plan has no number', () => {
+    const doc = planOf(lamb)
+    expect(readPlan(doc).evening).not.toHaveProperty('drinkers')
+    expect(setEvening(doc, { drinkers: 0 }).ok).toBe(true)
+    expect(readPlan(doc).evening.drinkers).toBe(0)
+    expect(setEvening(doc, { drinkers: 61 })).toMatchObject({ ok: false, error: { refusals: [{ path: 'drinkers' }] } })
+    expect(setEvening(doc, { drinkers: undefined }).ok).toBe(true)
+    expect(readPlan(doc).evening).not.toHaveProperty('drinkers')
+  })
+
   test('L3 ways, uses and waits of a step', () => {
     const doc = planOf(lamb)
     const way = step1.ways[0]

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { listOf } from '#app/_shopping/list-of.ts'
-import { labelText, leftText, readMoney, toBuyText, wantedText, whenText } from '#app/_words/shopping.ts'
+import { drinksText, labelText, leftText, readMoney, toBuyText, wantedText, whenText } from '#app/_words/shopping.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Ingredient } from '#lib/domain/ingredient.ts'
 import type { ShoppingNote, Tick } from '#lib/domain/shopping.ts'
@@ -268,6 +268,59 @@ test('SH11 drinks and ice stand on the list by the bottle, one drink of two cour
 })
 
 // USDA FSIS: about 24 hours in the fridge for every 4 to 5 lb; never less than a day (theirs too, from memory).
+test('SH11 SH16 what has alcohol is bought for as many as drink it, the other for the rest; that nobody has said how many is said', () => {
+  const glass = { course: 'main', order: 'a0', mlEach: 150 } as const
+  const drinks: Evening['drinks'] = [
+    { ...glass, id: 'd1', name: 'Red wine', role: 'with', abv: 13 },
+    { ...glass, id: 'd2', name: 'Cold tea', role: 'without', abv: 0 },
+  ]
+  const shop = (change: Partial<Evening>) => {
+    const of = dinner([], [], { drinks, ...change })
+    const found = listOf(of, null, []).lines
+    return [...found.map((line) => `${toBuyText(line)} ${line.food}`), drinksText(found, of)]
+  }
+  // 8 × 15 cl = 1.2 l of either
+  expect(shop({})).toEqual([
+    '2 × 75 cl Red wine',
+    '2 × 1 l Cold tea',
+    '4 l Water for the table',
+    'There is enough of each drink for everybody: nobody has said how many drink alcohol.',
+  ])
+  // 3 × 15 = 45 cl, 5 × 15 = 75 cl
+  expect(shop({ drinkers: 3 })).toEqual([
+    '75 cl Red wine',
+    '1 l Cold tea',
+    '4 l Water for the table',
+    'Drinks are for three with alcohol and for five without alcohol.',
+  ])
+  expect(shop({ drinkers: 0 })).toEqual(['2 × 1 l Cold tea', '4 l Water for the table', 'Drinks are for eight without alcohol.'])
+  expect(shop({ drinks: [] })).toEqual([''])
+})
+
+// By hand: a dish for four, fed to 6 children (× 3/2) who eat before, or to the 8 of the table (× 2).
+test('SH1 SH16 what children eat before is bought for the children, and water for them besides', () => {
+  const of = dinner(['200 g flour'], ['100 g flour', '3 eggs'])
+  const [main] = of.courses
+  if (!main) throw new Error('the dinner has a course')
+  const tea = { ...main, id: 'tea', welcome: true, children: { at: { day: 0, time: '18:00' }, covers: 6 } } as const
+  const both: Evening = {
+    ...of,
+    courses: [tea, main],
+    dishes: of.dishes.map((each) => (each.id === 'cake' ? { ...each, course: 'tea' } : each)),
+    drinks: [{ id: 'd1', course: 'tea', order: 'a0', name: 'Apple juice', role: 'without', mlEach: 200, abv: 0 }],
+  }
+  // 2 × 200 + 1.5 × 100 g; 1.5 × 3 = 4.5 eggs; 6 × 20 cl; half a litre for each of 14
+  expect(listOf(both, null, []).lines.map(({ food, amount }) => [food, amount?.valueOf()])).toEqual([
+    ['flour', 550],
+    ['eggs', 4.5],
+    ['Apple juice', 1200],
+    ['Water for the table', 7000],
+  ])
+  // A dish that says for how many it is keeps to that.
+  const said = { ...both, dishes: both.dishes.map((each) => (each.id === 'cake' ? { ...each, portions: 4 } : each)) }
+  expect(lines(said).map(({ amount }) => amount?.valueOf())).toEqual([500, 3])
+})
+
 test('SH12 frozen food thaws in the fridge by its weight, never in less than a day', () => {
   expect(thawHours(500)).toEqual({ least: 24, likely: 24, most: 24 })
   // 12 lb = 5443 g: 57.6 to 72 hours, in whole ones
