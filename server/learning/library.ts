@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto'
 import { z } from 'zod'
 import { Id, line } from '#lib/domain/atoms.ts'
 import { bySiblingOrder, type Evening } from '#lib/domain/evening.ts'
+import { coversOf, portionsOf } from '#lib/domain/portions.ts'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
 import { dateAt } from '#lib/domain/time.ts'
 import { Left } from '#lib/learning/eaten.ts'
@@ -91,8 +92,8 @@ export const readLibrary = async (userId: string, nowMs: number): Promise<Librar
         evening: evening.name,
         date: evening.date,
         course: evening.courses.find(({ id }) => id === dish.course)?.name ?? '',
-        covers: evening.covers,
-        made: dish.portions ?? evening.covers,
+        covers: coversOf(evening, dish.course),
+        made: portionsOf(evening, dish),
         told:
           own.length === 0
             ? null

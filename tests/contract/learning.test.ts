@@ -142,6 +142,10 @@ test('LE7 what one said of a dish is one’s own, and the dish goes into another
       .find((time) => time.eveningId === before && time.dish === dish.id)
   expect(await timeOf(host.id)).toMatchObject({ verdict: 'changes', left: 'quarter', note: 'More salt', covers: demo.covers })
   expect(await timeOf(cook.id)).toMatchObject({ verdict: null, left: null, note: '' })
+  // A course that was the children's own fed the children.
+  const children = { at: { day: 0, time: '17:00' }, covers: 3 }
+  await parts.rooms.edit(before, (doc) => setFields(doc, 'courses', dish.course, { welcome: true, children }))
+  expect(await timeOf(host.id)).toMatchObject({ covers: 3, made: 3 })
   const { dishes, targets } = await readLibrary(host.id, noon)
   expect(dishes.map(({ name }) => name).sort()).toEqual(
     demo.dishes
