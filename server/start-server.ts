@@ -1,5 +1,5 @@
 import http from 'node:http'
-import { isZone } from '#lib/domain/time.ts'
+import { isZone } from '#lib/domain/zone.ts'
 import { openLimits } from './auth/limits.ts'
 import { openBackups } from './backup/open-backups.ts'
 import { type DataFolder, openDataFolder } from './data-folder.ts'

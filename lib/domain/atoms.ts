@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { isDuration } from './duration.ts'
-import { isZone } from './time.ts'
+import { isZone } from './zone.ts'
 
 /** Ids are unique within an evening: letters, digits and hyphens, 1 to 40 of them. */
 export const Id = z.string().regex(/^[A-Za-z0-9-]{1,40}$/, 'must be 1 to 40 letters, digits or hyphens')

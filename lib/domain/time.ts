@@ -1,5 +1,7 @@
-import { Temporal } from 'temporal-polyfill'
+import { dateOf, dayNumber, padded, readDate } from './calendar-date.ts'
 import { TICK_SECONDS } from './duration.ts'
+import { remembered } from './remembered.ts'
+import { DAY_MS, instantAt, offsetAt, offsetText, type WallMs } from './zone.ts'
 
 /** What places an evening on the world's clock. */
 export interface EveningClock {
@@ -14,54 +16,26 @@ export interface WallTime {
   readonly time: string
 }
 
-export const isZone = (zone: string): boolean => {
-  try {
-    Temporal.PlainDate.from('2000-01-01').toZonedDateTime(zone)
-    return /^[A-Za-z]/.test(zone)
-  } catch {
-    return false
-  }
-}
-
-export const isDate = (date: string): boolean => {
-  try {
-    return /^\d{4}-\d{2}-\d{2}$/.test(date) && Temporal.PlainDate.from(date, { overflow: 'reject' }).toString() === date
-  } catch {
-    return false
-  }
-}
+export const isDate = (date: string): boolean => readDate(date) !== null
 
 /**
  * Milliseconds since 1970 of a wall-clock time. A time that happens twice is its first occurrence, a time that never
- * happens is moved by the length of the gap: Temporal's "compatible", as RFC 5545 has it.
+ * happens is moved by the length of the gap, as RFC 5545 has it.
  */
 export const epochMsOf = (clock: EveningClock, at: WallTime): number =>
-  Temporal.PlainDate.from(clock.date)
-    .add({ days: at.day })
-    .toPlainDateTime(Temporal.PlainTime.from(at.time))
-    .toZonedDateTime(clock.zone, { disambiguation: 'compatible' }).epochMilliseconds
+  instantAt(clock.zone, (dayNumber(clock.date) + at.day) * DAY_MS + minutesOf(at.time) * MINUTE_MS)
 
-/** The origin of an evening's ticks: the first moment of the day a week before it. */
+const MINUTE_MS = 60_000
+
+/** Of HH:MM. */
+const minutesOf = (time: string): number => Number(time.slice(0, 2)) * 60 + Number(time.slice(3, 5))
+
+/** The origin of an evening's ticks: midnight a week before it, or the first moment after where clocks pass it over. */
 export const originMsOf = ({ date, zone }: EveningClock): number =>
-  remembered(
-    origins,
-    `${date} ${zone}`,
-    () => Temporal.PlainDate.from(date).subtract({ days: 7 }).toZonedDateTime(zone).epochMilliseconds,
-  )
+  remembered(origins, `${date} ${zone}`, () => instantAt(zone, (dayNumber(date) - 7) * DAY_MS))
 
-/** Calendar arithmetic takes some 0.03 ms a time, and a plan asks the same things hundreds of times. */
 const origins = new Map<string, number>()
 const instants = new Map<string, number>()
-const MOST_REMEMBERED = 20_000
-
-const remembered = <T>(known: Map<string, T>, key: string, work: () => T): T => {
-  const found = known.get(key)
-  if (found !== undefined) return found
-  const made = work()
-  if (known.size >= MOST_REMEMBERED) known.clear()
-  known.set(key, made)
-  return made
-}
 
 const TICK_MS = TICK_SECONDS * 1000
 
@@ -77,66 +51,57 @@ export const tickOfMs = (clock: EveningClock, epochMs: number, round: 'up' | 'do
 
 export const epochMsOfTick = (clock: EveningClock, tick: number): number => originMsOf(clock) + tick * TICK_MS
 
+/** What the clocks of a zone show at an instant, and how far they are ahead of UTC. */
+const wallAt = (zone: string, epochMs: number): { readonly wall: WallMs; readonly offset: number } => {
+  const offset = offsetAt(zone, epochMs)
+  return { wall: epochMs + offset, offset }
+}
+
+const dayOf = (wall: WallMs): number => Math.floor(wall / DAY_MS)
+
+/** HH:MM, the seconds cut off. */
+const timeOf = (wall: WallMs): string => {
+  const minutes = Math.floor((wall - dayOf(wall) * DAY_MS) / MINUTE_MS)
+  return `${padded(Math.floor(minutes / 60), 2)}:${padded(minutes % 60, 2)}`
+}
+
 /** RFC 3339 with the zone's offset: "2026-11-14T19:45:00+00:00". */
 export const instantOfMs = ({ zone }: EveningClock, epochMs: number): string => {
-  const second = Math.floor(epochMs / 1000)
-  const quarter = Math.floor(second / QUARTER)
-  const { minute, offset } = remembered(quarters, `${quarter} ${zone}`, () => quarterOf(zone, quarter))
-  if (minute === null) return printed(zone, epochMs)
-  const left = second - quarter * QUARTER
-  return `${minute.hour}:${twoDigits(minute.past + Math.floor(left / 60))}:${twoDigits(left % 60)}${offset}`
+  const { wall, offset } = wallAt(zone, epochMs)
+  const second = Math.floor(wall / 1000) - Math.floor(wall / MINUTE_MS) * 60
+  return `${dateOf(dayOf(wall))}T${timeOf(wall)}:${padded(second, 2)}${offsetText(offset)}`
 }
-
-const printed = (zone: string, epochMs: number): string =>
-  Temporal.Instant.fromEpochMilliseconds(epochMs)
-    .toZonedDateTimeISO(zone)
-    .toString({ timeZoneName: 'never', smallestUnit: 'second' })
-
-const twoDigits = (number: number): string => String(number).padStart(2, '0')
-
-/** Seconds: clocks change, and offsets are whole, at quarters of an hour. Where one is not, each instant is printed anew. */
-const QUARTER = 900
-/** How the instants of a quarter of an hour are written: up to the hour, minutes past it, and the offset. */
-interface Quarter {
-  readonly minute: { readonly hour: string; readonly past: number } | null
-  readonly offset: string
-}
-const quarters = new Map<string, Quarter>()
-
-const quarterOf = (zone: string, quarter: number): Quarter => {
-  const begins = PRINTED.exec(printed(zone, quarter * QUARTER * 1000))
-  const ends = PRINTED.exec(printed(zone, (quarter + 1) * QUARTER * 1000 - 1000))
-  if (!begins?.[1] || !ends) return { minute: null, offset: '' }
-  const past = Number(begins[2])
-  const offset = begins[4] ?? ''
-  const isWhole = begins[3] === '00' && ends[1] === begins[1] && Number(ends[2]) === past + 14 && ends[4] === offset
-  return { minute: isWhole ? { hour: begins[1], past } : null, offset }
-}
-const PRINTED = /^(.*T\d\d):(\d\d):(\d\d)(.*)$/
 
 export const instantOfTick = (clock: EveningClock, tick: number): string => instantOfMs(clock, epochMsOfTick(clock, tick))
 
 /** Milliseconds since 1970 of an RFC 3339 instant. Throws on anything else: parse first. */
-export const msOfInstant = (instant: string): number =>
-  remembered(instants, instant, () => Temporal.Instant.from(instant).epochMilliseconds)
+export const msOfInstant = (instant: string): number => remembered(instants, instant, () => readInstant(instant))
+
+const INSTANT = /^(\d{4}-\d\d-\d\d)T(\d\d):(\d\d)(?::(\d\d)(?:\.(\d+))?)?(?:Z|([+-])(\d\d):?(\d\d))$/
+
+const readInstant = (instant: string): number => {
+  const found = INSTANT.exec(instant)
+  if (!found?.[1]) throw new RangeError(`no instant: ${instant}`)
+  const [, date, hour, minute, second = '0', part = '', sign, ahead = '0', minutesAhead = '0'] = found
+  const offset = (sign === '-' ? -1 : 1) * (Number(ahead) * 60 + Number(minutesAhead))
+  const minutes = Number(hour) * 60 + Number(minute) - offset
+  return dayNumber(date) * DAY_MS + minutes * MINUTE_MS + Number(second) * 1000 + Number(part.padEnd(3, '0').slice(0, 3))
+}
 
 /** The wall clock at an instant, as day from the evening's date and HH:MM (seconds cut off). */
 export const wallTimeOfMs = (clock: EveningClock, epochMs: number): WallTime => {
-  const zoned = Temporal.Instant.fromEpochMilliseconds(epochMs).toZonedDateTimeISO(clock.zone)
-  const day = Temporal.PlainDate.from(clock.date).until(zoned.toPlainDate(), { largestUnit: 'days' }).days
-  return { day, time: zoned.toPlainTime().toString({ smallestUnit: 'minute' }) }
+  const { wall } = wallAt(clock.zone, epochMs)
+  return { day: dayOf(wall) - dayNumber(clock.date), time: timeOf(wall) }
 }
 
 export const wallTimeOfTick = (clock: EveningClock, tick: number): WallTime => wallTimeOfMs(clock, epochMsOfTick(clock, tick))
 
 /** The calendar date of an instant in a zone, `plusDays` later when given: yyyy-mm-dd. */
 export const dateAt = (zone: string, epochMs: number, plusDays = 0): string =>
-  Temporal.Instant.fromEpochMilliseconds(epochMs).toZonedDateTimeISO(zone).toPlainDate().add({ days: plusDays }).toString()
+  dateOf(dayOf(wallAt(zone, epochMs).wall) + plusDays)
 
 /** The calendar date that lies `day` days from the evening's: yyyy-mm-dd. */
-export const dateOfDay = (clock: EveningClock, day: number): string =>
-  Temporal.PlainDate.from(clock.date).add({ days: day }).toString()
+export const dateOfDay = (clock: EveningClock, day: number): string => dateOf(dayNumber(clock.date) + day)
 
 /** Days from a date (yyyy-mm-dd) to the evening's date: positive when the evening is later. */
-export const daysUntil = (clock: EveningClock, from: string): number =>
-  Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(clock.date), { largestUnit: 'days' }).days
+export const daysUntil = (clock: EveningClock, from: string): number => dayNumber(clock.date) - dayNumber(from)

@@ -1,6 +1,7 @@
 import { randomInt, randomUUID } from 'node:crypto'
 import { existsSync, readFileSync } from 'node:fs'
-import { dateAt, isZone } from '#lib/domain/time.ts'
+import { dateAt } from '#lib/domain/time.ts'
+import { isZone } from '#lib/domain/zone.ts'
 import type { PrismaClient } from '#prisma/client/client.ts'
 import { demoEvening } from '#prisma/demo/demo-evening.ts'
 import { hashPassword, passwordIs } from '#server/auth/passwords.ts'

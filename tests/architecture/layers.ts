@@ -11,7 +11,7 @@ const yjs = /^(yjs|lib0\/.+|y-protocols\/.+)$/
 const node = /^node:/
 
 export const LAYERS: readonly Layer[] = [
-  { name: 'domain', holds: /^lib\/domain\//, layers: ['domain'], packages: [zod, /^temporal-polyfill$/] },
+  { name: 'domain', holds: /^lib\/domain\//, layers: ['domain'], packages: [zod] },
   { name: 'contract', holds: /^lib\/scheduling\/(problem|schedule)\.ts$/, layers: ['contract'], packages: [] },
   // The referee shares nothing with the engine but the two files that say what a problem and a schedule are.
   { name: 'verify', holds: /^lib\/scheduling\/verify\//, layers: ['verify', 'contract'], packages: [] },

@@ -2,7 +2,20 @@ import fc from 'fast-check'
 import { Temporal } from 'temporal-polyfill'
 import { describe, expect, test } from 'vitest'
 import { durationOf, isDuration, secondsOf, ticksDown, ticksUp } from '#lib/domain/duration.ts'
-import { dateAt, daysUntil, epochMsOf, instantOfMs, isDate, isZone, tickOf, tickOfMs, wallTimeOfTick } from '#lib/domain/time.ts'
+import {
+  dateAt,
+  dateOfDay,
+  daysUntil,
+  epochMsOf,
+  instantOfMs,
+  isDate,
+  msOfInstant,
+  tickOf,
+  tickOfMs,
+  wallTimeOfMs,
+  wallTimeOfTick,
+} from '#lib/domain/time.ts'
+import { isZone } from '#lib/domain/zone.ts'
 
 const minutesBetween = (clock: { date: string; zone: string }, from: [number, string], to: [number, string]): number =>
   (epochMsOf(clock, { day: to[0], time: to[1] }) - epochMsOf(clock, { day: from[0], time: from[1] })) / 60_000
@@ -32,28 +45,69 @@ describe('nights when clocks change', () => {
   })
 })
 
-test('T1 an instant is written as Temporal writes it, in every zone and on both sides of a change', () => {
-  const zones = ['Europe/London', 'Australia/Lord_Howe', 'Asia/Kathmandu', 'America/St_Johns', 'Africa/Monrovia', 'Pacific/Apia']
-  // Among them 1883-1972, when some offsets had seconds, and the hours about four changes of clocks.
-  const changes = ['2026-03-29T01:00Z', '2026-10-25T01:00Z', '2026-04-04T15:00Z', '2011-12-30T10:00Z'].map((text) =>
-    Date.parse(text),
-  )
-  const moments = fc.oneof(
-    fc.integer({ min: -2_700_000_000, max: 4_000_000_000 }).map((second) => second * 1000),
-    fc
-      .record({ of: fc.constantFrom(...changes), second: fc.integer({ min: -4000, max: 4000 }) })
-      .map(({ of, second }) => of + second * 1000),
-  )
-  fc.assert(
-    fc.property(fc.constantFrom(...zones), moments, fc.integer({ min: 0, max: 999 }), (zone, ms, more) => {
-      const wanted = Temporal.Instant.fromEpochMilliseconds(ms + more)
-        .toZonedDateTimeISO(zone)
-        .toString({ timeZoneName: 'never', smallestUnit: 'second' })
-      const written = instantOfMs({ date: '2026-11-14', zone }, ms + more)
-      return written === wanted && instantOfMs({ date: '2026-11-14', zone }, ms + more) === wanted
-    }),
-    { numRuns: 2000 },
-  )
+/** Every zone, and moments of the years in which they are used: also beside the changes of clocks and offsets with seconds. */
+const zones = Intl.supportedValuesOf('timeZone')
+const instant = fc.oneof(
+  fc.integer({ min: -5_000_000_000, max: 4_000_000_000 }).map((second) => second * 1000),
+  fc.integer({ min: 0, max: 70 * 365 * 96 }).map((quarter) => quarter * 900_000),
+)
+const moment = fc.record({ zone: fc.constantFrom(...zones), ms: instant, more: fc.integer({ min: -1, max: 999 }) })
+
+describe('as Temporal has it', () => {
+  test('T1 an instant is written, and read again, in every zone', () => {
+    fc.assert(
+      fc.property(moment, ({ zone, ms, more }) => {
+        const wanted = Temporal.Instant.fromEpochMilliseconds(ms + more).toZonedDateTimeISO(zone)
+        const written = wanted.toString({ timeZoneName: 'never', smallestUnit: 'second' })
+        const clock = { date: '2026-11-14', zone }
+        expect(instantOfMs(clock, ms + more)).toBe(written)
+        expect(instantOfMs(clock, ms + more)).toBe(written)
+        expect(msOfInstant(written)).toBe(Temporal.Instant.from(written).epochMilliseconds)
+        expect(wallTimeOfMs(clock, ms + more)).toEqual({
+          day: Temporal.PlainDate.from(clock.date).until(wanted.toPlainDate(), { largestUnit: 'days' }).days,
+          time: wanted.toPlainTime().toString({ smallestUnit: 'minute' }),
+        })
+        expect(dateAt(zone, ms + more, 40)).toBe(wanted.toPlainDate().add({ days: 40 }).toString())
+      }),
+      { numRuns: 800 },
+    )
+  })
+  test('T2 a wall-clock time is the same instant, also what happens twice or never', () => {
+    // The hours about every change of clocks of 1990 to 2040, in some zones of each run.
+    let changes = 0
+    fc.assert(
+      fc.property(fc.constantFrom(...zones), fc.integer({ min: 1990, max: 2039 }), (zone, year) => {
+        const from = Temporal.PlainDateTime.from(`${year}-01-01T00:00`).toZonedDateTime(zone)
+        const change = from.getTimeZoneTransition('next')
+        if (!change) return
+        changes += 1
+        for (let minutes = -1500; minutes <= 1500; minutes += 30) {
+          const wall = change.toPlainDateTime().add({ minutes })
+          const clock = { date: wall.toPlainDate().toString(), zone }
+          const time = wall.toPlainTime().toString({ smallestUnit: 'minute' })
+          const wanted = wall.with({ second: 0 }).toZonedDateTime(zone).epochMilliseconds
+          expect(epochMsOf(clock, { day: 0, time }), `${clock.date} ${time} ${zone}`).toBe(wanted)
+        }
+      }),
+      { numRuns: 40 },
+    )
+    expect(changes).toBeGreaterThan(0)
+  })
+  test('T3 days are counted over four hundred years', () => {
+    const first = Temporal.PlainDate.from('1799-12-31')
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 400 * 366 }), (day) => {
+        const wanted = first.add({ days: day }).toString()
+        expect(dateOfDay({ date: '1799-12-31', zone: 'UTC' }, day)).toBe(wanted)
+        expect(daysUntil({ date: wanted, zone: 'UTC' }, '1799-12-31')).toBe(day)
+      }),
+      { numRuns: 2000 },
+    )
+  })
+})
+
+test.each(['2026-11-14T19:45:00', '2026-02-30T00:00:00Z', '19:45', '2026-11-14', ''])('T1 %j is no instant', (text) => {
+  expect(() => msOfInstant(text)).toThrow(RangeError)
 })
 
 describe('midnight', () => {
