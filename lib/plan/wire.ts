@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { Id, Instant } from '#lib/domain/atoms.ts'
-import { RunningOrder } from '#lib/domain/running-order.ts'
+import { ORDER_FORMAT, type RunningOrder } from '#lib/domain/running-order.ts'
 import { Op as op, Say } from './say.ts'
 
 /**
@@ -103,6 +103,13 @@ export const Outcome = z.discriminatedUnion('kind', [
 export type Outcome = z.infer<typeof Outcome>
 
 /**
+ * An order of the format that is known here: what was made under that name is not checked again (decision 039).
+ */
+const KnownOrder = z.custom<RunningOrder>(
+  (value) => typeof value === 'object' && value !== null && 'format' in value && value.format === ORDER_FORMAT,
+)
+
+/**
  * `hash` is that of the problem the order belongs to; a client whose own hash differs shows "being planned again". `more`:
  * a better answer is being looked for, so that what clashes in this one may not clash in that. `looking`: ways out of its
  * clashes are still being looked for, so that a clash without one is not the last word.
@@ -111,7 +118,7 @@ export const OrderMessage = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('order'),
     hash: z.string(),
-    order: RunningOrder,
+    order: KnownOrder,
     more: z.literal(true).optional(),
     looking: z.literal(true).optional(),
   }),

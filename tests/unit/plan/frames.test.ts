@@ -1,6 +1,9 @@
+import { createHash } from 'node:crypto'
 import fc from 'fast-check'
 import * as decoding from 'lib0/decoding'
 import { describe, expect, test } from 'vitest'
+import { z } from 'zod'
+import { ORDER_FORMAT, RunningOrder } from '#lib/domain/running-order.ts'
 import {
   readAck,
   readAlerts,
@@ -21,6 +24,8 @@ import {
   writeOutcome,
 } from '#lib/plan/frames.ts'
 import { type Command, type Fired, type Hello, type OrderMessage, type Outcome, WIRE } from '#lib/plan/wire.ts'
+import { planned } from '#tests/support/checked-plan.ts'
+import { readEvening } from '#tests/support/read-evening.ts'
 
 const hello: Hello = { epoch: 'e', layout: 1, minClient: 1, member: 'm', role: 'cook', cook: null, serverMs: 1.5 }
 const command: Command = { op: 'op-12345', kind: 'claim', target: 's', cook: 'c', also: ['d'] }
@@ -59,6 +64,25 @@ describe('frames', () => {
       for (const [other, otherFrame] of pairs)
         if (other !== type && type !== WIRE.ack) expect(read(body(otherFrame).body)).toBeNull()
     }
+  })
+
+  test('R25 an order is read whole under its own format, and is no message under another or with anything beside it', () => {
+    const lamb = planned(readEvening('a-lamb'))
+    const message = { kind: 'order', hash: 'h', order: lamb, more: true } as const
+    const written = (said: object) => readOrder(body(writeOrder(said as OrderMessage)).body)
+    expect(written(message)).toEqual(message)
+    for (const order of [{ ...lamb, format: 'tableward-order/0' }, { ...lamb, format: undefined }, [], 'order', null, undefined])
+      expect(written({ ...message, order })).toBeNull()
+    expect(written({ ...message, hash: 1 })).toBeNull()
+    expect(written({ ...message, another: 1 })).toBeNull()
+  })
+
+  test('R25 an order’s format names what an order is made of: who changes that so that other screens cannot show it names another', () => {
+    const made = createHash('sha256')
+      .update(JSON.stringify(z.toJSONSchema(RunningOrder)))
+      .digest('hex')
+      .slice(0, 12)
+    expect([ORDER_FORMAT, made]).toEqual(['tableward-order/1', '4bdb451461c5'])
   })
 
   test('R25 no bytes make a reader throw, and what is cut short or has something behind it is no message', () => {
