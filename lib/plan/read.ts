@@ -1,4 +1,5 @@
 import * as Y from 'yjs'
+import type { z } from 'zod'
 import { EVENING_FORMAT, type Evening } from '#lib/domain/evening.ts'
 import { Claim, NightFact, nightKey } from '#lib/domain/people.ts'
 import {
@@ -70,11 +71,27 @@ const OWN: OwnFields = {
   host: 'kitchen',
 }
 
+const OWN_NAMES = Object.keys(EVENING_FIELDS).filter(isEveningField)
+type OwnName = (typeof OWN_NAMES)[number]
+
+// As with entries: a value that is the same one is not parsed again.
+const owns = new WeakMap<Y.Doc, Map<OwnName, { readonly raw: unknown; readonly parsed: z.ZodSafeParseResult<unknown> }>>()
+
+const parsedOwn = (doc: Y.Doc, name: OwnName, raw: unknown): z.ZodSafeParseResult<unknown> => {
+  const known = owns.get(doc) ?? new Map()
+  owns.set(doc, known)
+  const before = known.get(name)
+  if (before?.raw === raw && before !== undefined) return before.parsed
+  const parsed = EVENING_FIELDS[name].safeParse(raw)
+  known.set(name, { raw, parsed })
+  return parsed
+}
+
 const readOwn = (doc: Y.Doc, reports: string[], expected: boolean): OwnFields => {
   const map = rootMap(doc, 'evening')
   const own: Record<string, unknown> = { ...OWN }
-  for (const name of Object.keys(EVENING_FIELDS).filter(isEveningField)) {
-    const parsed = EVENING_FIELDS[name].safeParse(map?.get(name))
+  for (const name of OWN_NAMES) {
+    const parsed = parsedOwn(doc, name, map?.get(name))
     if (parsed.success && parsed.data === undefined) continue
     if (parsed.success) own[name] = parsed.data
     else if (expected) reports.push(`The evening's ${name} was not readable.`)
@@ -119,13 +136,27 @@ const readRoot = <R extends EntryRoot>(doc: Y.Doc, root: R, reports: string[]): 
 }
 
 const readClaims = (doc: Y.Doc): Claim[] =>
-  [...(rootMap(doc, 'claims')?.entries() ?? [])].flatMap(([target, value]) => {
-    const parsed = Claim.safeParse(typeof value === 'object' ? { ...value, target } : null)
-    return parsed.success ? [parsed.data] : []
-  })
+  [...(rootMap(doc, 'claims')?.entries() ?? [])].flatMap(([target, value]) => claimAt(value, target) ?? [])
 
 const readNight = (doc: Y.Doc): NightFact[] =>
-  [...(rootMap(doc, 'night')?.entries() ?? [])].flatMap(([key, value]) => {
-    const parsed = NightFact.safeParse(value)
-    return parsed.success && nightKey(parsed.data) === key ? [parsed.data] : []
-  })
+  [...(rootMap(doc, 'night')?.entries() ?? [])].flatMap(([key, value]) => factAt(value, key) ?? [])
+
+/** Reads what stands under a key, and gives the same object again as long as the same value stands there. */
+const rememberedAt = <T>(read: (value: object, key: string) => T | null): ((value: unknown, key: string) => T | null) => {
+  const memos = new WeakMap<object, { readonly key: string; readonly found: T | null }>()
+  return (value, key) => {
+    if (typeof value !== 'object' || value === null) return null
+    const memo = memos.get(value)
+    if (memo?.key === key) return memo.found
+    const found = read(value, key)
+    memos.set(value, { key, found })
+    return found
+  }
+}
+
+const claimAt = rememberedAt((value, target) => Claim.safeParse({ ...value, target }).data ?? null)
+
+const factAt = rememberedAt((value, key) => {
+  const { data } = NightFact.safeParse(value)
+  return data && nightKey(data) === key ? data : null
+})

@@ -65,6 +65,25 @@ describe('writing and reading', () => {
     expect(after.dishes[1]).toBe(before.dishes[1])
     expect(after.steps.every((step, index) => step === before.steps[index])).toBe(true)
   })
+
+  test('L1 a claim that did not change is the same object at the next reading, and what did change is read anew', () => {
+    const lamb = readEvening('a-lamb')
+    const [first, second] = lamb.steps
+    const [cook, other] = lamb.cooks
+    if (!first || !second || !cook || !other) throw new Error('the evening has no two steps and cooks')
+    const claims = [first, second].map(({ id }) => ({ target: id, cook: cook.id }))
+    const doc = planOf({ ...lamb, claims })
+    const before = readPlan(doc).evening
+    const of = (evening: Evening, step: string) => evening.claims.find(({ target }) => target === step)
+    doc.getMap('claims').set(first.id, { cook: other.id })
+    doc.getMap('evening').set('covers', before.covers + 1)
+    const after = readPlan(doc).evening
+    expect(of(after, first.id)).toEqual({ target: first.id, cook: other.id })
+    expect(of(after, second.id)).toBeDefined()
+    expect(of(after, second.id)).toBe(of(before, second.id))
+    expect(after.covers).toBe(before.covers + 1)
+    expect(after.sitDown).toBe(before.sitDown)
+  })
 })
 
 describe('reading what does not fit together', () => {
