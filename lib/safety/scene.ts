@@ -21,7 +21,21 @@ export interface Scene {
   readonly toTable: number | null
 }
 
+/** What is said of one order is asked in a row, and walking through it is most of the work. */
+const last = new WeakMap<
+  RunningOrder,
+  { readonly evening: Evening; readonly isHot: boolean; readonly scenes: readonly Scene[] }
+>()
+
 export const scenesOf = (evening: Evening, order: RunningOrder, { isHot = false }: SafetyOptions): readonly Scene[] => {
+  const known = last.get(order)
+  if (known?.evening === evening && known.isHot === isHot) return known.scenes
+  const scenes = walkedScenes(evening, order, isHot)
+  last.set(order, { evening, isHot, scenes })
+  return scenes
+}
+
+const walkedScenes = (evening: Evening, order: RunningOrder, isHot: boolean): readonly Scene[] => {
   const rules = safetyRules(evening.rules)
   return evening.dishes
     .filter(({ state }) => state === 'on')
