@@ -2,9 +2,10 @@
 
 import Link from 'next/link'
 import { useParams, useSearchParams } from 'next/navigation'
-import { memo, useCallback, useDeferredValue, useEffect, useMemo, useState } from 'react'
+import { useCallback, useEffect, useMemo, useState } from 'react'
 import { ShareOut } from '#app/_share/share-out.tsx'
 import type { Plan } from '#app/_sync/plan.ts'
+import { useCalm } from '#app/_sync/plan-shown.tsx'
 import { PlanContext, usePlan } from '#app/_sync/use-plan.ts'
 import { LinkButton } from '#app/_ui/button.tsx'
 import { Ready } from '#app/_ui/ready.tsx'
@@ -32,16 +33,7 @@ const viewOf = (said: string | null): View => VIEWS.find(([view]) => view === sa
 
 /** The running order: the table seen from above with time flowing down, the same as a list, and sharing it out. */
 export function OrderScreen() {
-  // A new order is drawn in the gaps between what this person does: no key waits for it.
-  const plan = useDeferredValue(usePlan())
-  return (
-    <PlanContext value={plan}>
-      <Screen />
-    </PlanContext>
-  )
-}
-
-const Screen = memo(function Screen() {
+  useCalm()
   return (
     <LookProvider>
       <TakenProvider>
@@ -49,7 +41,7 @@ const Screen = memo(function Screen() {
       </TakenProvider>
     </LookProvider>
   )
-})
+}
 
 function Order() {
   const { evening, order } = usePlan()

@@ -3,7 +3,8 @@
 import { type ReactNode, useEffect, useState, useSyncExternalStore } from 'react'
 import type { Opened, OpenPlan } from './open-plan.ts'
 import type { Link } from './plan.ts'
-import { CompanyContext, PlanContext } from './use-plan.ts'
+import { PlanShown } from './plan-shown.tsx'
+import { CompanyContext } from './use-plan.ts'
 
 interface Props {
   readonly eveningId: string
@@ -45,7 +46,7 @@ export const PlanProvider = ({ eveningId, userId, waiting, children }: Props) =>
   if (!plan || !store) return waiting(link)
   return (
     <CompanyContext value={store.company}>
-      <PlanContext value={plan}>{children}</PlanContext>
+      <PlanShown plan={plan}>{children}</PlanShown>
     </CompanyContext>
   )
 }
