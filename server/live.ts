@@ -56,6 +56,11 @@ export interface Planner {
   plan(eveningId: string, evening: Evening): void
   /** What to show somebody who has just come: the stored order, or that it is being planned. */
   current(eveningId: string, evening: Evening): Promise<OrderMessage>
+  /** What there is to show of a plan, without anything being planned for it: the last order, and what is said of it if it is of this plan. */
+  peek(
+    eveningId: string,
+    evening: Evening,
+  ): Promise<{ readonly last: RunningOrder | null; readonly message: OrderMessage | null }>
   /** Plans the same problem again, from what is now. Nothing is sent when it comes to the same order. */
   again(eveningId: string): void
   /** Called with each order that people are shown. */

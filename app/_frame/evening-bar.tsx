@@ -53,8 +53,18 @@ export function EveningBar({ eveningId }: { readonly eveningId: string }) {
     const row = nav.current
     const here = path === '' ? null : row?.querySelector('[aria-current]')
     if (!row || !here) return
-    const beyond = here.getBoundingClientRect().right - row.getBoundingClientRect().right
-    if (beyond > 0) row.scrollLeft += beyond
+    // Asked once it is laid out: asking before would have the whole page laid out on the spot.
+    const observer = new IntersectionObserver(
+      ([seen]) => {
+        observer.disconnect()
+        if (!seen?.rootBounds) return
+        const beyond = seen.boundingClientRect.right - seen.rootBounds.right
+        if (beyond > 0) row.scrollLeft += beyond
+      },
+      { root: row },
+    )
+    observer.observe(here)
+    return () => observer.disconnect()
   }, [path])
   return (
     <>

@@ -24,11 +24,13 @@ const UnsentNotice = dynamic(() => import('./unsent-notice.tsx').then((module) =
 interface Props {
   readonly eveningId: string
   readonly userId: string
+  /** Of what the server draws before the plan is open. */
+  readonly ticket: string | null
   readonly children: ReactNode
 }
 
 /** What stands around every screen of an evening: the bar with its ways, the link, undo, and the strip of what was removed. */
-export function EveningFrame({ eveningId, userId, children }: Props) {
+export function EveningFrame({ eveningId, userId, ticket, children }: Props) {
   const waiting = useCallback(
     (link: Link) => (
       <>
@@ -39,7 +41,7 @@ export function EveningFrame({ eveningId, userId, children }: Props) {
     [],
   )
   return (
-    <PlanProvider eveningId={eveningId} userId={userId} waiting={waiting}>
+    <PlanProvider eveningId={eveningId} userId={userId} ticket={ticket} waiting={waiting}>
       <UnsentWords eveningId={eveningId} userId={userId}>
         <WhereProvider eveningId={eveningId}>
           <StripProvider>

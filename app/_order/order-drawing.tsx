@@ -1,6 +1,7 @@
 'use client'
 
 import { useCallback, useMemo, useState } from 'react'
+import { useWindowWidth } from '#app/_sync/first-look.tsx'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { countOf, dayOf, sentence } from '#app/_words/clock.ts'
 import type { Names } from '#app/_words/names.ts'
@@ -22,6 +23,10 @@ import { nearOf, type Zoom, zoomBy, zoomsOf } from './zoom.ts'
 /** Narrower than this, one cook and the table are all that can be read. */
 const PHONE_BELOW = 840
 
+/** What a window of this width leaves for the drawing: order.module.css has the same figures. */
+const roomIn = (window: number): number =>
+  window <= 760 ? window - 24 : window <= 1180 ? window - 40 : Math.min(window, 1640) - 356
+
 interface Props {
   readonly order: RunningOrder
   readonly names: Names
@@ -35,20 +40,17 @@ interface Props {
 /** The running order drawn, with the days before above it; or as the list, which is also what is printed. */
 export function OrderDrawing({ order, names, all, isList, chosen, onChoose }: Props) {
   const { evening, me, now: serverNow, order: state } = usePlan()
-  const [holder, width] = useWidth()
+  const [holder, width] = useWidth(roomIn(useWindowWidth()))
   const [cook, setCook] = useState<string | null>(null)
   const [zoom, setZoom] = useState<Zoom>('evening')
   const now = useNow(serverNow)
   const printing = usePrinting()
-  const shape = width !== null && width < PHONE_BELOW ? 'phone' : 'wide'
+  const shape = width < PHONE_BELOW ? 'phone' : 'wide'
   const asked = cook ?? me?.cook ?? null
   const reader = evening.cooks.some((candidate) => candidate.id === asked) ? asked : (evening.cooks[0]?.id ?? null)
   const near = nearOf(zoom)
   const picture = useMemo(
-    () =>
-      width === null || isList
-        ? null
-        : pictureOf(evening, order, names, { width: Math.floor(width), shape, zoom: near, cook: reader }, all),
+    () => (isList ? null : pictureOf(evening, order, names, { width: Math.floor(width), shape, zoom: near, cook: reader }, all)),
     [evening, order, names, all, width, isList, shape, near, reader],
   )
   const isEarly = state.kind === 'current' && state.more === true

@@ -2,9 +2,9 @@
 
 import { type RefCallback, useCallback, useState } from 'react'
 
-/** The width of an element in pixels, and again whenever it changes; null before it is known. */
-export const useWidth = (): readonly [RefCallback<HTMLElement>, number | null] => {
-  const [width, setWidth] = useState<number | null>(null)
+/** The width of an element in pixels, and again whenever it changes; `probably` before it is measured. */
+export const useWidth = (probably: number): readonly [RefCallback<HTMLElement>, number] => {
+  const [width, setWidth] = useState(probably)
   const ref = useCallback((element: HTMLElement | null) => {
     if (!element) return
     const observer = new ResizeObserver(([entry]) => {

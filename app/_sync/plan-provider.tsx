@@ -1,6 +1,7 @@
 'use client'
 
-import { type ReactNode, useEffect, useState, useSyncExternalStore } from 'react'
+import { type ReactNode, startTransition, useEffect, useRef, useState, useSyncExternalStore } from 'react'
+import { FirstLook } from './first-look.tsx'
 import type { Opened, OpenPlan } from './open-plan.ts'
 import type { Link } from './plan.ts'
 import { PlanShown } from './plan-shown.tsx'
@@ -9,6 +10,8 @@ import { CompanyContext } from './use-plan.ts'
 interface Props {
   readonly eveningId: string
   readonly userId: string
+  /** What the server has drawn of it; null: nothing. */
+  readonly ticket: string | null
   /** What is shown until the plan is there, or instead of it when it is closed to this person. */
   readonly waiting: (link: Link) => ReactNode
   readonly children: ReactNode
@@ -21,32 +24,70 @@ const program = () => import('./open-in-browser.ts')
 if (typeof window !== 'undefined') program().catch(() => undefined)
 
 const nothing = () => () => undefined
-const notYet = () => NOT_YET
+
+/** A first look has its running order: what takes its place waits for one as well, but not for ever. */
+const WAIT_FOR_ORDER_MS = 4_000
+
+/** Whether this was drawn by the server, and not come to from another screen. */
+const useDrawn = (): boolean => {
+  const isDrawn = useSyncExternalStore(
+    nothing,
+    () => false,
+    () => true,
+  )
+  return useState(isDrawn)[0]
+}
 
 /** Opens the evening's plan in the browser, and closes it when it is left. */
-export const PlanProvider = ({ eveningId, userId, waiting, children }: Props) => {
-  const [store, setStore] = useState<OpenPlan | null>(null)
+export const PlanProvider = ({ eveningId, userId, ticket, waiting, children }: Props) => {
+  const [{ store, opened }, setState] = useState<{ readonly store: OpenPlan | null; readonly opened: Opened }>({
+    store: null,
+    opened: NOT_YET,
+  })
+  const { link, plan } = opened
+  const isDrawn = useDrawn()
+  const isShown = useRef(false)
+  useEffect(() => {
+    isShown.current = plan !== null
+  })
 
   useEffect(() => {
     let left = false
-    let opened: OpenPlan | null = null
+    let store: OpenPlan | null = null
+    let isOver = !isDrawn
+    const look = () => {
+      if (!store) return
+      const state = { store, opened: store.opened() }
+      if (!isOver && state.opened.plan?.order.kind === 'none') return
+      // The first picture of the whole plan is drawn in the gaps between other work; then each change at once.
+      if (isShown.current || state.opened.plan === null) setState(state)
+      else startTransition(() => setState(state))
+    }
+    const waited = setTimeout(() => {
+      isOver = true
+      look()
+    }, WAIT_FOR_ORDER_MS)
     void program().then(({ openInBrowser }) => {
       if (left) return
-      opened = openInBrowser(eveningId, userId)
-      setStore(opened)
+      store = openInBrowser(eveningId, userId)
+      store.subscribe(look)
+      look()
     })
     return () => {
       left = true
-      opened?.close()
-      setStore(null)
+      clearTimeout(waited)
+      store?.close()
+      setState({ store: null, opened: NOT_YET })
     }
-  }, [eveningId, userId])
+  }, [eveningId, userId, isDrawn])
 
-  const { link, plan } = useSyncExternalStore(store?.subscribe ?? nothing, store?.opened ?? notYet, notYet)
-  if (!plan || !store) return waiting(link)
-  return (
-    <CompanyContext value={store.company}>
-      <PlanShown plan={plan}>{children}</PlanShown>
-    </CompanyContext>
-  )
+  if (plan && store)
+    return (
+      <CompanyContext value={store.company}>
+        <PlanShown plan={plan}>{children}</PlanShown>
+      </CompanyContext>
+    )
+  if (ticket !== null && isDrawn && link.kind !== 'closed' && link.kind !== 'offline')
+    return <FirstLook ticket={ticket}>{children}</FirstLook>
+  return waiting(link)
 }

@@ -1,6 +1,7 @@
 'use client'
 
 import { useCallback, useEffect, useState } from 'react'
+import { useWindowWidth } from '#app/_sync/first-look.tsx'
 import { browserShelf } from '#app/_sync/shelf.ts'
 
 /** How this device shows the night: on the worktop for everybody, in a cook's hand, or beside a plate. */
@@ -16,7 +17,8 @@ export interface Device {
 }
 
 /** From here on there is room for everybody's work. */
-const WORKTOP_FROM = '(min-width: 700px)'
+const WORKTOP_FROM_PX = 700
+const WORKTOP_FROM = `(min-width: ${WORKTOP_FROM_PX}px)`
 
 const keyOf = (eveningId: string, what: string): string => `tableward/${eveningId}/tonight/${what}`
 
@@ -25,10 +27,12 @@ export const useDevice = (eveningId: string): Device => {
   const [shelf] = useState(browserShelf)
   const [chosen, setChosen] = useState(() => SHAPES.find((shape) => shape === shelf.get(keyOf(eveningId, 'shape'))) ?? null)
   const [cook, keepCook] = useState(() => shelf.get(keyOf(eveningId, 'cook')))
-  const [isWide, setWide] = useState(() => window.matchMedia(WORKTOP_FROM).matches)
+  const width = useWindowWidth()
+  const [isWide, setWide] = useState(width >= WORKTOP_FROM_PX)
   useEffect(() => {
     const query = window.matchMedia(WORKTOP_FROM)
     const look = () => setWide(query.matches)
+    look()
     query.addEventListener('change', look)
     return () => query.removeEventListener('change', look)
   }, [])

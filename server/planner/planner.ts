@@ -95,7 +95,7 @@ export const startPlanner = (parts: Parts): Planner => {
     return desk.hash
   }
 
-  const messageOf = ({ work }: Desk, answer: NonNullable<Desk['answer']>): OrderMessage => {
+  const messageOf = (answer: NonNullable<Desk['answer']>, work: Desk['work']): OrderMessage => {
     const { hash } = answer
     if (answer.kind === 'failed') return { kind: 'failed', hash, why: FAILED }
     const over = work?.hash === hash ? work.over : new Set<Stage>()
@@ -122,7 +122,7 @@ export const startPlanner = (parts: Parts): Planner => {
   const fail = (eveningId: string, desk: Desk, hash: string, why: unknown) => {
     log(`evening ${eveningId} could not be planned`, why)
     desk.answer = { kind: 'failed', hash }
-    show(eveningId, desk, messageOf(desk, desk.answer))
+    show(eveningId, desk, messageOf(desk.answer, desk.work))
   }
 
   const adopt = ({ eveningId, hash, kind }: Slice, desk: Desk, order: RunningOrder, whole: boolean) => {
@@ -160,7 +160,7 @@ export const startPlanner = (parts: Parts): Planner => {
     if (!desk) return
     // The plan has moved on: its own slice is in line, or will be when the gathering is over.
     if (wanted(desk) !== hash) return
-    const before = desk.shown ?? (desk.answer && messageOf(desk, desk.answer))
+    const before = desk.shown ?? (desk.answer && messageOf(desk.answer, desk.work))
     if (report.kind === 'order') adopt(slice, desk, report.order, report.whole)
     else if (kind === 'quick' && report.kind === 'crashed' && desk.crashed !== hash) {
       desk.crashed = hash
@@ -173,7 +173,7 @@ export const startPlanner = (parts: Parts): Planner => {
     if (kind === 'quick' || report.kind !== 'order' || report.whole) over.add(kind)
     // What the prover found may have other clashes.
     if (kind === 'proof') over.delete('ways')
-    const after = desk.answer && messageOf(desk, desk.answer)
+    const after = desk.answer && messageOf(desk.answer, desk.work)
     if (after?.kind === 'order' && !isOldNews(before, after, isAgain)) show(eveningId, desk, after)
     if (desk.leaving) clear(eveningId, desk)
     else goOn(eveningId, desk, hash)
@@ -218,7 +218,7 @@ export const startPlanner = (parts: Parts): Planner => {
     // Back to a plan that has its order: nobody wants the one under way any more.
     if (underWay) {
       queue.drop(eveningId)
-      show(eveningId, desk, messageOf(desk, answer))
+      show(eveningId, desk, messageOf(answer, desk.work))
     }
     goOn(eveningId, desk, hash)
   }
@@ -281,7 +281,7 @@ export const startPlanner = (parts: Parts): Planner => {
     const hash = wanted(desk)
     if (hash === NO_PROBLEM) return
     queue.drop(eveningId)
-    if (desk.answer?.hash === hash) desk.shown ??= messageOf(desk, desk.answer)
+    if (desk.answer?.hash === hash) desk.shown ??= messageOf(desk.answer, desk.work)
     desk.work = freshWork(desk, hash, true)
     queue.put({ eveningId, hash, evening: desk.evening, kind: 'quick', start: desk.work.start, order: null })
   }
@@ -301,7 +301,18 @@ export const startPlanner = (parts: Parts): Planner => {
       const desk = desks.get(eveningId)?.evening === evening ? desks.get(eveningId) : plan(eveningId, evening)
       await desk?.looked
       const hash = hashOf(evening)
-      return desk?.answer?.hash === hash ? messageOf(desk, desk.answer) : { kind: 'planning', hash }
+      return desk?.answer?.hash === hash ? messageOf(desk.answer, desk.work) : { kind: 'planning', hash }
+    },
+    async peek(eveningId, evening) {
+      const desk = desks.get(eveningId)
+      await desk?.looked
+      const kept = desk ? null : await orders.load(eveningId)
+      const answer = desk?.answer ?? (kept && { kind: 'order' as const, ...kept })
+      const isOfPlan = answer?.hash === hashOf(evening)
+      return {
+        last: desk?.last ?? kept?.order ?? null,
+        message: answer && isOfPlan ? messageOf(answer, desk?.work ?? null) : null,
+      }
     },
     forget(eveningId) {
       const desk = desks.get(eveningId)
