@@ -204,6 +204,21 @@ test('P6 a stored order of another plan is not shown as this one’s', async () 
   expect(p.started).toHaveLength(1)
 })
 
+test('P14 a page that is drawn is told what there is, whether people are there or not, and nothing is planned for it', async () => {
+  const old = toast('e1', 5)
+  const kept = { hash: problemHash(old), order: orderOf(old, 'quick') }
+  const p = planning({ stored: new Map([['e1', kept]]) })
+  expect(await p.planner.peek('e1', old)).toEqual({ last: kept.order, message: { kind: 'order', ...kept, more: true } })
+  expect(await p.planner.peek('e1', toast('e1', 6))).toEqual({ last: kept.order, message: null })
+  expect(await p.planner.peek('e2', toast('e2', 6))).toEqual({ last: null, message: null })
+  expect(p.started).toHaveLength(0)
+  await p.edit(old)
+  await p.answer({ total: 80 })
+  const { last, message } = await p.planner.peek('e1', old)
+  expect(message).toEqual(await p.planner.current('e1', old))
+  expect(last).toMatchObject({ total: 80 })
+})
+
 test('P7 edits are gathered: many in a row are one solve, and never wait longer than 400 ms', async () => {
   const p = planning()
   for (let minutes = 1; minutes <= 12; minutes += 1) {
