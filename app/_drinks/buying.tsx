@@ -12,7 +12,7 @@ import css from './drinks.module.css'
 
 interface Props {
   readonly amounts: readonly Amount[]
-  /** How many drink alcohol by the guests' answers; null for who may not know. */
+  /** How many guests drink alcohol by their answers; null for who may not know, and where there are no guests. */
   readonly answered: number | null
 }
 
@@ -45,18 +45,21 @@ export function Buying({ amounts, answered }: Props) {
         />{' '}
         drink alcohol{people > covers ? `, and ${countOf(people - covers, 'child', 'children')} who eat before` : ''}.
       </p>
-      {drinkers === undefined ? (
+      {drinkers === undefined && amounts.length > 0 ? (
         <p className={css.quiet}>
           There is enough of each for all, here and on the shopping list, until {isHost ? 'you say' : 'a host says'} how many.
         </p>
       ) : null}
-      {isHost && answered !== null && answered !== drinkers ? (
-        <p>
-          By their answers {answered === 0 ? 'nobody does' : `${countText(answered)} do`}.{' '}
-          <Button tone="word" onClick={() => say(answered)}>
-            Buy for {drinkersText(answered)}
-          </Button>{' '}
-          <small className={css.quiet}>Everybody who cooks sees the number, and not who.</small>
+      {isHost && answered !== null ? (
+        <p className={css.quiet}>
+          By their answers{' '}
+          {answered === 0 ? 'no guest does' : answered === 1 ? 'one guest does' : `${countText(answered)} guests do`}; who cooks
+          is not asked. Everybody who cooks sees the number, and not who.{' '}
+          {drinkers === undefined ? (
+            <Button tone="word" onClick={() => say(answered)}>
+              Buy for {drinkersText(answered)}
+            </Button>
+          ) : null}
         </p>
       ) : null}
       <ul>

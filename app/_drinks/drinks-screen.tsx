@@ -56,7 +56,7 @@ export function DrinksScreen({ guests }: { readonly guests: readonly Guest[] | n
       )}
       {guests === null ? null : <HadTable guests={guests} order={planned} />}
       <div className={css.two}>
-        <Buying amounts={amounts} answered={answered} />
+        <Buying amounts={amounts} answered={guests?.length ? answered : null} />
         <Fridge found={found} amounts={amounts} order={planned} />
       </div>
     </main>

@@ -2,8 +2,9 @@
 
 import { useState } from 'react'
 import { Button } from '#app/_ui/button.tsx'
+import { Fold } from '#app/_ui/fold.tsx'
 import { WordChoice, WordText } from '#app/_ui/word.tsx'
-import { mediumDate } from '#app/_words/clock.ts'
+import { countOf, mediumDate, sentence } from '#app/_words/clock.ts'
 import { leftWords, nextText, toldText, verdictWords } from '#app/_words/learning.ts'
 import { type Left, portionsNext } from '#lib/learning/eaten.ts'
 import type { Library, OwnDish, Target, Time, Verdict } from '#server/learning/library.ts'
@@ -20,25 +21,29 @@ export function DishList({ library: { dishes, targets } }: { readonly library: L
 
 function OneDish({ dish, targets }: { readonly dish: OwnDish; readonly targets: readonly Target[] }) {
   const [times, setTimes] = useState(dish.times)
-  const [latest] = times
+  const [latest, ...before] = times
   const nights = times.flatMap(({ made, covers, left }) => (left === null ? [] : [{ made, covers, left }]))
   const change = (time: Time, fields: Partial<Time>) =>
     setTimes((before) =>
       before.map((each) => (each.eveningId === time.eveningId && each.dish === time.dish ? { ...each, ...fields } : each)),
     )
+  const listed = (those: readonly Time[]) => (
+    <ul>
+      {those.map((time) => (
+        <OneTime
+          key={`${time.eveningId} ${time.dish}`}
+          name={dish.name}
+          time={time}
+          onChange={(fields) => change(time, fields)}
+        />
+      ))}
+    </ul>
+  )
   return (
     <section className={css.part} aria-label={dish.name}>
       <h2>{dish.name}</h2>
-      <ul>
-        {times.map((time) => (
-          <OneTime
-            key={`${time.eveningId} ${time.dish}`}
-            name={dish.name}
-            time={time}
-            onChange={(fields) => change(time, fields)}
-          />
-        ))}
-      </ul>
+      {latest ? listed([latest]) : null}
+      {before.length > 0 ? <Fold title={`${sentence(countOf(before.length, 'evening'))} before`}>{listed(before)}</Fold> : null}
       {latest && nights.length > 0 ? <p>{nextText(latest.covers, portionsNext(latest.covers, nights))}</p> : null}
       {latest && targets.length > 0 ? <PutIn name={dish.name} from={latest} targets={targets} /> : null}
     </section>

@@ -36,7 +36,7 @@ export const leftWords: Readonly<Record<Left, string>> = {
 export const toldText = ({ told }: Time): string =>
   told === null
     ? 'nobody told how long its steps took'
-    : `${told.steps === 1 ? 'one step was told' : `${countText(told.steps)} steps were told`}: ${minutesText(told.took)} instead of ${minutesText(told.written)}`
+    : `${told.steps === 1 ? 'one step was told' : `${countText(told.steps)} steps were told`}: ${minutesText(Math.round(told.took))} instead of ${minutesText(Math.round(told.written))}`
 
 /** "For 8 make as much as for 6 next time." */
 export const nextText = (covers: number, portions: number): string =>

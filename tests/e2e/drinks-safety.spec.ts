@@ -24,7 +24,7 @@ test('DR7 SF5 a drink is suggested, poured and chilled in the order; a dish that
   await page.goto(`/evenings/${id}/shopping`)
   await ready(page)
   await expect(page.getByText(/^.*Drinks are for four with alcohol and for/)).toBeVisible()
-  await expect(page.getByRole('listitem').filter({ hasText: /^Light red75 cl/ })).toBeVisible()
+  await expect(page.getByRole('checkbox', { name: /^Light red.* 75 cl$/ })).toBeVisible()
 
   await page.goto(`/evenings/${id}/order`)
   await ready(page)

@@ -20,9 +20,30 @@ export interface Seat {
 
 export interface Seated {
   readonly eveningId: string
+  /** Their accounts, in the order of the seats. */
+  readonly userIds: readonly string[]
   /** In the order of the seats, each in a browser of their own; the first is the host. */
   readonly pages: readonly Page[]
   readonly close: () => Promise<void>
+}
+
+/** Puts an evening beside the running server, with those who have a seat at it; gives its id. */
+export const plant = async (
+  evening: Evening,
+  seats: readonly { readonly userId: string; readonly cook: string; readonly role: 'host' | 'cook' }[],
+): Promise<string> => {
+  const databaseFile = `${process.env.TABLEWARD_DATA}/tableward.db`
+  const eveningId = randomUUID()
+  const db = openDatabase(databaseFile)
+  await db.evening.create({ data: { id: eveningId, epoch: eveningId, summary: printSummary(evening) } })
+  await db.member.createMany({ data: seats.map((seat) => ({ ...seat, id: randomUUID(), eveningId })) })
+  await db.$disconnect()
+  const doc = new Y.Doc()
+  writeEvening(doc, { ...evening, id: eveningId }, { epoch: eveningId, minClient: LAYOUT_VERSION })
+  const plans = openPlanTables(databaseFile)
+  plans.create(eveningId, Y.encodeStateAsUpdate(doc))
+  plans.close()
+  return eveningId
 }
 
 /**
@@ -30,29 +51,16 @@ export interface Seated {
  * into the database beside the running server: it lets no one address make so many accounts in an hour.
  */
 export const seated = async (browser: Browser, evening: Evening, seats: readonly Seat[], screen: string): Promise<Seated> => {
-  const databaseFile = `${process.env.TABLEWARD_DATA}/tableward.db`
-  const eveningId = randomUUID()
   const people = seats.map((seat) => ({ ...seat, id: randomUUID(), email: `${seat.cook}-${randomUUID()}@example.test` }))
-  const db = openDatabase(databaseFile)
+  const db = openDatabase(`${process.env.TABLEWARD_DATA}/tableward.db`)
   await db.user.createMany({
     data: people.map(({ id, email, name }) => ({ id, email, name, passwordHash: 'nobody signs in with it' })),
   })
-  await db.evening.create({ data: { id: eveningId, epoch: eveningId, summary: printSummary(evening) } })
-  await db.member.createMany({
-    data: people.map(({ id, cook }, at) => ({
-      id: randomUUID(),
-      eveningId,
-      userId: id,
-      role: at === 0 ? 'host' : 'cook',
-      cook,
-    })),
-  })
   await db.$disconnect()
-  const doc = new Y.Doc()
-  writeEvening(doc, { ...evening, id: eveningId }, { epoch: eveningId, minClient: LAYOUT_VERSION })
-  const plans = openPlanTables(databaseFile)
-  plans.create(eveningId, Y.encodeStateAsUpdate(doc))
-  plans.close()
+  const eveningId = await plant(
+    evening,
+    people.map(({ id, cook }, at) => ({ userId: id, cook, role: at === 0 ? 'host' : 'cook' })),
+  )
   const pages = await Promise.all(
     people.map(async ({ id, baseURL, how }) => {
       const context = await browser.newContext({ ...how, baseURL })
@@ -63,5 +71,6 @@ export const seated = async (browser: Browser, evening: Evening, seats: readonly
       return page
     }),
   )
-  return { eveningId, pages, close: async () => void (await Promise.all(pages.map((page) => page.context().close()))) }
+  const userIds = people.map(({ id }) => id)
+  return { eveningId, userIds, pages, close: async () => void (await Promise.all(pages.map((page) => page.context().close()))) }
 }
