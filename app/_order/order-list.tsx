@@ -7,6 +7,7 @@ import { clashText, clashTitle } from '#app/_words/clash.ts'
 import { clockText, dayName, listText, longDate, sentence } from '#app/_words/clock.ts'
 import { durationText, minutesText } from '#app/_words/duration.ts'
 import type { Names } from '#app/_words/names.ts'
+import { platesOffText } from '#app/_words/plates-off.ts'
 import { minutesOf } from '#lib/domain/duration.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { Cue, KitUnit, RunningOrder } from '#lib/domain/running-order.ts'
@@ -81,20 +82,18 @@ function ListRow({ row, evening, order, names, isChosen, onChoose }: RowProps) {
         </li>
       )
     }
-    case 'off': {
-      const next = order.courses.find((course) => course.course === row.next)
+    case 'off':
       return (
         <li className={css.house}>
           {clock}
           <span>
-            Plates off
-            {next
-              ? `, then ${minutesOf(next.wait) < 0.5 ? 'no wait' : `wait ${durationText(next.wait)}`} for ${names.courseName(row.next)}`
-              : ''}
+            {platesOffText(
+              order.courses.find((course) => course.course === row.next),
+              names,
+            )}
           </span>
         </li>
       )
-    }
     case 'alone':
       return (
         <li>

@@ -3,7 +3,7 @@
 import { type RefObject, useLayoutEffect, useRef, useState } from 'react'
 
 /** Sizes of type in points, the largest first; what hangs on a wall cannot be read in less than the last. */
-const SIZES: readonly number[] = [11, 10.5, 10, 9.5, 9, 8.5, 8, 7.5, 7]
+const SIZES: readonly number[] = [14, 13, 12, 11, 10.5, 10, 9.5, 9, 8.5, 8, 7.5, 7]
 
 export interface Fit {
   readonly ref: RefObject<HTMLDivElement | null>
@@ -15,7 +15,7 @@ export interface Fit {
 /** The largest type in which a box of columns holds what is in it; where the smallest does not do, how many such boxes it takes. */
 export const useFit = (of: unknown): Fit => {
   const ref = useRef<HTMLDivElement>(null)
-  const [fit, setFit] = useState({ points: SIZES[0] ?? 11, pages: 1 })
+  const [fit, setFit] = useState({ points: SIZES[0] ?? 14, pages: 1 })
   // biome-ignore lint/correctness/useExhaustiveDependencies: measured again when what is in the box is another
   useLayoutEffect(() => {
     const box = ref.current

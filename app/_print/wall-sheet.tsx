@@ -3,10 +3,10 @@
 import { type CSSProperties, useEffect, useMemo } from 'react'
 import { daysOf, type Row } from '#app/_order/rows.ts'
 import { keepWords } from '#app/_words/care.ts'
-import { clashTitle } from '#app/_words/clash.ts'
+import { clashWhat } from '#app/_words/clash.ts'
 import { clockText, dayName, listText, sentence } from '#app/_words/clock.ts'
-import { durationText } from '#app/_words/duration.ts'
 import type { Names } from '#app/_words/names.ts'
+import { platesOffText } from '#app/_words/plates-off.ts'
 import { peopleText, whenText } from '#app/_words/print.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
@@ -73,7 +73,10 @@ const wallText = (row: Row, evening: Evening, order: RunningOrder, names: Names)
     case 'course':
       return `${names.courseName(row.course)} to the table`
     case 'off':
-      return `Plates off, then ${durationText(order.courses.find(({ course }) => course === row.next)?.wait ?? 'PT0S')} to ${names.courseName(row.next)}`
+      return platesOffText(
+        order.courses.find(({ course }) => course === row.next),
+        names,
+      )
     case 'guests':
       return 'Guests may come'
     case 'alone':
@@ -85,7 +88,7 @@ const wallText = (row: Row, evening: Evening, order: RunningOrder, names: Names)
     case 'heat':
       return `Set ${names.kitName(row.oven)} to ${row.c}°`
     case 'clash':
-      return `${clashTitle(row.clash, order.zone)}.`
+      return `Clash: ${clashWhat(row.clash)}.`
     case 'sits':
       return listText(row.cooks.map(names.cookName))
   }

@@ -15,19 +15,21 @@ const quoted = (names: Names, steps: readonly string[]): string =>
   listText(steps.slice(0, 4).map((step) => `“${names.stepName(step)}”`)) || 'a step'
 
 const titles: Readonly<Record<ClashKind, string>> = {
-  lag: 'Too long between two steps',
-  keeps: 'Waits longer than it keeps',
-  carry: 'Too long on the way',
-  wait: 'A long wait between courses',
-  'sit-down': 'Late for sit-down',
-  safety: 'Not safe, so left out',
-  'no-cook': 'Nobody is free for it',
-  'no-kit': 'No kit is free for it',
+  lag: 'too long between two steps',
+  keeps: 'waits longer than it keeps',
+  carry: 'too long on the way',
+  wait: 'a long wait between courses',
+  'sit-down': 'late for sit-down',
+  safety: 'not safe, so left out',
+  'no-cook': 'nobody is free for it',
+  'no-kit': 'no kit is free for it',
 }
 
+/** "too long between two steps". */
+export const clashWhat = ({ kind }: Pick<Clash, 'kind'>): string => titles[kind]
+
 /** "Clash at 20:14: too long between two steps". */
-export const clashTitle = (clash: Clash, zone: string): string =>
-  `Clash at ${clockText(clash.from, zone)}: ${titles[clash.kind].slice(0, 1).toLowerCase()}${titles[clash.kind].slice(1)}`
+export const clashTitle = (clash: Clash, zone: string): string => `Clash at ${clockText(clash.from, zone)}: ${clashWhat(clash)}`
 
 /** What cannot be kept and by how much, and what it fights with, in one to three sentences. */
 export const clashText = (

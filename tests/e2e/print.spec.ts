@@ -58,6 +58,8 @@ test('PR6 PR7 CA9 an evening on paper takes the pages it says, and a calendar’
     await wall.getByLabel('Paper').selectOption(paper)
     await expect(wall.getByRole('article')).toHaveAttribute('data-pages', '1', { timeout: 30_000 })
     expect([paper, await pagesOf(wall)]).toEqual([paper, 1])
+    // A short order is set larger: it is read from across the kitchen.
+    expect(Number(await wall.getByRole('article').getAttribute('data-points'))).toBeGreaterThan(11)
   }
 
   await wall.goto(`/evenings/${short.eveningId}/print`)

@@ -13,12 +13,13 @@ import { kitName, useText } from '#app/_words/kit.ts'
 import { closedWords, linkText, refusalText } from '#app/_words/link.ts'
 import { namesOf } from '#app/_words/names.ts'
 import { orderStateText } from '#app/_words/order-state.ts'
+import { platesOffText } from '#app/_words/plates-off.ts'
 import { fileRefusalText, refusedByField, refusedText } from '#app/_words/refused.ts'
 import { shorten } from '#app/_words/shorten.ts'
 import { durationOf } from '#lib/domain/duration.ts'
 import { Kit, Use } from '#lib/domain/kitchen.ts'
 import { Care, KeepHow, StepRole } from '#lib/domain/menu.ts'
-import type { Suffers } from '#lib/domain/running-order.ts'
+import type { RunningOrder, Suffers } from '#lib/domain/running-order.ts'
 import { type Clash, ClashKind, Reason, Remedy } from '#lib/domain/running-order.ts'
 import { CommandRefusal } from '#lib/plan/wire.ts'
 import { randomEvening } from '#tests/support/random-evening.ts'
@@ -75,6 +76,14 @@ test('U4 every kind of reason, clash, way out, refusal and state has words of it
   for (const clash of clashes) tells(clashText(clash, names))
   expect(new Set(clashes.map((clash) => clashTitle(clash, 'Europe/London'))).size).toBe(clashes.length)
   expect(clashTitle(clashes[0] as Clash, 'Europe/London')).toMatch(/^Clash at 20:14: /)
+
+  const after = (wait: string) => ({ course, toTable: '', platesOff: '', wait }) as RunningOrder['courses'][number]
+  const off = [after('PT8M'), after('PT0S'), undefined].map((next) => platesOffText(next, names))
+  expect(off).toEqual([
+    `Plates off, then wait 8 min for ${names.courseName(course)}`,
+    `Plates off, then no wait for ${names.courseName(course)}`,
+    'Plates off',
+  ])
 
   const price = { missed: 'PT0S', said: 'Nobody notices.' }
   const remedies: readonly Remedy[] = [
