@@ -6,7 +6,7 @@ import { isSomething } from '#lib/table/verdict.ts'
 
 /**
  * Courses in which no dish is known to be right for a need, each need looked at by itself, with the dishes that may be once somebody says
- * what is in them. What somebody would rather not have is no gap.
+ * what is in them; needs of which these are the same are one gap. What somebody would rather not have is no gap.
  */
 export const gapsOf = (evening: Evening, needs: readonly KnownNeed[]): NonNullable<Known['gaps']> => {
   const kept = needs.filter(({ grade }) => grade !== 'dislikes')
@@ -20,9 +20,13 @@ export const gapsOf = (evening: Evening, needs: readonly KnownNeed[]): NonNullab
   return coverage(evening, eaters).flatMap(({ course, guests }) => {
     const without = guests.filter(({ best }) => best !== null && !isSomething(best.verdict))
     if (without.length === 0) return []
-    const open = without.flatMap(({ dishes }) =>
-      dishes.flatMap(({ dish, verdict }) => (verdict.kind === 'not-confirmed' ? [dish] : [])),
-    )
-    return [{ course, needs: without.flatMap(({ guest }) => kept[Number(guest)] ?? []), open: [...new Set(open)] }]
+    const needsOf = new Map<string, { readonly open: readonly string[]; readonly needs: KnownNeed[] }>()
+    for (const { guest, dishes } of without) {
+      const open = dishes.flatMap(({ dish, verdict }) => (verdict.kind === 'not-confirmed' ? [dish] : []))
+      const alike = needsOf.get(open.join()) ?? { open, needs: [] }
+      const need = kept[Number(guest)]
+      if (need) needsOf.set(open.join(), { open, needs: [...alike.needs, need] })
+    }
+    return [...needsOf.values()].map(({ open, needs: those }) => ({ course, needs: those, open }))
   })
 }

@@ -77,7 +77,7 @@ const keyOf = (missing: Missing): string =>
   [
     missing.kind,
     'course' in missing ? missing.course : '',
-    'need' in missing ? `${missing.need.need} ${missing.need.grade}` : '',
+    'needs' in missing ? missing.needs.map(({ need, grade }) => `${need} ${grade}`).join() : '',
     'thing' in missing ? missing.thing : '',
     'tool' in missing ? missing.tool : '',
   ].join(' ')

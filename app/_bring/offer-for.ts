@@ -11,13 +11,11 @@ export const offerFor = (evening: Evening, cook: string, missing: Missing, id: s
     case 'portions':
     case 'need': {
       const dish = newDish(evening, cook, id, missing.course)
-      const portions =
-        missing.kind === 'dish' ? missing.want : missing.kind === 'portions' ? missing.want - missing.have : missing.need.guests
       return {
         ...dish,
         name: ideaText(missing.idea),
-        portions,
-        ...(missing.kind === 'need' ? { suits: [missing.need.need] } : {}),
+        portions: portionsFor(missing, dish.portions),
+        ...(missing.kind === 'need' ? { suits: [...new Set(missing.needs.map(({ need }) => need))].slice(0, 20) } : {}),
       }
     }
     case 'thing':
@@ -30,5 +28,20 @@ export const offerFor = (evening: Evening, cook: string, missing: Missing, id: s
     }
     case 'needs-unknown':
       return null
+  }
+}
+
+/** One guest may have two of the needs, which nobody is told: enough for all of them, and never for more than eat the course. */
+const portionsFor = (missing: Extract<Missing, { kind: 'dish' | 'portions' | 'need' }>, eaters: number): number => {
+  switch (missing.kind) {
+    case 'dish':
+      return missing.want
+    case 'portions':
+      return missing.want - missing.have
+    case 'need':
+      return Math.min(
+        eaters,
+        missing.needs.reduce((sum, { guests }) => sum + guests, 0),
+      )
   }
 }

@@ -3,7 +3,7 @@ import type { Idea } from '#lib/potluck/idea.ts'
 import type { Missing } from '#lib/potluck/missing.ts'
 import { countOf, countText, listText } from './clock.ts'
 import type { Names } from './names.ts'
-import { needText } from './need.ts'
+import { needsText } from './need.ts'
 
 /** "one chair", "12 chairs". */
 const thingCounts: Readonly<Record<TableThing, readonly [one: string, more: string]>> = {
@@ -44,7 +44,7 @@ export const missingText = (missing: Missing, names: Names): string => {
     case 'portions':
       return `${names.courseName(missing.course)}: enough for ${countText(missing.have)} of ${countText(missing.want)}`
     case 'need': {
-      const for_ = `${countOf(missing.need.guests, 'guest')} (${needText(missing.need)})`
+      const for_ = needsText(missing.needs)
       const course = names.courseName(missing.course)
       if (missing.open.length === 0) return `${course}: nothing for ${for_}`
       return `${course}: nothing known to be right for ${for_}; ${listText(missing.open.map(names.dishName))} may be, once somebody says what is in it`

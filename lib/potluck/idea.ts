@@ -41,9 +41,9 @@ export const ideaFor = (evening: Evening, course: Course): Idea => {
 
 const PLANTS: ReadonlySet<string> = new Set(['vegan', 'vegetarian', 'pescatarian', 'meat', 'pork', 'halal', 'kosher'])
 
-/** A kind of food for a need: plants for who eats no meat, and for an allergy few things whose every part is known. */
-export const ideaForNeed = (evening: Evening, course: Course, { need }: KnownNeed): Idea => {
+/** A kind of food for needs: plants for who eats no meat, and where there is an allergy few things whose every part is known. */
+export const ideaForNeeds = (evening: Evening, course: Course, needs: readonly KnownNeed[]): Idea => {
   const idea = ideaFor(evening, course)
-  if (!PLANTS.has(need)) return { ...idea, base: 'plain' }
+  if (needs.some(({ need }) => !PLANTS.has(need))) return { ...idea, base: 'plain' }
   return { ...idea, base: idea.part === 'bite' || idea.part === 'end' ? 'vegetables' : 'pulses' }
 }

@@ -5,18 +5,18 @@ import { type Offer, stateOf, TableThing } from '#lib/domain/offer.ts'
 import type { KnownNeed } from '#lib/domain/people.ts'
 import { coversOf, portionsOf } from '#lib/domain/portions.ts'
 import { servedCourses } from '#lib/domain/served-courses.ts'
-import { type Idea, ideaFor, ideaForNeed } from './idea.ts'
+import { type Idea, ideaFor, ideaForNeeds } from './idea.ts'
 
 /** Something that nobody brings yet. `offers`: those that may answer it and wait for a host's word. */
 export type Missing = { readonly offers: readonly string[] } & (
   | { readonly kind: 'dish'; readonly course: string; readonly want: number; readonly idea: Idea }
   /** All dishes of the course together feed fewer than there are. */
   | { readonly kind: 'portions'; readonly course: string; readonly have: number; readonly want: number; readonly idea: Idea }
-  /** No dish of the course is known to be right for it; `open`: dishes that may be, once somebody says what is in them. */
+  /** No dish of the course is known to be right for any of them; `open`: dishes that may be, once somebody says what is in them. */
   | {
       readonly kind: 'need'
       readonly course: string
-      readonly need: KnownNeed
+      readonly needs: readonly KnownNeed[]
       readonly open: readonly string[]
       readonly idea: Idea
     }
@@ -31,7 +31,7 @@ export type Missing = { readonly offers: readonly string[] } & (
 
 /** What is known besides the plan. */
 export interface Known {
-  /** Courses without a dish that is known to be right for a need, with those that may be; null: say nothing of needs. */
+  /** Courses without a dish that is known to be right for needs, with those that may be; null: say nothing of needs. */
   readonly gaps:
     | readonly { readonly course: string; readonly needs: readonly KnownNeed[]; readonly open: readonly string[] }[]
     | null
@@ -79,18 +79,16 @@ const missingIn = (evening: Evening, course: Course, { gaps }: Known): readonly 
       : []),
     ...(gaps ?? [])
       .filter((gap) => gap.course === course.id)
-      .flatMap(({ needs, open }) =>
-        needs.map(
-          (need) =>
-            ({
-              kind: 'need',
-              course: course.id,
-              need,
-              open,
-              idea: ideaForNeed(evening, course, need),
-              offers: offered.filter(({ suits }) => suits?.includes(need.need)).map(({ id }) => id),
-            }) as const,
-        ),
+      .map(
+        ({ needs, open }) =>
+          ({
+            kind: 'need',
+            course: course.id,
+            needs,
+            open,
+            idea: ideaForNeeds(evening, course, needs),
+            offers: offered.filter(({ suits }) => needs.every(({ need }) => suits?.includes(need))).map(({ id }) => id),
+          }) as const,
       ),
   ]
 }

@@ -20,7 +20,7 @@ import { inReadingOrder } from '#lib/plan/reading-order.ts'
 import { openUndo } from '#lib/plan/undo.ts'
 import { become } from '#lib/potluck/become.ts'
 import { earlierHours, hoursLack, hoursOf } from '#lib/potluck/hours.ts'
-import { ideaFor, ideaForNeed } from '#lib/potluck/idea.ts'
+import { ideaFor, ideaForNeeds } from '#lib/potluck/idea.ts'
 import { type Known, type Missing, missingOf } from '#lib/potluck/missing.ts'
 import { AS_OFFERED, formOf, type Variant, variantsOf } from '#lib/potluck/variant.ts'
 import { changedLeaves, schemaLeaves } from '#tests/support/schema-leaves.ts'
@@ -209,13 +209,22 @@ describe('what nobody brings yet', () => {
       expect.objectContaining({
         kind: 'need',
         course: 'main',
-        need,
+        needs: [need],
         open: ['joint'],
         offers: ['beans'],
         idea: { part: 'beside', heat: 'cold', base: 'pulses' },
       }),
     )
     expect(told).toContainEqual({ kind: 'needs-unknown', guests: 3, offers: [] })
+    // Needs that lack the same are told once, and an offer answers them only when it is right for each.
+    const sesame = { need: 'sesame', grade: 'severe', guests: 1 } as const
+    const both = [{ course: 'main', needs: [need, sesame], open: ['joint'] }]
+    const rows = (suits: string[]) =>
+      missingOf(potluck({ ...vegan, suits }), { ...known, gaps: both }).flatMap((one) =>
+        one.kind === 'need' ? [[one.needs, one.offers]] : [],
+      )
+    expect(rows(['vegan'])).toEqual([[[need, sesame], []]])
+    expect(rows(['vegan', 'sesame'])).toEqual([[[need, sesame], ['beans']]])
     const hidden = kinds(missingOf(potluck(vegan), { gaps: null, unknown: 3, iceGrams: 0 }))
     expect(hidden).not.toContain('need')
     expect(hidden).not.toContain('needs-unknown')
@@ -263,8 +272,11 @@ describe('what nobody brings yet', () => {
     expect(ideaFor(of, main)).toEqual({ part: 'beside', heat: 'cold', base: 'vegetables' })
     expect(ideaFor({ ...of, dishes: [], steps: [] }, main)).toEqual({ part: 'middle', heat: 'either', base: 'anything' })
     expect(ideaFor({ ...of, dishes: [], steps: [] }, sweet)).toMatchObject({ part: 'end', heat: 'cold' })
-    expect(ideaForNeed(of, main, { need: 'vegan', grade: 'avoids', guests: 1 })).toMatchObject({ base: 'pulses' })
-    expect(ideaForNeed(of, main, { need: 'sesame', grade: 'severe', guests: 1 })).toMatchObject({ base: 'plain' })
+    const vegan = { need: 'vegan', grade: 'avoids', guests: 1 } as const
+    const sesame = { need: 'sesame', grade: 'severe', guests: 1 } as const
+    expect(ideaForNeeds(of, main, [vegan])).toMatchObject({ base: 'pulses' })
+    expect(ideaForNeeds(of, main, [sesame])).toMatchObject({ base: 'plain' })
+    expect(ideaForNeeds(of, main, [vegan, sesame])).toMatchObject({ base: 'plain' })
   })
 })
 

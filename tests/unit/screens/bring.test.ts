@@ -7,6 +7,7 @@ import { offerFor } from '#app/_bring/offer-for.ts'
 import { moreParts } from '#app/_bring/offer-more.ts'
 import { type OfferScene, offerParts, offerText } from '#app/_bring/offer-sentence.ts'
 import type { Part, Parts, Said } from '#app/_ui/parts.ts'
+import { missingText } from '#app/_words/missing.ts'
 import { namesOf } from '#app/_words/names.ts'
 import type { Ingredient } from '#lib/domain/ingredient.ts'
 import { Offer } from '#lib/domain/offer.ts'
@@ -190,6 +191,23 @@ describe('what is missing', () => {
       { course: 'main', needs: [needs[0]], open: [] },
     ])
     expect(gapsOf(meat, [])).toEqual([])
+    // Of the soup nobody knows anything, and the pie is meat in some crust: what lacks the same is one gap, what does not is two.
+    const sesame = { need: 'sesame', grade: 'severe', guests: 1 } as const
+    const crust: Ingredient = { ...beef, id: 'crust', dish: 'pie', food: 'pastry', checked: 'unknown' }
+    const pie = { ...meat, ingredients: [...meat.ingredients, crust] }
+    const both = gapsOf(pie, [needs[0], sesame])
+    expect(both).toEqual([
+      { course: 'first', needs: [needs[0], sesame], open: ['soup'] },
+      { course: 'main', needs: [needs[0]], open: [] },
+      { course: 'main', needs: [sesame], open: ['pie'] },
+    ])
+    const [soup] = missingOf(pie, { gaps: both, unknown: 0, iceGrams: 0 }).filter(({ kind }) => kind === 'need')
+    if (!soup) throw new Error('nothing is missing')
+    expect(missingText(soup, namesOf(meat))).toMatch(
+      /nothing known to be right for two guests \(vegan\) and one guest \(severe sesame allergy\); .* may be/,
+    )
+    expect(offerFor(meat, 'noor', soup, 'o1')).toMatchObject({ portions: 3, suits: ['vegan', 'sesame'] })
+    expect(offerFor({ ...meat, covers: 2 }, 'noor', soup, 'o1')?.portions).toBe(2)
   })
 
   test('BR35 what is missing is offered as the kind of food that it is, or by its number', () => {
