@@ -67,7 +67,7 @@ export function OfferItem({ eveningId, offer, colour, names }: Props) {
       <PlateState standing={STANDING[state]} colour={colour} size={46} />
       <div className={css.offerWords}>
         <h4>
-          {name} <small>{offer.cook === me?.cook ? 'you' : names.cookName(offer.cook)}</small>
+          {name} <small>{offer.cook === me?.cook ? 'you' : names.cookName(offer.cook)}</small>{' '}
           <span className={css.state}>{offerStateWords[state]}</span>
           <Here target={offer.id} />
         </h4>
