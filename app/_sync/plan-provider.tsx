@@ -5,6 +5,7 @@ import { FirstLook } from './first-look.tsx'
 import type { Opened, OpenPlan } from './open-plan.ts'
 import type { Link } from './plan.ts'
 import { PlanShown } from './plan-shown.tsx'
+import { loadProgram } from './program.ts'
 import { CompanyContext } from './use-plan.ts'
 
 interface Props {
@@ -18,10 +19,8 @@ interface Props {
 }
 
 const NOT_YET: Opened = { link: { kind: 'connecting' }, plan: null }
-// Yjs is loaded in the browser alone: a second copy of it on the server would not know this one's documents.
-const program = () => import('./open-in-browser.ts')
 // On its way while the page is still being made ready. When it does not come, opening the plan asks again.
-if (typeof window !== 'undefined') program().catch(() => undefined)
+if (typeof window !== 'undefined') loadProgram().catch(() => undefined)
 
 const nothing = () => () => undefined
 
@@ -67,7 +66,7 @@ export const PlanProvider = ({ eveningId, userId, ticket, waiting, children }: P
       isOver = true
       look()
     }, WAIT_FOR_ORDER_MS)
-    void program().then(({ openInBrowser }) => {
+    void loadProgram().then(({ openInBrowser }) => {
       if (left) return
       store = openInBrowser(eveningId, userId)
       store.subscribe(look)
