@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import type { Shelf } from '#app/_sync/shelf.ts'
 
 export type Shape = 'worktop' | 'mine' | 'table'
@@ -14,7 +14,7 @@ const KEY = 'tableward/alerts'
 
 export const readChoices = (shelf: Shelf, shape: Shape): Choices => {
   try {
-    return { ...usual(shape), ...Choices.partial().parse(JSON.parse(shelf.get(KEY) ?? '{}')) }
+    return { ...usual(shape), ...z.partial(Choices).parse(JSON.parse(shelf.get(KEY) ?? '{}')) }
   } catch {
     return usual(shape)
   }

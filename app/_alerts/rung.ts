@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import type { Shelf } from '#app/_sync/shelf.ts'
 import type { Known } from './ringing.ts'
 

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { mediumDate } from '#app/_words/clock.ts'
 
 /** An evening within the file of all of one's own. */
@@ -10,7 +10,7 @@ export interface Kept {
 
 const Own = z.object({
   format: z.literal('tableward-account/1'),
-  evenings: z.array(z.object({ evening: z.looseObject({ name: z.string(), date: z.string() }).nullable() })),
+  evenings: z.array(z.object({ evening: z.nullable(z.looseObject({ name: z.string(), date: z.string() })) })),
 })
 
 /** The evenings in a file of all of one's own, the latest first; none in any other file, which is then taken as an evening itself. */

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import type { Shelf } from './shelf.ts'
 
 const Copy = z.object({ epoch: z.string(), number: z.int() })
@@ -27,7 +27,7 @@ export interface Copies {
   drop(database: string): void
 }
 
-const read = <T>(schema: z.ZodType<T>, text: string | null): T | null => {
+const read = <T>(schema: z.ZodMiniType<T>, text: string | null): T | null => {
   try {
     return schema.parse(JSON.parse(text ?? 'null'))
   } catch {

@@ -1,7 +1,9 @@
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
+import type { HashAsked, HashTold } from './hash-worker.ts'
 import type { Known } from './order-state.ts'
-import type { Asked, Told } from './order-worker.ts'
+import type { PlanAsked, PlanTold } from './order-worker.ts'
+import { whenIdle } from './when-idle.ts'
 
 /** Works out on this device what the server works out: the hash of a plan's problem, and without a connection its order. */
 export interface LocalOrder {
@@ -14,7 +16,9 @@ export interface LocalOrder {
   readonly close: () => void
 }
 
-type Task = 'hash' | 'plan' | 'trial'
+export type Asked = HashAsked | PlanAsked
+export type Told = HashTold | PlanTold
+export type Task = 'hash' | 'plan' | 'trial'
 
 /** Without the one the server's word is taken for which order is current, without the other nothing is planned offline. */
 const CANNOT: Readonly<Record<Task, string>> = {
@@ -34,12 +38,17 @@ interface Line {
 }
 
 /**
- * Hashes, plans and trials have a worker each: a plan takes a second, and the next edit does not wait for it. The first two are
- * started at once, for without a connection their program cannot be fetched any more; the third when something is first tried.
- * Planned is from the moment that `now` says.
+ * Hashes, plans and trials have a worker each: a plan takes a second, and the next edit does not wait for it. The first is started at
+ * once, for no order is shown without it; the second when that has answered and the page is idle, for without a connection its
+ * program cannot be fetched any more; the third when something is first tried. Planned is from the moment that `now` says.
  */
-export const openLocalOrder = (spawn: () => Worker, now: () => number = Date.now): LocalOrder => {
+export const openLocalOrder = (
+  spawn: (task: Task) => Worker,
+  now: () => number = Date.now,
+  idle: (run: () => void) => () => void = whenIdle,
+): LocalOrder => {
   let jobs = 0
+  let callOff: (() => void) | null = null
   const lines = new Map<Task, Line>()
 
   const give = (line: Line, question: Question, hear: Hear) => {
@@ -50,7 +59,7 @@ export const openLocalOrder = (spawn: () => Worker, now: () => number = Date.now
 
   const open = (task: Task) => {
     try {
-      const line: Line = { worker: spawn(), under: null, next: null }
+      const line: Line = { worker: spawn(task), under: null, next: null }
       line.worker.onmessage = ({ data }: MessageEvent<Told>) => {
         const { under, next } = line
         if (data.job !== under?.job) return
@@ -58,6 +67,7 @@ export const openLocalOrder = (spawn: () => Worker, now: () => number = Date.now
         line.next = null
         if (next) give(line, next.question, next.hear)
         else under.hear(data)
+        callOff ??= idle(openPlan)
       }
       line.worker.onerror = (event) => {
         const newest = line.next ?? line.under
@@ -72,11 +82,16 @@ export const openLocalOrder = (spawn: () => Worker, now: () => number = Date.now
       console.warn(CANNOT[task], why)
     }
   }
+  let isPlanOpen = false
+  const openPlan = () => {
+    if (!isPlanOpen) open('plan')
+    isPlanOpen = true
+  }
   open('hash')
-  open('plan')
 
   const ask = (task: Task, question: Question, hear: Hear) => {
     if (task === 'trial' && !lines.has(task)) open(task)
+    if (task === 'plan') openPlan()
     const line = lines.get(task)
     if (!line) hear(null)
     else if (line.under) line.next = { question, hear }
@@ -120,6 +135,7 @@ export const openLocalOrder = (spawn: () => Worker, now: () => number = Date.now
         (told) => answer(known(told)),
       ),
     close() {
+      callOff?.()
       for (const { worker } of lines.values()) worker.terminate()
       lines.clear()
     },
@@ -127,4 +143,10 @@ export const openLocalOrder = (spawn: () => Worker, now: () => number = Date.now
 }
 
 export const browserOrder = (now?: () => number): LocalOrder =>
-  openLocalOrder(() => new Worker(new URL('./order-worker.ts', import.meta.url), { type: 'module' }), now)
+  openLocalOrder(
+    (task) =>
+      task === 'hash'
+        ? new Worker(new URL('./hash-worker.ts', import.meta.url), { type: 'module' })
+        : new Worker(new URL('./order-worker.ts', import.meta.url), { type: 'module' }),
+    now,
+  )

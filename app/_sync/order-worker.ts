@@ -1,9 +1,6 @@
-// Before any schema is made.
-import './no-eval.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { DEFAULT_BUDGET, planEvening } from '#lib/order/engine.ts'
-import { problemHash } from '#lib/order/hash.ts'
 import { startOf } from '#lib/order/start.ts'
 import type { Known } from './order-state.ts'
 
@@ -17,27 +14,21 @@ export interface Before {
 type Stage = 'quick' | 'better' | 'trial'
 
 /** What the worker is asked, and what it answers: null where the plan could not be worked out. */
-export type Asked = { readonly job: number; readonly evening: Evening } & (
-  | { readonly kind: 'hash' }
-  | ({ readonly kind: Stage } & Before)
-)
-export type Told =
-  | { readonly job: number; readonly kind: 'hash'; readonly hash: string | null }
-  | { readonly job: number; readonly kind: 'plan'; readonly known: Known | null }
+export interface PlanAsked extends Before {
+  readonly kind: Stage
+  readonly job: number
+  readonly evening: Evening
+}
+export interface PlanTold {
+  readonly kind: 'plan'
+  readonly job: number
+  readonly known: Known | null
+}
 
 /** A phone is slower than the server, and the cook is waiting. */
 const BUDGET_MS = { quick: 200, better: 1_500, trial: 3_000 } as const
 /** A trial is compared with an order that was searched for as long as that takes: it takes as many steps. */
 const STEPS = { quick: Math.ceil(DEFAULT_BUDGET.steps / 20), better: DEFAULT_BUDGET.steps, trial: DEFAULT_BUDGET.steps } as const
-
-const hashed = (evening: Evening): string | null => {
-  try {
-    return problemHash(evening)
-  } catch (why) {
-    console.error('a plan does not make a problem', why)
-    return null
-  }
-}
 
 const planned = (evening: Evening, kind: Stage, { last, nowMs, order: known }: Before): Known | null => {
   const until = performance.now() + BUDGET_MS[kind]
@@ -61,11 +52,8 @@ const tried = (evening: Evening, before: Before): Known | null => {
   return first && (planned(evening, 'trial', { ...before, order: first.order }) ?? first)
 }
 
-self.onmessage = ({ data }: MessageEvent<Asked>) => {
-  const { job, evening } = data
-  const told: Told =
-    data.kind === 'hash'
-      ? { job, kind: 'hash', hash: hashed(evening) }
-      : { job, kind: 'plan', known: data.kind === 'trial' ? tried(evening, data) : planned(evening, data.kind, data) }
-  self.postMessage(told)
+self.onmessage = ({ data }: MessageEvent<PlanAsked>) => {
+  const { job, evening, kind } = data
+  const known = kind === 'trial' ? tried(evening, data) : planned(evening, kind, data)
+  self.postMessage({ job, kind: 'plan', known } satisfies PlanTold)
 }

@@ -1,26 +1,26 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { isDuration } from './duration.ts'
 import { isZone } from './zone.ts'
 
 /** Ids are unique within an evening: letters, digits and hyphens, 1 to 40 of them. */
-export const Id = z.string().regex(/^[A-Za-z0-9-]{1,40}$/, 'must be 1 to 40 letters, digits or hyphens')
+export const Id = z.string().check(z.regex(/^[A-Za-z0-9-]{1,40}$/, 'must be 1 to 40 letters, digits or hyphens'))
 
 /** A fractional key: siblings sort by it, ties by id. */
-export const OrderKey = z.string().regex(/^[0-9A-Za-z]{1,64}$/, 'must be 1 to 64 letters or digits')
+export const OrderKey = z.string().check(z.regex(/^[0-9A-Za-z]{1,64}$/, 'must be 1 to 64 letters or digits'))
 
 /** One line of text: no control characters, so no output format can be broken by it. */
 export const line = (most: number) =>
-  z
-    .string()
-    .max(most)
-    .refine((text) => !hasControls(text, false), 'must not contain control characters')
+  z.string().check(
+    z.maxLength(most),
+    z.refine((text) => !hasControls(text, false), 'must not contain control characters'),
+  )
 
 /** Several lines of text: tab and newline allowed, no other control character. */
 export const paragraphs = (most: number) =>
-  z
-    .string()
-    .max(most)
-    .refine((text) => !hasControls(text, true), 'must not contain control characters')
+  z.string().check(
+    z.maxLength(most),
+    z.refine((text) => !hasControls(text, true), 'must not contain control characters'),
+  )
 
 /** Replaces what `line` and `paragraphs` refuse, for text that comes from outside. */
 export const cleanText = (text: string, keepLines: boolean): string =>
@@ -38,8 +38,10 @@ const hasControls = (text: string, allowLines: boolean): boolean => {
 /** An ISO 8601 duration in days, hours, minutes and seconds: never negative, no weeks, months or years. */
 export const Duration = z
   .string()
-  .max(40)
-  .refine(isDuration, 'must be an ISO 8601 duration of days, hours, minutes and seconds, such as PT1H30M')
+  .check(
+    z.maxLength(40),
+    z.refine(isDuration, 'must be an ISO 8601 duration of days, hours, minutes and seconds, such as PT1H30M'),
+  )
 
 /** How long something takes: least ≤ likely ≤ most (checked with the whole evening). */
 export const Span = z.strictObject({ least: Duration, likely: Duration, most: Duration })
@@ -47,12 +49,12 @@ export type Span = z.infer<typeof Span>
 
 /** Wall-clock time on a day counted from the evening's date, in the evening's zone. */
 export const At = z.strictObject({
-  day: z.int().min(-7).max(1),
-  time: z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be HH:MM'),
+  day: z.int().check(z.gte(-7), z.lte(1)),
+  time: z.string().check(z.regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be HH:MM')),
 })
 export type At = z.infer<typeof At>
 
-export const Zone = z.string().max(64).refine(isZone, 'must be an IANA time zone, such as Europe/London')
+export const Zone = z.string().check(z.maxLength(64), z.refine(isZone, 'must be an IANA time zone, such as Europe/London'))
 
 /** RFC 3339 with an offset. */
 export const Instant = z.iso.datetime({ offset: true })
@@ -60,11 +62,12 @@ export const Instant = z.iso.datetime({ offset: true })
 /** A kebab-case word from an open list of the trade: a need, a food group. */
 export const Word = z
   .string()
-  .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'must be lower-case words joined by hyphens')
-  .max(40)
+  .check(z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'must be lower-case words joined by hyphens'), z.maxLength(40))
 
 /** An exact amount: "3", "1/2". */
-export const Fraction = z.string().regex(/^\d{1,7}(\/[1-9]\d{0,5})?$/, 'must be a whole number or a fraction such as 1/2')
+export const Fraction = z
+  .string()
+  .check(z.regex(/^\d{1,7}(\/[1-9]\d{0,5})?$/, 'must be a whole number or a fraction such as 1/2'))
 
 /** What has an edge in degrees Celsius. */
-export const Celsius = z.number().min(-40).max(500)
+export const Celsius = z.number().check(z.gte(-40), z.lte(500))

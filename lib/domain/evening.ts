@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { At, Duration, Id, line, Zone } from './atoms.ts'
 import { Ingredient, Rules } from './ingredient.ts'
 import { Cook, Kitchen } from './kitchen.ts'
@@ -16,35 +16,35 @@ export const Evening = z.strictObject({
   id: Id,
   name: line(120),
   /** yyyy-mm-dd in `zone`. */
-  date: z.string().refine(isDate, 'must be a date, yyyy-mm-dd'),
+  date: z.string().check(z.refine(isDate, 'must be a date, yyyy-mm-dd')),
   zone: Zone,
   guestsFrom: At,
   sitDown: At,
-  covers: z.int().min(1).max(60),
+  covers: z.int().check(z.gte(1), z.lte(60)),
   /** How many of the covers drink alcohol, as a host said; who they are is never in the plan. */
-  drinkers: z.int().min(0).max(60).optional(),
+  drinkers: z.optional(z.int().check(z.gte(0), z.lte(60))),
   /** So long before the guests come, the hosts would rather have nothing to do. */
-  quietBefore: Duration.optional(),
+  quietBefore: z.optional(Duration),
   rules: Rules,
   /** What the house has of chairs, plates and the like, as far as it was said. */
-  house: House.optional(),
+  house: z.optional(House),
   /** The kitchen beside the table. */
   host: Id,
-  kitchens: z.array(Kitchen).max(12),
-  cooks: z.array(Cook).max(24),
-  courses: z.array(Course).max(24),
-  dishes: z.array(Dish).max(120),
-  steps: z.array(Step).max(600),
-  ingredients: z.array(Ingredient).max(2000),
-  drinks: z.array(Drink).max(120),
+  kitchens: z.array(Kitchen).check(z.maxLength(12)),
+  cooks: z.array(Cook).check(z.maxLength(24)),
+  courses: z.array(Course).check(z.maxLength(24)),
+  dishes: z.array(Dish).check(z.maxLength(120)),
+  steps: z.array(Step).check(z.maxLength(600)),
+  ingredients: z.array(Ingredient).check(z.maxLength(2000)),
+  drinks: z.array(Drink).check(z.maxLength(120)),
   /** What cooks bring, or would; absent when nobody does. */
-  offers: z.array(Offer).max(120).optional(),
-  guests: z.array(Guest).max(120),
-  claims: z.array(Claim).max(1000),
-  night: z.array(NightFact).max(5000),
+  offers: z.optional(z.array(Offer).check(z.maxLength(120))),
+  guests: z.array(Guest).check(z.maxLength(120)),
+  claims: z.array(Claim).check(z.maxLength(1000)),
+  night: z.array(NightFact).check(z.maxLength(5000)),
   /** Absent when empty, as all lists that came later are. */
-  shopping: z.array(ShoppingNote).max(1000).optional(),
-  ticks: z.array(Tick).max(2000).optional(),
+  shopping: z.optional(z.array(ShoppingNote).check(z.maxLength(1000))),
+  ticks: z.optional(z.array(Tick).check(z.maxLength(2000))),
 })
 export type Evening = z.infer<typeof Evening>
 

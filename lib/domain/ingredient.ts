@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { Fraction, Id, line, OrderKey, Word } from './atoms.ts'
 
 export const Rules = z.enum(['strictest', 'uk', 'eu', 'us', 'au'])
@@ -28,22 +28,22 @@ export const Ingredient = z.strictObject({
   id: Id,
   dish: Id,
   order: OrderKey,
-  step: Id.optional(),
-  food: line(200).min(1),
+  step: z.optional(Id),
+  food: line(200).check(z.minLength(1)),
   /** null: to taste. */
-  amount: z.strictObject({ n: Fraction, upTo: Fraction.optional(), unit: line(40) }).nullable(),
+  amount: z.nullable(z.strictObject({ n: Fraction, upTo: z.optional(Fraction), unit: line(40) })),
   scales: z.enum(['yes', 'whole', 'by-taste', 'no']),
-  allergens: z.array(Allergen).max(15),
+  allergens: z.array(Allergen).check(z.maxLength(15)),
   /** Whether the allergens are all known; a label to check is never safe until checked. */
   checked: z.enum(['known', 'check-label', 'unknown']),
   /** The rules under which the label was read: it may be silent about what they do not list. */
-  labelRules: Rules.optional(),
-  contains: z.array(Word).max(20),
+  labelRules: z.optional(Rules),
+  contains: z.array(Word).check(z.maxLength(20)),
   /** Needs that its label or maker names as met: "vegan", "gluten-free"; for pregnancy also pasteurised, or eggs that may be eaten runny. */
-  suits: z.array(Word).max(20).optional(),
-  swap: z.strictObject({ for: z.array(Word).max(20), food: line(200) }).optional(),
-  shop: line(80).optional(),
-  aisle: line(80).optional(),
-  abv: z.number().min(0).max(96).optional(),
+  suits: z.optional(z.array(Word).check(z.maxLength(20))),
+  swap: z.optional(z.strictObject({ for: z.array(Word).check(z.maxLength(20)), food: line(200) })),
+  shop: z.optional(line(80)),
+  aisle: z.optional(line(80)),
+  abv: z.optional(z.number().check(z.gte(0), z.lte(96))),
 })
 export type Ingredient = z.infer<typeof Ingredient>

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { At, Celsius, Duration, Id, line } from './atoms.ts'
 
 export const RingSize = z.enum(['small', 'medium', 'large'])
@@ -7,20 +7,25 @@ export const Keep = z.enum(['cold', 'frozen'])
 
 /** What can be occupied in a kitchen. A place of a cold kit is a flat tray or a tall pot. */
 export const Kit = z.discriminatedUnion('kind', [
-  z.strictObject({ id: Id, kind: z.literal('ring'), size: RingSize, count: z.int().min(1).max(8) }),
+  z.strictObject({ id: Id, kind: z.literal('ring'), size: RingSize, count: z.int().check(z.gte(1), z.lte(8)) }),
   z.strictObject({
     id: Id,
     kind: z.literal('oven'),
     name: line(60),
-    shelves: z.int().min(1).max(8),
+    shelves: z.int().check(z.gte(1), z.lte(8)),
     maxC: Celsius,
     /** °C a minute when heating and when cooling. */
-    upPerMin: z.number().min(0.5).max(60).default(8),
-    downPerMin: z.number().min(0.5).max(60).default(3),
+    upPerMin: z._default(z.number().check(z.gte(0.5), z.lte(60)), 8),
+    downPerMin: z._default(z.number().check(z.gte(0.5), z.lte(60)), 3),
   }),
-  z.strictObject({ id: Id, kind: z.literal('cold'), keep: Keep, places: z.int().min(1).max(60) }),
-  z.strictObject({ id: Id, kind: z.literal('worktop'), places: z.int().min(1).max(60) }),
-  z.strictObject({ id: Id, kind: z.literal('tool'), tool: line(40).min(1), count: z.int().min(1).max(60) }),
+  z.strictObject({ id: Id, kind: z.literal('cold'), keep: Keep, places: z.int().check(z.gte(1), z.lte(60)) }),
+  z.strictObject({ id: Id, kind: z.literal('worktop'), places: z.int().check(z.gte(1), z.lte(60)) }),
+  z.strictObject({
+    id: Id,
+    kind: z.literal('tool'),
+    tool: line(40).check(z.minLength(1)),
+    count: z.int().check(z.gte(1), z.lte(60)),
+  }),
 ])
 export type Kit = z.infer<typeof Kit>
 
@@ -30,8 +35,8 @@ export const Kitchen = z.strictObject({
   /** Carrying time to the host's table; zero for the host's own kitchen. */
   toTable: Duration,
   /** The same on a bad day; the usual time when absent, or when it is shorter. */
-  toTableMost: Duration.optional(),
-  kit: z.array(Kit).max(60),
+  toTableMost: z.optional(Duration),
+  kit: z.array(Kit).check(z.maxLength(60)),
 })
 export type Kitchen = z.infer<typeof Kitchen>
 
@@ -49,11 +54,11 @@ export const Cook = z.strictObject({
   /** Sits at the table with the guests: the minutes missed there are counted. */
   eats: z.boolean(),
   /** Hands-on minutes are multiplied by it. */
-  pace: z.number().min(0.6).max(1.6).default(1),
-  presence: z.array(Presence).max(40),
-  busy: z.array(Busy).max(20).optional(),
+  pace: z._default(z.number().check(z.gte(0.6), z.lte(1.6)), 1),
+  presence: z.array(Presence).check(z.maxLength(40)),
+  busy: z.optional(z.array(Busy).check(z.maxLength(20))),
   /** Has a glass from when the guests come: hard work is kept from them after it, as far as can be. */
-  drinks: z.literal(true).optional(),
+  drinks: z.optional(z.literal(true)),
 })
 export type Cook = z.infer<typeof Cook>
 
@@ -62,16 +67,16 @@ export const Use = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('ring'), size: RingSize }),
   z.strictObject({
     kind: z.literal('oven'),
-    oven: Id.optional(),
-    shelves: z.int().min(1).max(8),
+    oven: z.optional(Id),
+    shelves: z.int().check(z.gte(1), z.lte(8)),
     lowC: Celsius,
     highC: Celsius,
     preheated: z.boolean(),
     /** From the start of the step: nothing else in, out or touched strictly inside it. */
-    doorShut: Duration.optional(),
+    doorShut: z.optional(Duration),
   }),
-  z.strictObject({ kind: z.literal('cold'), keep: Keep, places: z.int().min(1).max(60) }),
-  z.strictObject({ kind: z.literal('worktop'), places: z.int().min(1).max(60) }),
-  z.strictObject({ kind: z.literal('tool'), tool: line(40).min(1), count: z.int().min(1).max(60) }),
+  z.strictObject({ kind: z.literal('cold'), keep: Keep, places: z.int().check(z.gte(1), z.lte(60)) }),
+  z.strictObject({ kind: z.literal('worktop'), places: z.int().check(z.gte(1), z.lte(60)) }),
+  z.strictObject({ kind: z.literal('tool'), tool: line(40).check(z.minLength(1)), count: z.int().check(z.gte(1), z.lte(60)) }),
 ])
 export type Use = z.infer<typeof Use>

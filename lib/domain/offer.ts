@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { Celsius, Duration, Id, line, OrderKey, Span, Word } from './atoms.ts'
 import { RingSize } from './kitchen.ts'
 import { KeepHow } from './menu.ts'
@@ -13,28 +13,28 @@ export type TableThing = z.infer<typeof TableThing>
 
 /** What the house has of each: pieces, sets of cutlery, kilograms of ice. What is absent nobody has said. */
 export const House = z.strictObject({
-  chairs: z.int().min(0).max(1000).optional(),
-  plates: z.int().min(0).max(1000).optional(),
-  glasses: z.int().min(0).max(1000).optional(),
-  cutlery: z.int().min(0).max(1000).optional(),
-  ice: z.int().min(0).max(1000).optional(),
+  chairs: z.optional(z.int().check(z.gte(0), z.lte(1000))),
+  plates: z.optional(z.int().check(z.gte(0), z.lte(1000))),
+  glasses: z.optional(z.int().check(z.gte(0), z.lte(1000))),
+  cutlery: z.optional(z.int().check(z.gte(0), z.lte(1000))),
+  ice: z.optional(z.int().check(z.gte(0), z.lte(1000))),
 })
 export type House = z.infer<typeof House>
 
 /** What it wants at the host's: room in the oven or on the hob and for how long, hands, the fridge, tools. */
 export const AtHost = z.strictObject({
   /** In the oven: so many shelves, at these temperatures, for `heat`. */
-  shelves: z.int().min(1).max(8).optional(),
-  lowC: Celsius.optional(),
-  highC: Celsius.optional(),
+  shelves: z.optional(z.int().check(z.gte(1), z.lte(8))),
+  lowC: z.optional(Celsius),
+  highC: z.optional(Celsius),
   /** On the hob, for `heat`; with shelves as well, either will do. */
-  ring: RingSize.optional(),
-  heat: Span.optional(),
+  ring: z.optional(RingSize),
+  heat: z.optional(Span),
   /** Work by hand before it is plated: dressing, slicing, putting together. */
-  finish: Span.optional(),
+  finish: z.optional(Span),
   /** Places in the fridge from its arrival on. */
-  cold: z.int().min(1).max(60).optional(),
-  tools: z.array(line(40).min(1)).max(5).optional(),
+  cold: z.optional(z.int().check(z.gte(1), z.lte(60))),
+  tools: z.optional(z.array(line(40).check(z.minLength(1))).check(z.maxLength(5))),
 })
 export type AtHost = z.infer<typeof AtHost>
 
@@ -50,30 +50,30 @@ export const Offer = z.strictObject({
   kind: z.enum(['dish', 'thing']),
   name: line(120),
   /** Of a thing, which of those that are counted it is; another one when absent. */
-  thing: TableThing.optional(),
-  course: Id.optional(),
+  thing: z.optional(TableThing),
+  course: z.optional(Id),
   /** The home it comes from; made at the host's when absent. */
-  kitchen: Id.optional(),
+  kitchen: z.optional(Id),
   /** How many it feeds; of a thing, how many. */
-  portions: z.number().positive().max(1000),
+  portions: z.number().check(z.positive(), z.lte(1000)),
   /** Needs that it is meant to suit, as its cook says: a wish until the ingredients say so. */
-  suits: z.array(Word).max(20).optional(),
+  suits: z.optional(z.array(Word).check(z.maxLength(20))),
   arrives: Arrives,
   /** How it is carried. */
   how: KeepHow,
   /** What keeps it so on the road, and for how long at most. */
-  box: z.strictObject({ name: line(60), most: Duration }).optional(),
-  atHost: AtHost.optional(),
-  vessel: z.strictObject({ name: line(60), goesHome: z.boolean() }).optional(),
+  box: z.optional(z.strictObject({ name: line(60), most: Duration })),
+  atHost: z.optional(AtHost),
+  vessel: z.optional(z.strictObject({ name: line(60), goesHome: z.boolean() })),
   /** Work at home before it leaves. */
-  home: Span.optional(),
+  home: z.optional(Span),
   /** A host's; `withdrawn` is its cook's, and stands above it. */
   state: Answer,
-  withdrawn: z.literal(true).optional(),
+  withdrawn: z.optional(z.literal(true)),
   /** The host's reason for declining. */
-  why: line(200).optional(),
+  why: z.optional(line(200)),
   /** The dish that it became. */
-  dish: Id.optional(),
+  dish: z.optional(Id),
 })
 export type Offer = z.infer<typeof Offer>
 

@@ -1,7 +1,11 @@
-import type { z } from 'zod'
+import { en } from 'zod/v4/locales'
+import * as z from 'zod/mini'
 import { checkEvening } from './check.ts'
 import { Evening } from './evening.ts'
 import { fail, ok, type Refusal, type Result } from './result.ts'
+
+// Without it every complaint of a schema would be that the input is invalid.
+z.config(en())
 
 /** "dishes[2].course"; the empty path is the document itself. */
 export const pathText = (path: readonly PropertyKey[]): string =>
@@ -24,7 +28,7 @@ const refusalsOf = (issue: z.core.$ZodIssue): Refusal[] => {
 const depth = (issues: readonly z.core.$ZodIssue[]): number => Math.max(0, ...issues.map((issue) => issue.path.length))
 
 /** Refusals of a zod error, one for each field, with its path. */
-export const refusals = (error: z.ZodError): Refusal[] => error.issues.flatMap(refusalsOf)
+export const refusals = (error: z.core.$ZodError): Refusal[] => error.issues.flatMap(refusalsOf)
 
 /** Reads an evening from untrusted data. Refuses it whole, naming every field that is wrong. */
 export const parseEvening = (data: unknown): Result<Evening, Refusal[]> => {

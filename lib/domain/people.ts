@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { At, Celsius, Duration, Id, Instant, line, OrderKey, paragraphs, Word } from './atoms.ts'
 
 export const NeedGrade = z.enum(['dislikes', 'avoids', 'allergy', 'severe'])
@@ -10,12 +10,9 @@ export const Guest = z.strictObject({
   name: line(80),
   reply: z.enum(['waiting', 'yes', 'no', 'maybe']),
   child: z.boolean(),
-  portion: z.number().positive().max(5),
-  arrives: At.optional(),
-  needs: z
-    .array(z.strictObject({ need: Word, grade: NeedGrade }))
-    .max(40)
-    .nullable(),
+  portion: z.number().check(z.positive(), z.lte(5)),
+  arrives: z.optional(At),
+  needs: z.nullable(z.array(z.strictObject({ need: Word, grade: NeedGrade })).check(z.maxLength(40))),
   drinks: z.enum(['alcohol', 'none', 'unknown']),
   drives: z.boolean(),
   words: paragraphs(2000),
@@ -40,55 +37,49 @@ export const Drink = z.strictObject({
   name: line(120),
   role: z.enum(['with', 'without']),
   /** Millilitres for each person. */
-  mlEach: z.number().min(0).max(2000),
+  mlEach: z.number().check(z.gte(0), z.lte(2000)),
   /** Percent alcohol by volume. */
-  abv: z.number().min(0).max(96),
-  servedC: z.number().min(-20).max(100).optional(),
+  abv: z.number().check(z.gte(0), z.lte(96)),
+  servedC: z.optional(z.number().check(z.gte(-20), z.lte(100))),
 })
 export type Drink = z.infer<typeof Drink>
 
 /** A cook takes a course, a dish or a step; the nearest claim to a step wins. */
-export const Claim = z.strictObject({ target: Id, cook: Id, also: z.array(Id).max(2).optional() })
+export const Claim = z.strictObject({ target: Id, cook: Id, also: z.optional(z.array(Id).check(z.maxLength(2))) })
 export type Claim = z.infer<typeof Claim>
 
 /** What happened on the night, and when. `by` is the cook who said so. */
 export const NightFact = z.union([
   /** The evening is live from `begun` until it is `closed`. */
-  z.strictObject({ night: z.literal('begun'), begun: Instant, closed: Instant.optional(), by: Id }),
+  z.strictObject({ night: z.literal('begun'), begun: Instant, closed: z.optional(Instant), by: Id }),
   z.strictObject({
     step: Id,
-    started: Instant.optional(),
-    done: Instant.optional(),
-    extra: Duration.optional(),
+    started: z.optional(Instant),
+    done: z.optional(Instant),
+    extra: z.optional(Duration),
     /** What the thermometer said, oldest first. */
-    readings: z
-      .array(z.strictObject({ at: Instant, coreC: Celsius }))
-      .max(12)
-      .optional(),
+    readings: z.optional(z.array(z.strictObject({ at: Instant, coreC: Celsius })).check(z.maxLength(12))),
     by: Id,
   }),
   z.strictObject({
     course: Id,
-    toTable: Instant.optional(),
-    nearlyDone: Instant.optional(),
-    platesOff: Instant.optional(),
+    toTable: z.optional(Instant),
+    nearlyDone: z.optional(Instant),
+    platesOff: z.optional(Instant),
     by: Id,
   }),
   z.strictObject({ sitDown: Instant, by: Id }),
   /** A cook is not there from `gone` on, until `back`. */
-  z.strictObject({ cook: Id, gone: Instant, back: Instant.optional(), by: Id }),
+  z.strictObject({ cook: Id, gone: Instant, back: z.optional(Instant), by: Id }),
   /** A dish does not come to the table; another may instead. */
-  z.strictObject({ dish: Id, out: Instant, why: z.enum(['failed', 'dropped']), instead: Id.optional(), by: Id }),
+  z.strictObject({ dish: Id, out: Instant, why: z.enum(['failed', 'dropped']), instead: z.optional(Id), by: Id }),
   /** Something got into a dish that nobody with `need` (null: nobody at all) may eat; over when every cook has confirmed. */
   z.strictObject({
     alarm: Id,
     dish: Id,
-    need: Word.nullable(),
+    need: z.nullable(Word),
     at: Instant,
-    confirmed: z
-      .array(z.strictObject({ cook: Id, at: Instant }))
-      .max(24)
-      .optional(),
+    confirmed: z.optional(z.array(z.strictObject({ cook: Id, at: Instant })).check(z.maxLength(24))),
     by: Id,
   }),
 ])

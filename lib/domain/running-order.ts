@@ -1,10 +1,10 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { At, Celsius, Duration, Id, Instant } from './atoms.ts'
 
 export const ORDER_FORMAT = 'tableward-order/1'
 
-const Ticks = z.int().min(0)
-const KitUnit = z.strictObject({ id: Id, unit: z.int().min(0) })
+const Ticks = z.int().check(z.gte(0))
+const KitUnit = z.strictObject({ id: Id, unit: z.int().check(z.gte(0)) })
 export type KitUnit = z.infer<typeof KitUnit>
 
 /** Why a cue is where it is: what would break if it moved. */
@@ -46,9 +46,9 @@ export type ClashKind = z.infer<typeof ClashKind>
 export const Clash = z.strictObject({
   kind: ClashKind,
   steps: z.array(Id),
-  dish: Id.nullable(),
-  course: Id.nullable(),
-  kit: Id.nullable(),
+  dish: z.nullable(Id),
+  course: z.nullable(Id),
+  kit: z.nullable(Id),
   from: Instant,
   to: Instant,
   by: Duration,
@@ -98,11 +98,11 @@ export const RunningOrder = z.strictObject({
       toTable: Instant,
       platesOff: Instant,
       wait: Duration,
-      onTime: z.number().min(0).max(1).nullable(),
-      decidedBy: Id.nullable(),
-      waitFreeUntil: Instant.nullable(),
+      onTime: z.nullable(z.number().check(z.gte(0), z.lte(1))),
+      decidedBy: z.nullable(Id),
+      waitFreeUntil: z.nullable(Instant),
       /** What gives first after that, and until when nothing else does; null when it cannot be later at all. */
-      waitBeyond: z.strictObject({ suffers: z.array(Suffers), until: Instant.nullable() }).optional(),
+      waitBeyond: z.optional(z.strictObject({ suffers: z.array(Suffers), until: z.nullable(Instant) })),
     }),
   ),
   ovens: z.array(

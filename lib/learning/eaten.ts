@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 
 /** How much of a dish was left when all had eaten; short: there was too little. */
 export const Left = z.enum(['short', 'none', 'quarter', 'half'])

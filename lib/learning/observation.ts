@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import type { Kitchen } from '#lib/domain/kitchen.ts'
 import { Care, type Step, StepRole, type Way } from '#lib/domain/menu.ts'
 

@@ -1,6 +1,6 @@
 import * as decoding from 'lib0/decoding'
 import * as encoding from 'lib0/encoding'
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { Alerts, Beat, Command, type Fired, GuestsNews, Hello, OrderMessage, Outcome, type Sent, WIRE } from './wire.ts'
 
 /**
@@ -14,7 +14,7 @@ export const readHello = (body: decoding.Decoder): Hello | null => readJson(body
 export const writeCommand = (command: Command, sent: number | null = null): Uint8Array =>
   writeJson(WIRE.command, sent === null ? command : { ...command, sent })
 export const readCommand = (body: decoding.Decoder): Sent | null => {
-  const frame = readJson(body, z.looseObject({ sent: z.number().optional() }))
+  const frame = readJson(body, z.looseObject({ sent: z.optional(z.number()) }))
   if (!frame) return null
   const { sent = null, ...rest } = frame
   const command = Command.safeParse(rest)
@@ -54,7 +54,7 @@ const writeJson = (type: number, value: unknown): Uint8Array => {
   return encoding.toUint8Array(encoder)
 }
 
-const readJson = <T>(body: decoding.Decoder, schema: z.ZodType<T>): T | null =>
+const readJson = <T>(body: decoding.Decoder, schema: z.ZodMiniType<T>): T | null =>
   attempt(() => {
     const parsed = schema.safeParse(JSON.parse(decoding.readVarString(body)))
     return parsed.success && !decoding.hasContent(body) ? parsed.data : null

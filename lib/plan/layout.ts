@@ -1,5 +1,5 @@
 import * as Y from 'yjs'
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { Id, OrderKey } from '#lib/domain/atoms.ts'
 import { Evening } from '#lib/domain/evening.ts'
 import { Ingredient } from '#lib/domain/ingredient.ts'
@@ -55,7 +55,7 @@ const SHAPES = {
 /** How one field of an entry is kept. `absent`: what it reads as when it is not there. */
 export interface Field {
   readonly name: string
-  readonly schema: z.ZodType
+  readonly schema: z.ZodMiniType
   readonly absent:
     | { readonly kind: 'missing' }
     | { readonly kind: 'left-out' }
@@ -70,18 +70,19 @@ const TEXTS: { readonly [root in EntryRoot]?: { readonly [field: string]: { read
     steps: { does: { most: 400, lines: false } },
   }
 
-const fieldOf = (root: EntryRoot, name: string, schema: z.ZodType): Field => {
+const fieldOf = (root: EntryRoot, name: string, schema: z.ZodMiniType): Field => {
   const text = TEXTS[root]?.[name]
   if (text) return { name, schema, text, absent: { kind: 'value', value: '' } }
-  if (schema instanceof z.ZodOptional) return { name, schema: schema.unwrap() as z.ZodType, absent: { kind: 'left-out' } }
-  if (schema instanceof z.ZodDefault)
-    return { name, schema: schema.unwrap() as z.ZodType, absent: { kind: 'value', value: schema.parse(undefined) } }
+  if (schema instanceof z.ZodMiniOptional)
+    return { name, schema: schema.def.innerType as z.ZodMiniType, absent: { kind: 'left-out' } }
+  if (schema instanceof z.ZodMiniDefault)
+    return { name, schema: schema.def.innerType as z.ZodMiniType, absent: { kind: 'value', value: schema.parse(undefined) } }
   return { name, schema, absent: { kind: 'missing' } }
 }
 
 const fieldsOf = (root: EntryRoot): ReadonlyMap<string, Field> =>
   new Map(
-    Object.entries(SHAPES[root] as Record<string, z.ZodType>)
+    Object.entries(SHAPES[root] as Record<string, z.ZodMiniType>)
       .filter(([name]) => name !== 'id')
       .map(([name, schema]) => [name, fieldOf(root, name, schema)]),
   )
@@ -125,7 +126,7 @@ export type EveningField = keyof typeof EVENING_FIELDS
 export type OwnFields = Pick<Evening, EveningField>
 
 /** Whether an own field of the evening may be absent. */
-export const mayLack = (name: EveningField): boolean => EVENING_FIELDS[name] instanceof z.ZodOptional
+export const mayLack = (name: EveningField): boolean => EVENING_FIELDS[name] instanceof z.ZodMiniOptional
 
 export const isEveningField = (name: string): name is EveningField => Object.hasOwn(EVENING_FIELDS, name)
 export const isEntryRoot = (name: string): name is EntryRoot => (ENTRY_ROOTS as readonly string[]).includes(name)
@@ -145,7 +146,12 @@ export const MOST: { readonly [root in EntryRoot]: number } = {
   offers: 120,
 }
 
-export const Meta = z.object({ version: z.int(), minClient: z.int(), epoch: z.string().min(1).max(80), evening: Id })
+export const Meta = z.object({
+  version: z.int(),
+  minClient: z.int(),
+  epoch: z.string().check(z.minLength(1), z.maxLength(80)),
+  evening: Id,
+})
 export type Meta = z.infer<typeof Meta>
 
 /** An evening's list of one root; one that came later may be absent. */
@@ -153,7 +159,7 @@ export const listIn = <R extends EntryRoot>(evening: { readonly [L in R]?: reado
   evening[root] ?? []
 
 /** A claim as it stands under its target. */
-export const ClaimEntry = Claim.omit({ target: true })
+export const ClaimEntry = z.omit(Claim, { target: true })
 export type ClaimEntry = z.infer<typeof ClaimEntry>
 
 /** Whether a client of this role may write the root at all. The server alone writes meta, claims and night. */

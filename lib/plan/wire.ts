@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { Id, Instant } from '#lib/domain/atoms.ts'
 import { ORDER_FORMAT, type RunningOrder } from '#lib/domain/running-order.ts'
 import { Op as op, Say } from './say.ts'
@@ -45,14 +45,14 @@ export const Hello = z.strictObject({
   member: Id,
   role: z.enum(['host', 'cook']),
   /** Which cook of the evening this member is; null until one is chosen. */
-  cook: Id.nullable(),
+  cook: z.nullable(Id),
   serverMs: z.number(),
 })
 export type Hello = z.infer<typeof Hello>
 
 /** About who does what: compared and set. */
 export const ClaimCommand = z.discriminatedUnion('kind', [
-  z.strictObject({ op, kind: z.literal('claim'), target: Id, cook: Id, also: z.array(Id).max(2).optional() }),
+  z.strictObject({ op, kind: z.literal('claim'), target: Id, cook: Id, also: z.optional(z.array(Id).check(z.maxLength(2))) }),
   z.strictObject({ op, kind: z.literal('release'), target: Id, cook: Id }),
   z.strictObject({ op, kind: z.literal('reassign'), target: Id, from: Id, cook: Id }),
   /** Beside whoever has it; the first where nobody has. */
@@ -63,10 +63,10 @@ export const ClaimCommand = z.discriminatedUnion('kind', [
 export type ClaimCommand = z.infer<typeof ClaimCommand>
 
 /** What happened. `at`: when it was told, by the device's own clock in ms; `as`: the cook who tells, where the member is none. */
-export const TellCommand = z.strictObject({ op, kind: z.literal('tell'), at: z.number(), as: Id.optional(), say: Say })
+export const TellCommand = z.strictObject({ op, kind: z.literal('tell'), at: z.number(), as: z.optional(Id), say: Say })
 export type TellCommand = z.infer<typeof TellCommand>
 
-export const Command = z.discriminatedUnion('kind', [...ClaimCommand.options, TellCommand])
+export const Command = z.discriminatedUnion('kind', [...ClaimCommand.def.options, TellCommand])
 export type Command = z.infer<typeof Command>
 
 /** A command on its way; `sent`: the device's own clock in ms as it went, null where a page does not say. */
@@ -97,7 +97,7 @@ export type CommandRefusal = z.infer<typeof CommandRefusal>
 
 export const Outcome = z.discriminatedUnion('kind', [
   /** Of what was told: the moment that was written for it; `was`: what stood there before, where taking it back needs to know. */
-  z.strictObject({ op, kind: z.literal('done'), told: Instant.optional(), was: z.string().max(40).optional() }),
+  z.strictObject({ op, kind: z.literal('done'), told: z.optional(Instant), was: z.optional(z.string().check(z.maxLength(40))) }),
   z.strictObject({ op, kind: z.literal('refused'), why: CommandRefusal }),
 ])
 export type Outcome = z.infer<typeof Outcome>
@@ -119,11 +119,11 @@ export const OrderMessage = z.discriminatedUnion('kind', [
     kind: z.literal('order'),
     hash: z.string(),
     order: KnownOrder,
-    more: z.literal(true).optional(),
-    looking: z.literal(true).optional(),
+    more: z.optional(z.literal(true)),
+    looking: z.optional(z.literal(true)),
   }),
   z.strictObject({ kind: z.literal('planning'), hash: z.string() }),
-  z.strictObject({ kind: z.literal('failed'), hash: z.string(), why: z.string().max(400) }),
+  z.strictObject({ kind: z.literal('failed'), hash: z.string(), why: z.string().check(z.maxLength(400)) }),
 ])
 export type OrderMessage = z.infer<typeof OrderMessage>
 
@@ -140,16 +140,16 @@ export const AlertKind = z.enum(['begin', 'touch', 'look', 'get-up', 'plate', 's
  * the server's clock in milliseconds since 1970. No cooks: it is for all.
  */
 export const Fired = z.strictObject({
-  id: z.string().min(1).max(300),
+  id: z.string().check(z.minLength(1), z.maxLength(300)),
   at: z.number(),
   firedAt: z.number(),
   kind: AlertKind,
-  cooks: z.array(Id).max(24),
-  step: Id.optional(),
-  batch: z.int().min(0).optional(),
-  touch: z.union([z.literal('out'), z.int().min(1)]).optional(),
-  course: Id.optional(),
+  cooks: z.array(Id).check(z.maxLength(24)),
+  step: z.optional(Id),
+  batch: z.optional(z.int().check(z.gte(0))),
+  touch: z.optional(z.union([z.literal('out'), z.int().check(z.gte(1))])),
+  course: z.optional(Id),
 })
 export type Fired = z.infer<typeof Fired>
 
-export const Alerts = z.strictObject({ alerts: z.array(Fired).max(2000) })
+export const Alerts = z.strictObject({ alerts: z.array(Fired).check(z.maxLength(2000)) })

@@ -11,7 +11,6 @@ const SOURCES = [
   'package-lock.json',
   'package.json',
   'next.config.js',
-  'instrumentation-client.ts',
   'tsconfig.json',
 ]
 

@@ -25,7 +25,7 @@ export interface MemberLine {
   readonly you: boolean
 }
 
-const NewMember = z.strictObject({ email: Email, role: z.enum(['host', 'cook']), cook: Id.nullable() })
+const NewMember = z.strictObject({ email: Email, role: z.enum(['host', 'cook']), cook: z.nullable(Id) })
 
 /** Everybody with a seat, hosts first. */
 export const listMembers = async (userId: string, eveningId: string): Promise<Result<readonly MemberLine[], EveningRefusal>> => {

@@ -20,7 +20,7 @@ export const Answer = z.strictObject({
   /** They agree that what they eat, and their own words, are kept. */
   consent: z.boolean(),
   people: z
-    .array(Written.extend({ id: Id.nullable() }))
+    .array(Written.extend({ id: z.nullable(Id) }))
     .min(1)
     .max(MOST_PLACES),
 })

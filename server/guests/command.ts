@@ -11,7 +11,7 @@ const Places = z.int().min(1).max(MOST_PLACES)
 const Day = z.string().refine(isDate, 'must be a date, yyyy-mm-dd')
 
 /** What a host writes of a guest; everything but the name may be left open. */
-export const Written = Guest.omit({ id: true }).extend({ name })
+export const Written = z.strictObject({ ...Guest.shape, name }).omit({ id: true })
 export type Written = z.infer<typeof Written>
 
 /** What a host may do about guests: the body of POST /api/evenings/ID/guests. */
@@ -46,7 +46,7 @@ export const GuestCommand = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('set'),
     guest: Id,
-    change: Written.partial().extend({ arrives: Guest.shape.arrives.nullable() }),
+    change: Written.partial().extend({ arrives: z.nullable(Guest.shape.arrives) }),
   }),
   z.strictObject({ kind: z.literal('remove'), guest: Id }),
   z.strictObject({
@@ -56,7 +56,7 @@ export const GuestCommand = z.discriminatedUnion('kind', [
     answerBy: Day.nullable().optional(),
     sharesMenu: z.boolean().optional(),
     /** Where it is, as guests are told. */
-    place: line(200).optional(),
+    place: z.optional(line(200)),
     /** Days after the evening that guests and their answers are kept. */
     keepDays: z.int().min(LEAST_KEEP_DAYS).max(MOST_KEEP_DAYS).optional(),
   }),

@@ -105,7 +105,8 @@ export const readLibrary = async (userId: string, nowMs: number): Promise<Librar
         verdict: Verdict.nullable()
           .catch(null)
           .parse(words?.verdict ?? null),
-        left: Left.nullable()
+        left: z
+          .nullable(Left)
           .catch(null)
           .parse(words?.left ?? null),
         note: words?.note ?? '',
@@ -130,8 +131,8 @@ export const Word = z.strictObject({
   eveningId: Id,
   dish: Id,
   verdict: Verdict.nullable().optional(),
-  left: Left.nullable().optional(),
-  note: line(400).optional(),
+  left: z.nullable(Left).optional(),
+  note: z.optional(line(400)),
 })
 export type Word = z.infer<typeof Word>
 

@@ -23,7 +23,7 @@ export type Sitting = z.infer<typeof Sitting>
 function who() {
   return {
     /** One of the plan's cooks; null: somebody new. What the link itself says comes first. */
-    cook: Id.nullable(),
+    cook: z.nullable(Id),
     works: z.discriminatedUnion('kind', [
       z.strictObject({ kind: z.literal('here') }),
       z.strictObject({ kind: z.literal('home'), minutes: z.int().min(1).max(240) }),

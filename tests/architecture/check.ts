@@ -164,7 +164,7 @@ export const leaks = (tree: readonly Source[]): string[] => {
     }
   }
   for (const source of tree)
-    if (has(source, 'use client') || /^app\/_sync\/(local-order|order-worker)\.ts$/.test(source.path))
+    if (has(source, 'use client') || /^app\/_sync\/(local-order|order-worker|hash-worker)\.ts$/.test(source.path))
       walk(source, source.path, new Set())
   return [...found]
 }

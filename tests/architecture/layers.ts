@@ -6,7 +6,7 @@ export interface Layer {
   readonly packages: readonly RegExp[]
 }
 
-const zod = /^zod$/
+const zod = /^zod(\/mini|\/v4\/locales)?$/
 const yjs = /^(yjs|lib0\/.+|y-protocols\/.+)$/
 const node = /^node:/
 
@@ -58,7 +58,7 @@ export const LAYERS: readonly Layer[] = [
   },
   {
     name: 'local-order',
-    holds: /^app\/_sync\/(local-order|order-worker)\.ts$/,
+    holds: /^app\/_sync\/(local-order|order-worker|hash-worker|when-idle)\.ts$/,
     layers: ['local-order', 'app', 'domain', 'order', 'scheduling', 'contract'],
     packages: [],
   },

@@ -1,32 +1,34 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
+
+type Schema = z.core.$ZodType
 
 /** The schema behind what makes it optional, nullable or defaulted. */
-const bare = (schema: z.ZodType): z.ZodType => {
-  if (schema instanceof z.ZodOptional || schema instanceof z.ZodNullable) return bare(schema.unwrap() as z.ZodType)
-  return schema instanceof z.ZodDefault ? bare(schema.unwrap() as z.ZodType) : schema
-}
+const bare = (schema: Schema): Schema =>
+  schema instanceof z.core.$ZodOptional || schema instanceof z.core.$ZodNullable || schema instanceof z.core.$ZodDefault
+    ? bare(schema._zod.def.innerType)
+    : schema
 
-const kindOf = (schema: z.ZodType): string | null => {
-  const kind = schema instanceof z.ZodObject ? schema.shape.kind : undefined
-  return kind instanceof z.ZodLiteral ? String(kind.value) : null
+const kindOf = (schema: Schema): string | null => {
+  const kind = schema instanceof z.core.$ZodObject ? schema._zod.def.shape.kind : undefined
+  return kind instanceof z.core.$ZodLiteral ? String(kind._zod.def.values[0]) : null
 }
 
 /** Every field that a schema knows, down to the last: "ways[].uses[].oven.lowC". A member of a union stands under its kind. */
-export const schemaLeaves = (schema: z.ZodType, path = ''): string[] => {
+export const schemaLeaves = (schema: Schema, path = ''): string[] => {
   const one = bare(schema)
-  if (one instanceof z.ZodArray) return schemaLeaves(one.element as z.ZodType, `${path}[]`)
-  if (one instanceof z.ZodUnion)
+  if (one instanceof z.core.$ZodArray) return schemaLeaves(one._zod.def.element, `${path}[]`)
+  if (one instanceof z.core.$ZodUnion)
     return [
       ...new Set(
-        one.options.flatMap((option) => {
-          const kind = kindOf(option as z.ZodType)
-          return schemaLeaves(option as z.ZodType, kind === null ? path : `${path}.${kind}`)
+        one._zod.def.options.flatMap((option) => {
+          const kind = kindOf(option)
+          return schemaLeaves(option, kind === null ? path : `${path}.${kind}`)
         }),
       ),
     ]
-  if (one instanceof z.ZodObject)
-    return Object.entries(one.shape as Record<string, z.ZodType>).flatMap(([name, field]) =>
-      name === 'kind' && bare(field) instanceof z.ZodLiteral ? [] : schemaLeaves(field, path ? `${path}.${name}` : name),
+  if (one instanceof z.core.$ZodObject)
+    return Object.entries(one._zod.def.shape).flatMap(([name, field]) =>
+      name === 'kind' && bare(field) instanceof z.core.$ZodLiteral ? [] : schemaLeaves(field, path ? `${path}.${name}` : name),
     )
   return [path]
 }

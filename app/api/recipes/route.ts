@@ -1,10 +1,10 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { pageRefusalText } from '#app/_words/page-refusal.ts'
 import { currentUser } from '#server/auth/who.ts'
 import { bringPage } from '#server/recipes/bring-page.ts'
 import { readJson } from '#server/web/read-json.ts'
 
-const Asked = z.strictObject({ address: z.string().max(2000) })
+const Asked = z.strictObject({ address: z.string().check(z.maxLength(2000)) })
 const MOST_BYTES = 16 * 1024
 
 const refuse = (status: number, message: string, headers: HeadersInit = {}): Response =>

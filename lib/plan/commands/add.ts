@@ -1,5 +1,5 @@
 import type * as Y from 'yjs'
-import type { z } from 'zod'
+import type * as z from 'zod/mini'
 import { Ingredient } from '#lib/domain/ingredient.ts'
 import { Cook, Kitchen } from '#lib/domain/kitchen.ts'
 import { Course, Dish, Step } from '#lib/domain/menu.ts'
@@ -37,7 +37,7 @@ export const addOffer = (doc: Y.Doc, offer: Unplaced<Offer>, place: Place = LAST
 const add = <R extends EntryRoot>(
   doc: Y.Doc,
   root: R,
-  schema: z.ZodType<EntryOf[R]> & { readonly shape: object },
+  schema: z.ZodMiniType<EntryOf[R]> & { readonly shape: object },
   value: { readonly id: string },
   place: Place,
 ): Added => {

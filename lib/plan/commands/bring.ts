@@ -1,5 +1,5 @@
 import * as Y from 'yjs'
-import type { z } from 'zod'
+import type * as z from 'zod/mini'
 import { Ingredient } from '#lib/domain/ingredient.ts'
 import { Course, Dish, Step } from '#lib/domain/menu.ts'
 import { fail, ok, type Result } from '#lib/domain/result.ts'
@@ -57,7 +57,7 @@ export const bringDishes = (
   return ok(null)
 }
 
-const firstRefused = (schema: z.ZodType, entries: readonly object[]): EditFault | null => {
+const firstRefused = (schema: z.ZodMiniType, entries: readonly object[]): EditFault | null => {
   for (const entry of entries) {
     const parsed = schema.safeParse({ ...entry, order: '0' })
     if (!parsed.success) return refusedBy(parsed.error)

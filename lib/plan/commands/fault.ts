@@ -1,4 +1,4 @@
-import type { z } from 'zod'
+import type * as z from 'zod/mini'
 import { refusals } from '#lib/domain/parse.ts'
 import type { Refusal } from '#lib/domain/result.ts'
 import type { EntryRoot } from '#lib/plan/layout.ts'
@@ -9,7 +9,7 @@ export type EditFault =
   | { readonly kind: 'id-taken'; readonly id: string }
   | { readonly kind: 'refused'; readonly refusals: readonly Refusal[] }
 
-export const refusedBy = (error: z.ZodError): EditFault => ({ kind: 'refused', refusals: refusals(error) })
+export const refusedBy = (error: z.core.$ZodError): EditFault => ({ kind: 'refused', refusals: refusals(error) })
 
 export const refusedFor = (path: string, why: string): EditFault => ({
   kind: 'refused',

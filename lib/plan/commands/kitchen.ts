@@ -1,4 +1,5 @@
 import * as Y from 'yjs'
+import * as z from 'zod/mini'
 import { Kit } from '#lib/domain/kitchen.ts'
 import { fail, ok } from '#lib/domain/result.ts'
 import { refusedBy } from './fault.ts'
@@ -27,11 +28,11 @@ export const replaceKit = (doc: Y.Doc, kitchen: string, kit: readonly Kit[]): Ed
 
 /** The list is read from the document and not from a screen: what others changed of other pieces meanwhile stays. */
 const changeKit = (doc: Y.Doc, kitchen: string, change: (kit: Kit[]) => Kit[] | null): Edited => {
-  const found = Kit.array().safeParse(presentEntry(doc, 'kitchens', kitchen)?.get('kit'))
+  const found = z.array(Kit).safeParse(presentEntry(doc, 'kitchens', kitchen)?.get('kit'))
   if (!found.success) return fail({ kind: 'unknown-entry', root: 'kitchens', id: kitchen })
   const changed = change(found.data)
   if (changed === null) return fail({ kind: 'unknown-entry', root: 'kitchens', id: kitchen })
-  const parsed = Kit.array().safeParse(changed)
+  const parsed = z.array(Kit).safeParse(changed)
   return parsed.success ? replaceKit(doc, kitchen, parsed.data) : fail(refusedBy(parsed.error))
 }
 

@@ -1,4 +1,5 @@
 import type * as Y from 'yjs'
+import * as z from 'zod/mini'
 import { Use } from '#lib/domain/kitchen.ts'
 import { After, Way } from '#lib/domain/menu.ts'
 import { fail } from '#lib/domain/result.ts'
@@ -16,7 +17,7 @@ export const removeWay = (doc: Y.Doc, step: string, index: number): Edited =>
 
 /** What a way occupies while it runs. */
 export const setUses = (doc: Y.Doc, step: string, index: number, uses: readonly Use[]): Edited => {
-  const parsed = Use.array().safeParse(uses)
+  const parsed = z.array(Use).safeParse(uses)
   if (!parsed.success) return fail(refusedBy(parsed.error))
   return changeWays(doc, step, (ways) => ways.map((way, at) => (at === index ? { ...way, uses: parsed.data } : way)), index, 0)
 }
@@ -38,7 +39,7 @@ export const removeLag = (doc: Y.Doc, step: string, other: string): Edited =>
   changeAfter(doc, step, (after) => after.filter((one) => one.step !== other))
 
 const changeWays = (doc: Y.Doc, step: string, change: (ways: Way[]) => Way[], index: number, beyond: number): Edited => {
-  const found = Way.array().safeParse(presentEntry(doc, 'steps', step)?.get('ways'))
+  const found = z.array(Way).safeParse(presentEntry(doc, 'steps', step)?.get('ways'))
   if (!found.success) return fail({ kind: 'unknown-entry', root: 'steps', id: step })
   if (!Number.isInteger(index) || index < 0 || index >= found.data.length + beyond)
     return fail(refusedFor(`ways[${index}]`, 'there is no such way'))
@@ -46,7 +47,7 @@ const changeWays = (doc: Y.Doc, step: string, change: (ways: Way[]) => Way[], in
 }
 
 const changeAfter = (doc: Y.Doc, step: string, change: (after: After[]) => After[]): Edited => {
-  const found = After.array().safeParse(presentEntry(doc, 'steps', step)?.get('after'))
+  const found = z.array(After).safeParse(presentEntry(doc, 'steps', step)?.get('after'))
   if (!found.success) return fail({ kind: 'unknown-entry', root: 'steps', id: step })
   return setFields(doc, 'steps', step, { after: change(found.data) })
 }

@@ -1,4 +1,5 @@
 import type * as Y from 'yjs'
+import * as z from 'zod/mini'
 import { durationOf, secondsOf } from '#lib/domain/duration.ts'
 import { After, Dish, Way } from '#lib/domain/menu.ts'
 import { fail } from '#lib/domain/result.ts'
@@ -60,7 +61,7 @@ export const claimOfRemedy = (
 }
 
 const waysOf = (doc: Y.Doc, step: string): readonly Way[] =>
-  Way.array().safeParse(presentEntry(doc, 'steps', step)?.get('ways')).data ?? []
+  z.array(Way).safeParse(presentEntry(doc, 'steps', step)?.get('ways')).data ?? []
 
 const changeWays = (doc: Y.Doc, step: string, change: (ways: readonly Way[]) => Way[]): Edited => {
   if (!presentEntry(doc, 'steps', step)) return fail({ kind: 'unknown-entry', root: 'steps', id: step })
@@ -85,7 +86,7 @@ const widen = (doc: Y.Doc, { step, way, lowC, highC }: Extract<WrittenWay, { kin
 const longer = (most: string, by: string): string => durationOf(secondsOf(most) + secondsOf(by))
 
 const waitLonger = (doc: Y.Doc, { step, after, by }: Extract<WrittenWay, { kind: 'wait-longer' }>): Edited => {
-  const lags = After.array().safeParse(presentEntry(doc, 'steps', step)?.get('after')).data ?? []
+  const lags = z.array(After).safeParse(presentEntry(doc, 'steps', step)?.get('after')).data ?? []
   const bends = (lag: After) => lag.step === after && lag.most !== undefined && lag.kind === 'quality'
   if (!lags.some(bends)) return fail({ kind: 'unknown-entry', root: 'steps', id: step })
   return setFields(doc, 'steps', step, {

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { applyDishEdit, type DishEdit } from '#app/_dish/dish-edit.ts'
 import { dishSentences } from '#app/_dish/dish-sentences.ts'
 import { flagsOf } from '#app/_dish/ingredient-flags.ts'
@@ -75,11 +75,11 @@ const evening: Evening = {
 }
 
 /** The fields of a schema, each by its path; what is a list or a choice is one field. */
-const pathsOf = (schema: z.ZodType, path = ''): string[] => {
-  if (schema instanceof z.ZodOptional || schema instanceof z.ZodDefault || schema instanceof z.ZodNullable)
-    return pathsOf(schema.unwrap() as z.ZodType, path)
-  if (schema instanceof z.ZodObject)
-    return Object.entries(schema.shape as Record<string, z.ZodType>).flatMap(([name, field]) =>
+const pathsOf = (schema: z.ZodMiniType, path = ''): string[] => {
+  if (schema instanceof z.ZodMiniOptional || schema instanceof z.ZodMiniDefault || schema instanceof z.ZodMiniNullable)
+    return pathsOf(schema.def.innerType as z.ZodMiniType, path)
+  if (schema instanceof z.ZodMiniObject)
+    return Object.entries(schema.shape as Record<string, z.ZodMiniType>).flatMap(([name, field]) =>
       pathsOf(field, path ? `${path}.${name}` : name),
     )
   return [path]
@@ -210,7 +210,9 @@ describe('every field has words that change it', () => {
       for (const said of answers(part))
         if (said.kind === 'means')
           for (const [name, value] of Object.entries(said.value)) if (value === undefined) taken.add(name)
-    const optional = Object.entries(Ingredient.shape).flatMap(([name, field]) => (field instanceof z.ZodOptional ? [name] : []))
+    const optional = Object.entries(Ingredient.shape).flatMap(([name, field]) =>
+      field instanceof z.ZodMiniOptional ? [name] : [],
+    )
     expect(optional.length).toBeGreaterThan(4)
     // Who gets something else and what stand in two blanks: the swap goes when both are empty.
     expect([...optional].filter((name) => !given.has(name))).toEqual([])

@@ -2,7 +2,7 @@ import { PathParamsContext } from 'next/dist/shared/lib/hooks-client-context.sha
 import type { ReactNode } from 'react'
 import { renderToStaticMarkup } from 'react-dom/server'
 import { expect, test } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { CookItem } from '#app/_cooks/cook-item.tsx'
 import { KitLine } from '#app/_cooks/kit-line.tsx'
 import { KitchenItem } from '#app/_cooks/kitchen-item.tsx'
@@ -72,8 +72,8 @@ const SOME = [
 ] as const
 
 /** Two values that a field may have; throws for a kind of field that this test does not know yet. */
-const twoValues = (schema: z.ZodType): readonly [unknown, unknown] => {
-  const tries: (readonly unknown[])[] = [...(schema instanceof z.ZodEnum ? [schema.options] : []), ...SOME]
+const twoValues = (schema: z.ZodMiniType): readonly [unknown, unknown] => {
+  const tries: (readonly unknown[])[] = [...(schema instanceof z.ZodMiniEnum ? [schema.options] : []), ...SOME]
   for (const [a, b] of tries) if (schema.safeParse(a).success && schema.safeParse(b).success) return [a, b]
   throw new Error(`no two values for a ${schema.def.type}`)
 }
@@ -81,7 +81,7 @@ const twoValues = (schema: z.ZodType): readonly [unknown, unknown] => {
 type Draw = (field: string, value: unknown) => string[]
 
 /** Each field of a shape can be said, but for those named: two values of it give two sets of blanks. */
-const everyFieldIsSaid = (shape: Readonly<Record<string, z.ZodType>>, but: readonly string[], draw: Draw): void => {
+const everyFieldIsSaid = (shape: Readonly<Record<string, z.ZodMiniType>>, but: readonly string[], draw: Draw): void => {
   const fields = Object.entries(shape).filter(([field]) => !but.includes(field))
   expect(fields.length).toBeGreaterThan(0)
   for (const [field, schema] of fields) {
@@ -107,10 +107,10 @@ if (!home || !away || !kim) throw new Error('the evening is too small')
 const shared = { isOpen: true, isFresh: false, onToggle: () => undefined, moves: null }
 
 test('G7 every field of every kind of kit can be said in its sentence', () => {
-  expect(Kit.options.length).toBeGreaterThan(4)
-  for (const option of Kit.options) {
-    const piece = make.HOME_KIT.find((kit) => kit.kind === option.shape.kind.value)
-    if (!piece) throw new Error(`no ${option.shape.kind.value} to change`)
+  expect(Kit.def.options.length).toBeGreaterThan(4)
+  for (const option of Kit.def.options) {
+    const piece = make.HOME_KIT.find((kit) => kit.kind === option.shape.kind.def.values[0])
+    if (!piece) throw new Error(`no ${option.shape.kind.def.values[0]} to change`)
     everyFieldIsSaid(option.shape, ['id', 'kind'], (field, value) =>
       blanks(evening, <KitLine kitchen={home} kit={Kit.parse({ ...piece, [field]: value })} name="it" autoFocus={false} />),
     )

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { type Scene, sceneOf } from '#app/_dish/scene.ts'
 import { applyStepEdit, type StepEdit } from '#app/_dish/step-edit.ts'
 import { aheadParts, presetParts } from '#app/_dish/step-presets.ts'
@@ -45,7 +45,7 @@ const typed = () => {
 /** Fields that no cook changes: an id is what everything else refers to. */
 const FIXED = ['id']
 
-const unclaimed = (schema: z.ZodType, claimed: ReadonlySet<string>): string[] =>
+const unclaimed = (schema: z.ZodMiniType, claimed: ReadonlySet<string>): string[] =>
   schemaLeaves(schema).filter((leaf) => !FIXED.includes(leaf) && !claimed.has(leaf))
 
 describe('every field of a step', () => {
@@ -75,7 +75,7 @@ describe('every field of a step', () => {
   })
 
   test('U11 a field that no blank changes is found', () => {
-    const Grown = Step.extend({ mood: z.string().optional(), until: z.strictObject({ smell: z.string() }).optional() })
+    const Grown = z.extend(Step, { mood: z.optional(z.string()), until: z.optional(z.strictObject({ smell: z.string() })) })
     expect(unclaimed(Grown, claimed)).toEqual(['until.smell', 'mood'])
   })
 

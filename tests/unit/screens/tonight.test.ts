@@ -113,7 +113,7 @@ const SAID: readonly Said[] = [
 ]
 
 test('U53 whatever can be told has words of its own for taking it back', () => {
-  const kinds = Said.options.map((option) => option.shape.kind.value)
+  const kinds = Said.def.options.map((option) => option.shape.kind.def.values[0])
   expect(new Set(SAID.map(({ kind }) => kind))).toEqual(new Set(kinds))
   const told = SAID.map((said) => toldText(said, names, 'UTC'))
   expect(new Set(told).size).toBe(SAID.length)

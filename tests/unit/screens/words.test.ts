@@ -36,8 +36,10 @@ const kit = evening.kitchens[0]?.kit[0]?.id ?? ''
 
 /** The kinds that a discriminated union of the schemas knows. */
 const kinds = (union: {
-  readonly options: readonly { readonly shape: { readonly kind: { readonly value: unknown } } }[]
-}): string[] => union.options.map((option) => String(option.shape.kind.value))
+  readonly def: {
+    readonly options: readonly { readonly shape: { readonly kind: { readonly def: { readonly values: readonly unknown[] } } } }[]
+  }
+}): string[] => union.def.options.map((option) => String(option.shape.kind.def.values[0]))
 
 const tells = (text: string) => {
   expect(text.length).toBeGreaterThan(2)

@@ -1,6 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
-import { openLocalOrder } from '#app/_sync/local-order.ts'
-import type { Asked, Told } from '#app/_sync/order-worker.ts'
+import { type Asked, openLocalOrder, type Told } from '#app/_sync/local-order.ts'
 import { orderOf, toast } from '#tests/unit/planner/by-hand.ts'
 
 /** Stands in for the browser's Worker: what it is asked waits here until the test answers. */
@@ -41,17 +40,33 @@ const at = <T>(list: readonly T[], index: number): T => {
   return found
 }
 
+/** Nothing is fetched before it is asked for. */
+const neverIdle = () => () => undefined
+
 const hashFor = (asked: Asked, hash: string): Told => ({ job: asked.job, kind: 'hash', hash })
 
-test('both workers are started at once, so that a plan can be made when the connection has gone', () => {
+test('the planner is fetched once a hash was told and the page is idle, so that a plan can be made when the connection has gone', () => {
   const { spawn, workers } = handWorkers()
-  openLocalOrder(spawn)
+  const waiting: (() => void)[] = []
+  const local = openLocalOrder(spawn, Date.now, (run) => {
+    waiting.push(run)
+    return () => undefined
+  })
+  local.hash(toast('e1', 1), () => undefined)
+  expect([workers.length, waiting.length]).toEqual([1, 0])
+  const worker = at(workers, 0)
+  worker.tell(hashFor(at(worker.asked, 0), 'a'))
+  expect([workers.length, waiting.length]).toEqual([1, 1])
+  at(waiting, 0)()
+  expect(workers).toHaveLength(2)
+  local.plan(toast('e1', 1), null, () => undefined)
+  expect(at(at(workers, 1).asked, 0).kind).toBe('quick')
   expect(workers).toHaveLength(2)
 })
 
 test('of the plans asked for while one is under way only the newest is worked out and answered', () => {
   const { spawn, workers } = handWorkers()
-  const local = openLocalOrder(spawn)
+  const local = openLocalOrder(spawn, Date.now, neverIdle)
   const answers: (string | null)[] = []
   for (const minutes of [1, 2, 3]) local.hash(toast('e1', minutes), (hash) => answers.push(`${minutes} ${hash}`))
   const worker = at(workers, 0)
@@ -72,7 +87,7 @@ const orderFor = (asked: Asked, total: number): Told => ({
 
 test('P4 on a device too a first answer is given at once, and a better one that begins from it', () => {
   const { spawn, workers } = handWorkers()
-  const local = openLocalOrder(spawn)
+  const local = openLocalOrder(spawn, Date.now, neverIdle)
   const answers: [total: number | undefined, more: boolean][] = []
   const last = orderOf(toast('e1', 3), 'better', 90)
   local.plan(toast('e1', 5), last, (known) => answers.push([known?.order.total, known?.more ?? false]))
@@ -89,7 +104,7 @@ test('P4 on a device too a first answer is given at once, and a better one that 
 
 test('P4 on a device a plan that is asked for meanwhile goes before the better answer to the one before', () => {
   const { spawn, workers } = handWorkers()
-  const local = openLocalOrder(spawn)
+  const local = openLocalOrder(spawn, Date.now, neverIdle)
   const answers: string[] = []
   const plan = (minutes: number) =>
     local.plan(toast('e1', minutes), null, (known) => answers.push(`${minutes} ${known?.order.total}`))
@@ -107,7 +122,7 @@ test('P4 on a device a plan that is asked for meanwhile goes before the better a
 
 test('U25 what is tried is planned in a worker of its own, which is started when it is first wanted', () => {
   const { spawn, workers } = handWorkers()
-  const local = openLocalOrder(spawn)
+  const local = openLocalOrder(spawn, Date.now, neverIdle)
   const answers: (number | null)[] = []
   const last = orderOf(toast('e1', 3), 'better', 90)
   local.plan(toast('e1', 4), null, () => undefined)
@@ -125,7 +140,7 @@ test('U25 what is tried is planned in a worker of its own, which is started when
 
 test('a worker that cannot be loaded is answered for with null, and the other one goes on', () => {
   const { spawn, workers } = handWorkers()
-  const local = openLocalOrder(spawn)
+  const local = openLocalOrder(spawn, Date.now, neverIdle)
   const answers: unknown[] = []
   local.plan(toast('e1', 1), null, (known) => answers.push(known))
   at(workers, 1).breakDown()
@@ -143,12 +158,16 @@ test('a browser without such workers is answered for with null', () => {
     throw new TypeError('module workers are not supported')
   })
   local.hash(toast('e1', 1), (hash) => answers.push(hash))
-  expect(answers).toEqual([null])
+  local.plan(toast('e1', 1), null, (known) => answers.push(known))
+  expect(answers).toEqual([null, null])
   expect(warned).toHaveBeenCalledTimes(2)
 })
 
 test('closing ends both workers', () => {
   const { spawn, workers } = handWorkers()
-  openLocalOrder(spawn).close()
+  const local = openLocalOrder(spawn, Date.now, neverIdle)
+  local.plan(toast('e1', 1), null, () => undefined)
+  local.close()
+  expect(workers).toHaveLength(2)
   expect(workers.every(({ isEnded }) => isEnded)).toBe(true)
 })
