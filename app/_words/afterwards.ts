@@ -5,8 +5,8 @@ import type { SafetyRules } from '#lib/safety/rules.ts'
 import { countText, listText } from './clock.ts'
 import { durationText, minutesText } from './duration.ts'
 import type { Names } from './names.ts'
-import { sourceText } from './quantity.ts'
 import { whenText } from './safety.ts'
+import { sourceText } from './source.ts'
 
 export const closeText =
   'Closing it ends the timers and the alerts. What was told stays, and it can be opened again until the day after is over.'

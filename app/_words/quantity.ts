@@ -1,5 +1,4 @@
 import type { FoodNature } from '#lib/domain/food-nature.ts'
-import type { Source } from '#lib/domain/source.ts'
 import { unitText } from '#lib/domain/unit-words.ts'
 import { exact } from '#lib/quantities/exact.ts'
 import type { ForCovers } from '#lib/quantities/for-covers.ts'
@@ -36,21 +35,6 @@ export const scaleNoteText = (note: ScaleNote, unit: string): string => {
       return `very nearly; exactly ${note.exactly}`
   }
 }
-
-const STANDING: Readonly<Record<Source['standing'], string>> = {
-  read: '',
-  quoted: ', as quoted by others',
-  practice: '',
-  memory: ', not looked up',
-}
-
-/** "USDA, National Nutrient Database …, 2016, NDB 11124"; common practice is called just that. */
-export const sourceText = (source: Source): string =>
-  source.standing === 'practice'
-    ? 'common practice, no official source'
-    : `${[source.publisher, source.title, source.year === null ? '' : String(source.year), source.ref ?? '']
-        .filter(Boolean)
-        .join(', ')}${STANDING[source.standing]}`
 
 const GRAM = UNITS.find((unit) => unit.word === 'g') ?? null
 

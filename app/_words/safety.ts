@@ -7,7 +7,7 @@ import type { AlsoSaid } from '#lib/safety/rules.ts'
 import { clockText, dayName, dayOf, listText, sentence } from './clock.ts'
 import { minutesText } from './duration.ts'
 import type { Names } from './names.ts'
-import { sourceText } from './quantity.ts'
+import { sourceText } from './source.ts'
 
 /** Said wherever something of safety is said. */
 export const DEFER = 'Follow your local rules; the thermometer decides.'

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { amountText, numberText, shareText } from '#app/_words/amount.ts'
-import { buysText, coversText, fillsText, scaleNoteText, sourceText, weighsText } from '#app/_words/quantity.ts'
+import { buysText, coversText, fillsText, scaleNoteText, weighsText } from '#app/_words/quantity.ts'
+import { sourceText } from '#app/_words/source.ts'
 import type { Ingredient } from '#lib/domain/ingredient.ts'
 import type { Measures } from '#lib/domain/unit-words.ts'
 import { exact } from '#lib/quantities/exact.ts'
