@@ -82,6 +82,8 @@ export function EveningBar({ eveningId }: { readonly eveningId: string }) {
               <Link
                 key={way}
                 href={href}
+                // Each is of its own moment: what came ahead of the tap would be asked for again, and all ten of it before the first look.
+                prefetch={false}
                 className={wide ? css.wide : undefined}
                 aria-current={isHere === 'page' ? 'page' : isHere ? true : undefined}
               >

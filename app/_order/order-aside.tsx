@@ -1,9 +1,9 @@
 'use client'
 
 import { useEffect, useMemo, useRef } from 'react'
-import { Safety } from '#app/_safety/safety.tsx'
 import type { Plan } from '#app/_sync/plan.ts'
 import { PlanContext, usePlan } from '#app/_sync/use-plan.ts'
+import { useIdle } from '#app/_ui/later.tsx'
 import { type Names, namesOf } from '#app/_words/names.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { useChoose } from './choose.tsx'
@@ -11,10 +11,8 @@ import { Clashes } from './clashes.tsx'
 import { CourseFigures } from './course-figures.tsx'
 import { Figures } from './figures.tsx'
 import css from './order.module.css'
+import { PIECES, Safety, StepPanel, ThingPanel, WhatIf } from './order-pieces.ts'
 import type { Doing } from './picture/doings.ts'
-import { StepPanel } from './step-panel.tsx'
-import { ThingPanel } from './thing-panel.tsx'
-import { WhatIf } from './what-if.tsx'
 
 interface Props {
   readonly order: RunningOrder
@@ -31,6 +29,7 @@ interface Props {
 export function OrderAside({ order, shown, drawn, names, doing, onClose }: Props) {
   const { evening, order: state } = usePlan()
   const { thing } = useChoose()
+  const isIdle = useIdle(PIECES)
   const own = useMemo(() => namesOf(evening), [evening])
   const aside = useRef<HTMLElement>(null)
   const chosen = thing ? `${thing.kind} ${thing.id}` : (doing?.key ?? null)
@@ -68,8 +67,12 @@ export function OrderAside({ order, shown, drawn, names, doing, onClose }: Props
         <CourseFigures order={drawn} names={names} />
         <Figures evening={shown.evening} order={drawn} names={names} />
       </PlanContext>
-      <WhatIf order={order} />
-      <Safety order={order} names={own} />
+      {isIdle ? (
+        <>
+          <WhatIf order={order} />
+          <Safety order={order} names={own} />
+        </>
+      ) : null}
     </aside>
   )
 }

@@ -13,8 +13,8 @@ import type { Evening } from '#lib/domain/evening.ts'
 import type { Cue, KitUnit, RunningOrder } from '#lib/domain/running-order.ts'
 import { CourseSure } from './course-figures.tsx'
 import css from './order-list.module.css'
+import { StepPanel } from './order-pieces.ts'
 import { daysOf, type Row } from './rows.ts'
-import { StepPanel } from './step-panel.tsx'
 
 interface Props {
   readonly evening: Evening

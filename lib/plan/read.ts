@@ -1,5 +1,5 @@
 import * as Y from 'yjs'
-import type { z } from 'zod'
+import type * as z from 'zod/mini'
 import { EVENING_FORMAT, type Evening } from '#lib/domain/evening.ts'
 import { Claim, NightFact, nightKey } from '#lib/domain/people.ts'
 import {
@@ -75,9 +75,9 @@ const OWN_NAMES = Object.keys(EVENING_FIELDS).filter(isEveningField)
 type OwnName = (typeof OWN_NAMES)[number]
 
 // As with entries: a value that is the same one is not parsed again.
-const owns = new WeakMap<Y.Doc, Map<OwnName, { readonly raw: unknown; readonly parsed: z.ZodSafeParseResult<unknown> }>>()
+const owns = new WeakMap<Y.Doc, Map<OwnName, { readonly raw: unknown; readonly parsed: z.core.util.SafeParseResult<unknown> }>>()
 
-const parsedOwn = (doc: Y.Doc, name: OwnName, raw: unknown): z.ZodSafeParseResult<unknown> => {
+const parsedOwn = (doc: Y.Doc, name: OwnName, raw: unknown): z.core.util.SafeParseResult<unknown> => {
   const known = owns.get(doc) ?? new Map()
   owns.set(doc, known)
   const before = known.get(name)

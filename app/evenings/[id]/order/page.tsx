@@ -3,10 +3,15 @@ import { FirstVerdict, OrderScreen } from '#app/_frame/screens.tsx'
 
 export const metadata: Metadata = { title: 'Running order' }
 
-export default function Page() {
+interface Props {
+  readonly searchParams: Promise<{ readonly first?: string | string[] }>
+}
+
+export default async function Page({ searchParams }: Props) {
+  const { first } = await searchParams
   return (
     <>
-      <FirstVerdict />
+      {first === undefined ? null : <FirstVerdict />}
       <OrderScreen />
     </>
   )
