@@ -48,8 +48,12 @@ const bringLarge = async (context: BrowserContext): Promise<string> => {
 
 interface Weight {
   readonly path: string
-  /** gzip kB of what its HTML asks for, and of all that comes until the network is quiet: workers, and screens that its links lead to. */
+  /**
+   * gzip kB of what its HTML asks for, of what has come by the time that its first picture stands, workers too, and of all that comes
+   * until the network is quiet.
+   */
   readonly own: number
+  readonly first: number
   readonly all: number
 }
 
@@ -66,6 +70,8 @@ const weigh = async (context: BrowserContext, path: string): Promise<Weight> => 
   const html = (await answer?.text()) ?? ''
   // A page that runs nothing is never ready in that sense.
   if (html.includes('<script')) await ready(page)
+  if (path.endsWith('/order')) await page.locator('[data-key]').first().waitFor({ timeout: 120_000 })
+  const stood = new Set(bodies.keys())
   await page.waitForLoadState('networkidle').catch(() => undefined)
   const sizes = await Promise.all(
     [...bodies].map(async ([url, body]) => ({ url, kB: gzipSync(await body.catch(() => Buffer.alloc(0))).length / 1000 })),
@@ -73,7 +79,12 @@ const weigh = async (context: BrowserContext, path: string): Promise<Weight> => 
   const sum = (some: typeof sizes) => some.reduce((total, { kB }) => total + kB, 0)
   const asked = new Set([...html.matchAll(/<script[^>]+src="([^"]+)"/g)].map(([, src = '']) => new URL(src, page.url()).href))
   await page.close()
-  return { path, own: sum(sizes.filter(({ url }) => asked.has(url))), all: sum(sizes) }
+  return {
+    path,
+    own: sum(sizes.filter(({ url }) => asked.has(url))),
+    first: sum(sizes.filter(({ url }) => stood.has(url))),
+    all: sum(sizes),
+  }
 }
 
 /** Durations of all interactions with a page, the longest event of each, in ms; see https://web.dev/articles/inp. */
@@ -183,8 +194,11 @@ export const run = async (report: Report): Promise<void> => {
     for (const path of ['/', '/evenings/new', '/account', ...evening.map((name) => `/evenings/${id}/${name}`)])
       weights.push(await weigh(context, path))
     report('JavaScript of the screens, gzip kB')
-    const rows = weights.map(({ path, own, all }) => [path.replace(id, 'ID'), own.toFixed(0), all.toFixed(0)])
-    table(report, ['screen', 'own', 'all'], rows)
+    const rows = weights.map(({ path, own, first, all }) => [
+      path.replace(id, 'ID'),
+      ...[own, first, all].map((kB) => kB.toFixed(0)),
+    ])
+    table(report, ['screen', 'own', 'first picture', 'all'], rows)
     report(`INP of the running order at 120 steps, replaced while keys are pressed, processor ${SLOWER} × slower`)
     report(`(load of the machine: ${loadavg()[0]?.toFixed(1)})`)
     const measured = [await measure(context, server.address, id, 390, 0), await measure(context, server.address, id, 1440, EDITS)]
