@@ -53,19 +53,23 @@ export const PlanProvider = ({ eveningId, userId, ticket, waiting, children }: P
   useEffect(() => {
     let left = false
     let store: OpenPlan | null = null
+    let waited: ReturnType<typeof setTimeout> | null = null
     let isOver = !isDrawn
+    const over = () => {
+      isOver = true
+      look()
+    }
     const look = () => {
       if (!store) return
       const state = { store, opened: store.opened() }
-      if (!isOver && state.opened.plan?.order.kind === 'none') return
+      if (!isOver && state.opened.plan?.order.kind === 'none') {
+        waited ??= setTimeout(over, WAIT_FOR_ORDER_MS)
+        return
+      }
       // The first picture of the whole plan is drawn in the gaps between other work; then each change at once.
       if (isShown.current || state.opened.plan === null) setState(state)
       else startTransition(() => setState(state))
     }
-    const waited = setTimeout(() => {
-      isOver = true
-      look()
-    }, WAIT_FOR_ORDER_MS)
     void loadProgram().then(({ openInBrowser }) => {
       if (left) return
       store = openInBrowser(eveningId, userId)
@@ -74,7 +78,7 @@ export const PlanProvider = ({ eveningId, userId, ticket, waiting, children }: P
     })
     return () => {
       left = true
-      clearTimeout(waited)
+      if (waited !== null) clearTimeout(waited)
       store?.close()
       setState({ store: null, opened: NOT_YET })
     }
