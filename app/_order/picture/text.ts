@@ -33,8 +33,10 @@ export const textWidth = (text: string, size: number): number => {
 export const fitText = (text: string, size: number, width: number): string => {
   if (textWidth(text, size) <= width) return text
   let kept = ''
+  let used = textWidth('…', size)
   for (const char of text) {
-    if (textWidth(`${kept}${char}…`, size) > width) break
+    used += textWidth(char, size)
+    if (used > width) break
     kept += char
   }
   const whole = kept
