@@ -1,5 +1,5 @@
-import { en } from 'zod/v4/locales'
 import * as z from 'zod/mini'
+import { en } from 'zod/v4/locales'
 import { checkEvening } from './check.ts'
 import { Evening } from './evening.ts'
 import { fail, ok, type Refusal, type Result } from './result.ts'
