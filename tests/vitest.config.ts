@@ -2,7 +2,8 @@ import { defineConfig } from 'vitest/config'
 
 /** Tests that leave nothing behind in their process: one reads the modules once for many files. */
 const SHARED = [
-  'tests/unit/{alerts,domain,drinks,night,order,plan,planner,potluck,quantities,recipes,safety,scheduling,screens,server,sharing,shopping,table,verify}/**/*.test.{ts,tsx}',
+  'tests/unit/{alerts,domain,drinks,learning,night,order,plan,planner,potluck,quantities,recipes,safety,scheduling,screens,server,sharing,shopping,table,verify}/**/*.test.{ts,tsx}',
+  'tests/laws/*.test.ts',
   'tests/contract/{copy-dish,dish-page,fetch-page,recipe-page,step-editor,sync-*,update-log}.test.ts',
 ]
 

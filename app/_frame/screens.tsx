@@ -5,14 +5,22 @@ import dynamic from 'next/dynamic'
 // Without words of their own for while they load: the screen before stays until the next one is there.
 
 export const MenuScreen = dynamic(() => import('#app/_menu/menu-screen.tsx').then((module) => module.MenuScreen))
-export const DishScreen = dynamic(() => import('#app/_dish/dish-screen.tsx').then((module) => module.DishScreen))
 export const OrderScreen = dynamic(() => import('#app/_order/order-screen.tsx').then((module) => module.OrderScreen))
 export const CooksScreen = dynamic(() => import('#app/_cooks/cooks-screen.tsx').then((module) => module.CooksScreen))
 export const RecipeScreen = dynamic(() => import('#app/_recipes/recipe-screen.tsx').then((module) => module.RecipeScreen))
 export const FirstVerdict = dynamic(() => import('#app/_evenings/first-verdict.tsx').then((module) => module.FirstVerdict))
-export const ChoresScreen = dynamic(() => import('#app/_chores/chores-screen.tsx').then((module) => module.ChoresScreen))
 export const DrinksScreen = dynamic(() => import('#app/_drinks/drinks-screen.tsx').then((module) => module.DrinksScreen))
-// Tries what late changes would come to, on a copy of the shared plan: in the browser alone.
+
+// In the browser alone: words that are shared letter by letter are read from the document itself,
+export const DishScreen = dynamic(() => import('#app/_dish/dish-screen.tsx').then((module) => module.DishScreen), {
+  ssr: false,
+  loading: () => null,
+})
+export const ChoresScreen = dynamic(() => import('#app/_chores/chores-screen.tsx').then((module) => module.ChoresScreen), {
+  ssr: false,
+  loading: () => null,
+})
+// and what late changes would come to is tried on a copy of it.
 export const GuestsScreen = dynamic(() => import('#app/_guests/guests-screen.tsx').then((module) => module.GuestsScreen), {
   ssr: false,
   loading: () => null,
