@@ -15,11 +15,17 @@ import { UnsentWords } from './unsent-words.tsx'
 import { Waiting } from './waiting.tsx'
 import { WhereProvider } from './where.tsx'
 
-// With what reads shared text, which the frame need not wait for.
-const UnsentNotice = dynamic(() => import('./unsent-notice.tsx').then((module) => module.UnsentNotice), {
-  ssr: false,
-  loading: () => null,
-})
+const Nothing = () => null
+
+// With what reads shared text, which the frame need not wait for, nor break for when the connection goes before it is here.
+const UnsentNotice = dynamic(
+  () =>
+    import('./unsent-notice.tsx').then(
+      (module) => module.UnsentNotice,
+      () => Nothing,
+    ),
+  { ssr: false, loading: () => null },
+)
 
 interface Props {
   readonly eveningId: string
