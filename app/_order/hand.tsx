@@ -8,7 +8,6 @@ import { isSameLabel } from './paint-label.tsx'
 import type { Label } from './picture/labels.ts'
 import type { Box } from './picture/outline.ts'
 import { ABOVE, type Picture } from './picture/picture.ts'
-import { from, placed } from './picture/place.ts'
 import css from './picture.module.css'
 
 interface Props {
@@ -124,15 +123,14 @@ const Target = memo(
         tabIndex={isStop ? 0 : -1}
         aria-pressed={isChosen}
         aria-label={`${label.clock} ${label.doing.words}${label.doing.tail}, ${cook}`}
-        transform={placed(label.x, label.y)}
         onClick={(event) => onTap(event.currentTarget, label)}
         onKeyDown={(event) => onKey(event, label)}
       >
-        <rect className={css.target} x={from(label.x, x)} y={from(label.y, y)} width={width} height={height} />
+        <rect className={css.target} x={x} y={y} width={width} height={height} />
         <rect
           className={css.ring}
-          x={-6}
-          y={from(label.y, label.box.y) - 1.5}
+          x={label.box.x - 6}
+          y={label.box.y - 1.5}
           width={label.box.width + 12}
           height={label.box.height + 4}
           rx={5}

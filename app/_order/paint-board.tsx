@@ -1,6 +1,5 @@
 import { memo } from 'react'
 import type { Picture } from './picture/picture.ts'
-import { placed } from './picture/place.ts'
 import css from './picture.module.css'
 
 /** The bare board, the cloth on it, and the hours: what lies below everything (drawing rules 2 and 3). */
@@ -12,10 +11,10 @@ export const PaintBoard = memo(function PaintBoard({ picture }: { readonly pictu
       <path className={css.cloth} d={picture.cloth.edge} />
       <path className={css.hem} d={picture.cloth.hem} />
       {picture.ticks.map((tick) => (
-        <g key={tick.at} transform={placed(0, tick.y)}>
-          <path className={css.tick} d={`M${tick.small ? 46 : 44} 0H50`} />
+        <g key={tick.y}>
+          <path className={css.tick} d={`M${tick.small ? 46 : 44} ${tick.y}H50`} />
           {tick.text ? (
-            <text className={tick.small ? css.half : css.hour} x={39} y={4.2}>
+            <text className={tick.small ? css.half : css.hour} x={39} y={tick.y + 4.2}>
               {tick.text}
             </text>
           ) : null}
@@ -28,11 +27,9 @@ export const PaintBoard = memo(function PaintBoard({ picture }: { readonly pictu
           <path className={css.fold} key={y} d={foldPath(y, picture)} />
         ))}
       {picture.courses.map((row) => (
-        <g key={row.id} transform={placed(0, row.y)}>
-          <text className={css.courseClock} x={43} y={5}>
-            {row.clock}
-          </text>
-        </g>
+        <text className={css.courseClock} key={row.id} x={43} y={row.y + 5}>
+          {row.clock}
+        </text>
       ))}
     </>
   )

@@ -107,13 +107,10 @@ function InOven({ thread, isChosen = false }: InProps) {
         // biome-ignore lint/suspicious/noArrayIndexKey: knots have no identity beyond their place
         <circle className={css.knot} key={index} cx={thread.x} cy={y} r={3.8} />
       ))}
-      {namedAt(thread, CHAR, 14).map((y, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: the same name, again
-        <g key={index} transform={upright(thread.x + 5, y)}>
-          <text className={css.kitName} y={9}>
-            {thread.held.name}
-          </text>
-        </g>
+      {namedAt(thread, CHAR, 14).map((y) => (
+        <text className={css.kitName} key={y} transform={upright(thread.x + 5, y)} y={9}>
+          {thread.held.name}
+        </text>
       ))}
     </g>
   )
@@ -131,13 +128,10 @@ function OnRing({ thread, isChosen = false }: InProps) {
         rx={6}
       />
       <path className={css.lid} d={`M${thread.x + 2.5} ${thread.y + 4.5}h${thread.width - 5}`} />
-      {namedAt(thread, CHAR, 12).map((y, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: the same name, again
-        <g key={index} transform={upright(thread.x + thread.width / 2, y + 2)}>
-          <text className={css.kitName} y={3.8}>
-            {thread.held.name}
-          </text>
-        </g>
+      {namedAt(thread, CHAR, 12).map((y) => (
+        <text className={css.kitName} key={y} transform={upright(thread.x + thread.width / 2, y + 2)} y={3.8}>
+          {thread.held.name}
+        </text>
       ))}
     </g>
   )

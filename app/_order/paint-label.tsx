@@ -1,7 +1,6 @@
 import { memo } from 'react'
 import type { Label } from './picture/labels.ts'
 import type { Line } from './picture/lines.ts'
-import { from, placed } from './picture/place.ts'
 import css from './picture.module.css'
 
 /** The cue that a line belongs to: "step.batch". */
@@ -21,10 +20,10 @@ export const PaintLabel = memo(
     const { state } = label.doing.cue
     const wash = isClash ? css.clashWash : state === 'running' ? css.runningWash : null
     const tone = isClash ? css.clash : state === 'done' ? css.done : state === 'running' ? css.running : ''
-    const { leader } = label
+    const { leader, x } = label
     return (
-      <g className={`${css.label} ${tone}`} data-glides={label.key} transform={placed(label.x, label.y)}>
-        {leader === null ? null : <path className={css.leader} d={`M-8 ${from(label.y, leader) + 4}L-3 -4`} />}
+      <g className={`${css.label} ${tone}`} data-glides={label.key}>
+        {leader === null ? null : <path className={css.leader} d={`M${x - 8} ${leader + 4}L${x - 3} ${label.y - 4}`} />}
         {wash ? <Wash label={label} tone={wash} /> : null}
         <Words label={label} line={line} halo={wash === null} />
         {isMoved ? <Under label={label} line={line} tone={css.moved} /> : null}
@@ -37,7 +36,7 @@ export const PaintLabel = memo(
 /** The chosen line, over itself. */
 export function PaintChosen({ label, line }: { readonly label: Label; readonly line: Line }) {
   return (
-    <g className={`${css.label} ${css.chosen}`} transform={placed(label.x, label.y)}>
+    <g className={`${css.label} ${css.chosen}`}>
       <Wash label={label} tone={css.patch} />
       <Words label={label} line={line} halo={false} />
     </g>
@@ -46,23 +45,19 @@ export function PaintChosen({ label, line }: { readonly label: Label; readonly l
 
 /** Under another line of the chosen cue. */
 export function PaintKin({ label, line }: { readonly label: Label; readonly line: Line }) {
-  return (
-    <g transform={placed(label.x, label.y)}>
-      <Under label={label} line={line} tone={css.kin} />
-    </g>
-  )
+  return <Under label={label} line={line} tone={css.kin} />
 }
 
-function Wash({ label: { box, y }, tone }: { readonly label: Label; readonly tone: string | undefined }) {
-  return <rect className={tone} x={-5} y={from(y, box.y) - 1} width={box.width + 10} height={box.height + 3} rx={5} />
+function Wash({ label: { box }, tone }: { readonly label: Label; readonly tone: string | undefined }) {
+  return <rect className={tone} x={box.x - 5} y={box.y - 1} width={box.width + 10} height={box.height + 3} rx={5} />
 }
 
 function Words({ label, line, halo }: { readonly label: Label; readonly line: Line; readonly halo: boolean }) {
   return (
-    <text className={halo ? css.halo : undefined} style={{ fontSize: line.size }}>
+    <text className={halo ? css.halo : undefined} style={{ fontSize: line.size }} x={label.x} y={label.y}>
       <tspan className={css.clock}>{label.clock}</tspan>
       {label.words.map((words, index) => (
-        <tspan key={words} x={line.clock} dy={index * line.lead}>
+        <tspan key={words} x={label.x + line.clock} dy={index * line.lead}>
           {words}
         </tspan>
       ))}
@@ -71,8 +66,8 @@ function Words({ label, line, halo }: { readonly label: Label; readonly line: Li
 }
 
 function Under({ label, line, tone }: { readonly label: Label; readonly line: Line; readonly tone: string | undefined }) {
-  const y = (label.words.length - 1) * line.lead + 3.5
-  return <path className={tone} d={`M${line.clock} ${y}h${Math.max(12, label.box.width - line.clock)}`} />
+  const y = label.y + (label.words.length - 1) * line.lead + 3.5
+  return <path className={tone} d={`M${label.x + line.clock} ${y}h${Math.max(12, label.box.width - line.clock)}`} />
 }
 
 /** Whether two lines are painted alike: a new order makes all of them anew, and moves a few. */

@@ -1,6 +1,5 @@
 import { memo } from 'react'
 import type { Mark } from './picture/picture.ts'
-import { placed } from './picture/place.ts'
 import css from './picture.module.css'
 
 interface Props {
@@ -15,7 +14,7 @@ export const PaintMark = memo(
   function PaintMark({ mark, isChosen = false, rungs }: Props) {
     const tone = isChosen ? css.chosen : mark.doing.cue.state === 'done' ? css.done : ''
     return (
-      <g className={tone} data-glides={isChosen ? undefined : `${mark.key} mark`} transform={placed(mark.x, mark.y)}>
+      <g className={tone} data-glides={isChosen ? undefined : `${mark.key} mark`}>
         <MarkShape mark={mark} rungs={rungs} />
       </g>
     )
@@ -31,20 +30,20 @@ const isSameMark = (a: Mark, b: Mark): boolean =>
   a.doing.mark === b.doing.mark &&
   a.doing.cue.state === b.doing.cue.state
 
-function MarkShape({ mark: { doing, height }, rungs }: { readonly mark: Mark; readonly rungs: string }) {
+function MarkShape({ mark: { doing, x, y, height }, rungs }: { readonly mark: Mark; readonly rungs: string }) {
   switch (doing.mark) {
     case 'bar':
-      return <rect className={css.bar} x={-3.6} width={7.2} height={height} rx={3.4} />
+      return <rect className={css.bar} x={x - 3.6} y={y} width={7.2} height={height} rx={3.4} />
     case 'ladder':
       return (
         <>
-          <rect className={css.ladder} x={-3.2} y={0.7} width={6.4} height={Math.max(5, height - 1.4)} rx={3} />
-          {height > 9 ? <rect x={-3} y={3} width={6} height={height - 6} fill={`url(#${rungs})`} /> : null}
+          <rect className={css.ladder} x={x - 3.2} y={y + 0.7} width={6.4} height={Math.max(5, height - 1.4)} rx={3} />
+          {height > 9 ? <rect x={x - 3} y={y + 3} width={6} height={height - 6} fill={`url(#${rungs})`} /> : null}
         </>
       )
     case 'dots':
-      return <path className={css.dots} d={`M0 1V${height - 1}`} />
+      return <path className={css.dots} d={`M${x} ${y + 1}V${y + height - 1}`} />
     case 'knot':
-      return <circle className={css.knot} cy={4.2} r={4.2} />
+      return <circle className={css.knot} cx={x} cy={y + 4.2} r={4.2} />
   }
 }

@@ -3,7 +3,6 @@ import { PlateShape } from '#app/_ui/plate.tsx'
 import { minutesText } from '#app/_words/duration.ts'
 import type { Shape } from './picture/columns.ts'
 import type { Picture } from './picture/picture.ts'
-import { from, placed } from './picture/place.ts'
 import css from './picture.module.css'
 
 const LONG_WAIT = 15
@@ -61,29 +60,29 @@ export const PaintTable = memo(function PaintTable({ picture, guestsFrom }: Prop
       {picture.courses.map((row, index) => {
         const isLast = index === picture.courses.length - 1
         return (
-          <g key={row.id} transform={placed(0, row.y)}>
-            <path className={css.line} d={`M48 0H${right}`} />
+          <g key={row.id}>
+            <path className={css.line} d={`M48 ${row.y}H${right}`} />
             {row.plates.map((plate) => (
-              <PlateShape key={plate.x} x={plate.x} y={0} r={plate.r} colour={row.colour} />
+              <PlateShape key={plate.x} x={plate.x} y={row.y} r={plate.r} colour={row.colour} />
             ))}
             {row.cookPlates.map((plate) => (
-              <PlateShape key={plate.x} x={plate.x} y={0} r={plate.r} colour={row.colour} />
+              <PlateShape key={plate.x} x={plate.x} y={row.y} r={plate.r} colour={row.colour} />
             ))}
             {row.name.map((line, at) => (
-              <text className={css.courseName} key={line} x={x} y={34 + at * lead}>
+              <text className={css.courseName} key={line} x={x} y={row.y + 34 + at * lead}>
                 {line}
               </text>
             ))}
             {row.off ? (
               <>
-                <path className={css.off} d={`M${table.x + 14} ${from(row.y, row.off.y)}H${table.x + table.width - 14}`} />
-                <text className={row.off.minutes > LONG_WAIT ? css.long : css.small} x={x} y={from(row.y, row.off.y) + 15}>
+                <path className={css.off} d={`M${table.x + 14} ${row.off.y}H${table.x + table.width - 14}`} />
+                <text className={row.off.minutes > LONG_WAIT ? css.long : css.small} x={x} y={row.off.y + 15}>
                   {waitText(row.off.minutes, shape)}
                 </text>
               </>
             ) : null}
             {isLast && restUp && shape === 'wide' ? (
-              <text className={css.small} x={x} y={34 + row.name.length * lead}>
+              <text className={css.small} x={x} y={row.y + 34 + row.name.length * lead}>
                 nobody gets up again
               </text>
             ) : null}

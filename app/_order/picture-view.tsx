@@ -19,7 +19,6 @@ import { OTHERS } from './picture/columns.ts'
 import type { Hatch } from './picture/kit.ts'
 import type { Label } from './picture/labels.ts'
 import { ABOVE, type Picture } from './picture/picture.ts'
-import { placed } from './picture/place.ts'
 import css from './picture.module.css'
 import { useAnchor } from './use-anchor.ts'
 import { useGlide } from './use-glide.ts'
@@ -158,11 +157,9 @@ const Lines = memo(function Lines({ picture, order, moved, isEarly, hatches, run
       {nowY === null ? null : <NowLine y={nowY} picture={picture} clock={nowClock} />}
       {picture.sits.map((sit) =>
         sit.said === null ? null : (
-          <g key={`${sit.column}.${sit.from}`} transform={placed(sit.box.x + line.left, sit.said)}>
-            <text className={css.sits}>
-              {sit.column === OTHERS ? 'all sit' : 'sits'} {minutesText((sit.to - sit.from) / 60_000)}
-            </text>
-          </g>
+          <text className={css.sits} key={`${sit.column}.${sit.from}`} x={sit.box.x + line.left} y={sit.said}>
+            {sit.column === OTHERS ? 'all sit' : 'sits'} {minutesText((sit.to - sit.from) / 60_000)}
+          </text>
         ),
       )}
       {picture.marks.map((each) => (

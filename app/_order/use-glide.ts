@@ -11,11 +11,9 @@ interface Place {
   readonly y: number
 }
 
-const at = ({ x, y }: Place): string => `translate(${x}px, ${y}px)`
-
 const placesOf = (picture: Picture): ReadonlyMap<string, Place> =>
   new Map([
-    ...picture.labels.map(({ key, x, y }) => [key, { x, y }] as const),
+    ...picture.labels.map(({ key, x, box }) => [key, { x, y: box.y }] as const),
     ...picture.marks.map(({ key, x, y }) => [`${key} mark`, { x, y }] as const),
   ])
 
@@ -29,29 +27,23 @@ export const useGlide = (picture: Picture, isGliding: boolean): RefObject<HTMLDi
   useLayoutEffect(() => {
     const before = last.current
     last.current = picture
-    if (!before || before === picture || !isGliding) return
-    // Just before it is shown, when all is laid out anyway: to ask where the sheet lies here would lay it out within this task.
-    const frame = requestAnimationFrame(() => glide(sheet.current, before, picture))
-    return () => cancelAnimationFrame(frame)
+    if (!before || before === picture || !isGliding || !sheet.current) return
+    if (window.matchMedia('(prefers-reduced-motion: reduce)').matches) return
+    const top = sheet.current.getBoundingClientRect().top
+    const isSeen = ({ y }: Place) => top + y > -40 && top + y < window.innerHeight
+    const from = placesOf(before)
+    const moves = new Map(
+      [...placesOf(picture)].flatMap(([key, to]) => {
+        const was = from.get(key)
+        const isStill = !was || (was.x === to.x && was.y === to.y)
+        return isStill || !(isSeen(was) || isSeen(to)) ? [] : [[key, { x: was.x - to.x, y: was.y - to.y }] as const]
+      }),
+    )
+    if (moves.size === 0) return
+    for (const element of sheet.current.querySelectorAll<SVGElement>('[data-glides]')) {
+      const move = moves.get(element.dataset.glides ?? '')
+      if (move) element.animate([{ transform: `translate(${move.x}px, ${move.y}px)` }, { transform: 'none' }], GLIDE)
+    }
   }, [picture, isGliding])
   return sheet
-}
-
-const glide = (sheet: HTMLElement | null, before: Picture, after: Picture): void => {
-  if (!sheet || window.matchMedia('(prefers-reduced-motion: reduce)').matches) return
-  const top = sheet.getBoundingClientRect().top
-  const isSeen = ({ y }: Place) => top + y > -40 && top + y < window.innerHeight
-  const from = placesOf(before)
-  const moves = new Map(
-    [...placesOf(after)].flatMap(([key, to]) => {
-      const was = from.get(key)
-      const isStill = !was || (was.x === to.x && was.y === to.y)
-      return isStill || !(isSeen(was) || isSeen(to)) ? [] : [[key, { was, to }] as const]
-    }),
-  )
-  if (moves.size === 0) return
-  for (const element of sheet.querySelectorAll<SVGElement>('[data-glides]')) {
-    const move = moves.get(element.dataset.glides ?? '')
-    if (move) element.animate([{ transform: at(move.was) }, { transform: at(move.to) }], GLIDE)
-  }
 }

@@ -3,7 +3,6 @@ import type { Zoom } from './lines.ts'
 import type { Scale } from './scale.ts'
 
 export interface Tick {
-  readonly at: number
   readonly y: number
   /** The hour or half hour in figures; null for a short stroke. */
   readonly text: string | null
@@ -38,9 +37,9 @@ export const ticksOf = (scale: Scale, taken: readonly number[], zone: string, zo
   const strokes: number[] = []
   return ticks.flatMap(({ at, y }): Tick[] => {
     const small = texts.get(at)
-    if (small !== undefined) return [{ at, y, text: clockText(at, zone), small }]
+    if (small !== undefined) return [{ y, text: clockText(at, zone), small }]
     if (strokes.some((other) => Math.abs(other - y) < 11) || !free(y, 9)) return []
     strokes.push(y)
-    return [{ at, y, text: null, small: true }]
+    return [{ y, text: null, small: true }]
   })
 }
