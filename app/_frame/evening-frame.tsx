@@ -31,7 +31,7 @@ interface Props {
   readonly eveningId: string
   readonly userId: string
   /** Of what the server draws before the plan is open. */
-  readonly ticket: string | null
+  readonly ticket: string
   readonly children: ReactNode
 }
 

@@ -11,8 +11,8 @@ import { CompanyContext } from './use-plan.ts'
 interface Props {
   readonly eveningId: string
   readonly userId: string
-  /** What the server has drawn of it; null: nothing. */
-  readonly ticket: string | null
+  /** Of what the server has drawn of it. */
+  readonly ticket: string
   /** What is shown until the plan is there, or instead of it when it is closed to this person. */
   readonly waiting: (link: Link) => ReactNode
   readonly children: ReactNode
@@ -90,7 +90,6 @@ export const PlanProvider = ({ eveningId, userId, ticket, waiting, children }: P
         <PlanShown plan={plan}>{children}</PlanShown>
       </CompanyContext>
     )
-  if (ticket !== null && isDrawn && link.kind !== 'closed' && link.kind !== 'offline')
-    return <FirstLook ticket={ticket}>{children}</FirstLook>
+  if (isDrawn && link.kind !== 'closed' && link.kind !== 'offline') return <FirstLook ticket={ticket}>{children}</FirstLook>
   return waiting(link)
 }
