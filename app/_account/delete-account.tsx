@@ -1,12 +1,12 @@
 'use client'
 
-import Link from 'next/link'
 import { signOut } from 'next-auth/react'
 import { type FormEvent, useState } from 'react'
 import { forgetDevice } from '#app/_alerts/forget-device.ts'
 import { Button } from '#app/_ui/button.tsx'
 import { Field } from '#app/_ui/field.tsx'
 import { Fold } from '#app/_ui/fold.tsx'
+import { Link } from '#app/_ui/link.tsx'
 import { Notice } from '#app/_ui/notice.tsx'
 import { listText } from '#app/_words/clock.ts'
 import type { Stakes } from '#server/auth/delete-account.ts'

@@ -1,11 +1,11 @@
 'use client'
 
-import Link from 'next/link'
 import { signIn } from 'next-auth/react'
 import { type FormEvent, useEffect, useState } from 'react'
 import { forgetDevice } from '#app/_alerts/forget-device.ts'
 import { Button } from '#app/_ui/button.tsx'
 import { Field } from '#app/_ui/field.tsx'
+import { Link } from '#app/_ui/link.tsx'
 import { Notice } from '#app/_ui/notice.tsx'
 import { Ready } from '#app/_ui/ready.tsx'
 import css from './door.module.css'

@@ -1,6 +1,6 @@
-import Link from 'next/link'
 import css from '#app/_ui/bar.module.css'
 import { Bar } from '#app/_ui/bar.tsx'
+import { Link } from '#app/_ui/link.tsx'
 
 /** The bar of the pages that belong to a person and not to an evening. */
 export function UserBar({ name }: { readonly name: string }) {

@@ -1,11 +1,11 @@
 'use client'
 
-import Link from 'next/link'
 import { newId } from '#app/_frame/new-id.ts'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
 import { Fold } from '#app/_ui/fold.tsx'
+import { Link } from '#app/_ui/link.tsx'
 import { Sentence } from '#app/_ui/sentence.tsx'
 import { namesOf } from '#app/_words/names.ts'
 import { presenceFaultText } from '#app/_words/presence.ts'

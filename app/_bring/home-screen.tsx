@@ -1,11 +1,11 @@
 'use client'
 
-import Link from 'next/link'
 import { useMemo } from 'react'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { LinkButton } from '#app/_ui/button.tsx'
 import { Cloth } from '#app/_ui/cloth.tsx'
 import { CopyText } from '#app/_ui/copy-text.tsx'
+import { Link } from '#app/_ui/link.tsx'
 import { Plain } from '#app/_ui/plain.tsx'
 import { Ready } from '#app/_ui/ready.tsx'
 import { momentsOf } from '#app/_words/bring.ts'

@@ -1,9 +1,9 @@
 'use client'
 
-import Link from 'next/link'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { CopyText } from '#app/_ui/copy-text.tsx'
 import { Fold } from '#app/_ui/fold.tsx'
+import { Link } from '#app/_ui/link.tsx'
 import { homesLead, leftText, momentsText, thereText } from '#app/_words/bring.ts'
 import { listText } from '#app/_words/clock.ts'
 import { homeSheetText } from '#app/_words/home-sheet.ts'

@@ -1,7 +1,7 @@
 'use client'
 
-import Link from 'next/link'
 import { usePlan } from '#app/_sync/use-plan.ts'
+import { Link } from '#app/_ui/link.tsx'
 import { type DishColour, dishColour, Plate } from '#app/_ui/plate.tsx'
 import { clockText } from '#app/_words/clock.ts'
 import type { Names } from '#app/_words/names.ts'

@@ -1,12 +1,12 @@
 'use client'
 
-import Link from 'next/link'
 import { useParams } from 'next/navigation'
 import type { ReactNode } from 'react'
 import { Foldable } from '#app/_frame/foldable.tsx'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
+import { Link } from '#app/_ui/link.tsx'
 import { WordText } from '#app/_ui/word.tsx'
 import { durationText, readDuration } from '#app/_words/duration.ts'
 import { kitchenText } from '#app/_words/kit-piece.ts'

@@ -1,11 +1,11 @@
 'use client'
 
-import Link from 'next/link'
 import { useParams } from 'next/navigation'
 import { newId } from '#app/_frame/new-id.ts'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
+import { Link } from '#app/_ui/link.tsx'
 import { sentence } from '#app/_words/clock.ts'
 import { useText as wantText } from '#app/_words/kit.ts'
 import { kitText } from '#app/_words/kit-piece.ts'

@@ -1,10 +1,10 @@
 'use client'
 
-import Link from 'next/link'
 import { useParams } from 'next/navigation'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
+import { Link } from '#app/_ui/link.tsx'
 import { atText, clockText, countOf, dayName, dayOf, listText } from '#app/_words/clock.ts'
 import { minutesText } from '#app/_words/duration.ts'
 import { ok } from '#lib/domain/result.ts'

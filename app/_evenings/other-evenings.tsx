@@ -1,5 +1,5 @@
-import Link from 'next/link'
 import { LinkButton } from '#app/_ui/button.tsx'
+import { Link } from '#app/_ui/link.tsx'
 import { dishColour } from '#app/_ui/plate.tsx'
 import { TablePicture } from '#app/_ui/table-picture.tsx'
 import { countOf, longDate, sentence } from '#app/_words/clock.ts'

@@ -1,10 +1,10 @@
 'use client'
 
-import Link from 'next/link'
 import { useParams } from 'next/navigation'
 import { type PointerEvent, useEffect, useMemo, useRef } from 'react'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
+import { Link } from '#app/_ui/link.tsx'
 import { heldText, priceText } from '#app/_words/claimed.ts'
 import { listText } from '#app/_words/clock.ts'
 import { type Names, namesOf } from '#app/_words/names.ts'

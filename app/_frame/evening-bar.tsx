@@ -1,11 +1,11 @@
 'use client'
 
-import Link from 'next/link'
 import { usePathname } from 'next/navigation'
 import { useEffect, useRef } from 'react'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import css from '#app/_ui/bar.module.css'
 import { Bar } from '#app/_ui/bar.tsx'
+import { Link } from '#app/_ui/link.tsx'
 import { dayOf, mediumDate } from '#app/_words/clock.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import { CompanyLine } from './here.tsx'
@@ -82,8 +82,6 @@ export function EveningBar({ eveningId }: { readonly eveningId: string }) {
               <Link
                 key={way}
                 href={href}
-                // Each is of its own moment: what came ahead of the tap would be asked for again, and all ten of it before the first look.
-                prefetch={false}
                 className={wide ? css.wide : undefined}
                 aria-current={isHere === 'page' ? 'page' : isHere ? true : undefined}
               >

@@ -1,12 +1,12 @@
 'use client'
 
-import Link from 'next/link'
 import { usePathname } from 'next/navigation'
 import { useEffect, useSyncExternalStore } from 'react'
 import type { KeptDraft } from '#app/_sync/drafts.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
 import { useDrafts } from '#app/_ui/drafts.tsx'
+import { Link } from '#app/_ui/link.tsx'
 import { textDifference } from '#lib/plan/commands/text.ts'
 import { hasArrived, textOfDraft } from './text-draft.ts'
 import css from './unsent-notice.module.css'

@@ -1,12 +1,12 @@
 'use client'
 
-import Link from 'next/link'
 import { useState } from 'react'
 import { newId } from '#app/_frame/new-id.ts'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { Button } from '#app/_ui/button.tsx'
 import { Fold } from '#app/_ui/fold.tsx'
+import { Link } from '#app/_ui/link.tsx'
 import { dishColour } from '#app/_ui/plate.tsx'
 import { type PlateStanding, PlateState } from '#app/_ui/plate-state.tsx'
 import { WordChoice } from '#app/_ui/word.tsx'

@@ -1,11 +1,11 @@
 'use client'
 
-import Link from 'next/link'
 import { ClaimLine } from '#app/_frame/claim.tsx'
 import { Here } from '#app/_frame/here.tsx'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { Button } from '#app/_ui/button.tsx'
 import { Entry } from '#app/_ui/drafts.tsx'
+import { Link } from '#app/_ui/link.tsx'
 import { Stitches } from '#app/_ui/stitches.tsx'
 import type { Dish } from '#lib/domain/menu.ts'
 import { setFields } from '#lib/plan/commands/set.ts'

@@ -1,9 +1,9 @@
 'use client'
 
-import Link from 'next/link'
 import { Here } from '#app/_frame/here.tsx'
 import { useEdit } from '#app/_frame/use-edit.ts'
 import { usePlan } from '#app/_sync/use-plan.ts'
+import { Link } from '#app/_ui/link.tsx'
 import { Moves } from '#app/_ui/moves.tsx'
 import { WordChoice, WordText } from '#app/_ui/word.tsx'
 import { stateWords } from '#app/_words/care.ts'

@@ -1,5 +1,5 @@
-import Link from 'next/link'
 import { Button } from '#app/_ui/button.tsx'
+import { Link } from '#app/_ui/link.tsx'
 import type { WarningWords } from '#app/_words/warning.ts'
 import css from './warn-line.module.css'
 

@@ -1,12 +1,12 @@
 'use client'
 
-import Link from 'next/link'
 import { useParams, useSearchParams } from 'next/navigation'
 import { useCallback, useEffect, useMemo, useState } from 'react'
 import type { Plan } from '#app/_sync/plan.ts'
 import { useCalm } from '#app/_sync/plan-shown.tsx'
 import { PlanContext, usePlan } from '#app/_sync/use-plan.ts'
 import { LinkButton } from '#app/_ui/button.tsx'
+import { Link } from '#app/_ui/link.tsx'
 import { Ready } from '#app/_ui/ready.tsx'
 import { namesOf } from '#app/_words/names.ts'
 import { orderStateText } from '#app/_words/order-state.ts'

@@ -1,11 +1,11 @@
 'use client'
 
-import Link from 'next/link'
 import { useParams } from 'next/navigation'
 import { useEffect, useRef } from 'react'
 import { ClaimLine } from '#app/_frame/claim.tsx'
 import { Doneness } from '#app/_safety/doneness.tsx'
 import { usePlan } from '#app/_sync/use-plan.ts'
+import { Link } from '#app/_ui/link.tsx'
 import { careHelp } from '#app/_words/care.ts'
 import { clockText, dayName, dayOf, listText, sentence } from '#app/_words/clock.ts'
 import type { Names } from '#app/_words/names.ts'

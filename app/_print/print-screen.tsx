@@ -1,8 +1,8 @@
 'use client'
 
-import Link from 'next/link'
 import { CalendarPart } from '#app/_calendar/calendar-part.tsx'
 import { usePlan } from '#app/_sync/use-plan.ts'
+import { Link } from '#app/_ui/link.tsx'
 import { Ready } from '#app/_ui/ready.tsx'
 import { SHEETS, sheetAbout, sheetNames } from '#app/_words/print.ts'
 import { homesOf } from '#lib/potluck/home-sheet.ts'

@@ -1,5 +1,5 @@
-import Link from 'next/link'
 import type { ReactNode } from 'react'
+import { Link } from '#app/_ui/link.tsx'
 import css from './bar.module.css'
 import { Mark } from './mark.tsx'
 import { ThemeSwitch } from './theme-switch.tsx'

@@ -1,5 +1,5 @@
-import Link from 'next/link'
 import type { ButtonHTMLAttributes, ReactNode } from 'react'
+import { Link } from '#app/_ui/link.tsx'
 import css from './button.module.css'
 
 type Tone = 'full' | 'soft' | 'now' | 'word' | 'late' | 'quiet'

@@ -1,7 +1,7 @@
 'use client'
 
-import Link from 'next/link'
 import { type ReactNode, useState } from 'react'
+import { Link } from '#app/_ui/link.tsx'
 import type { Note, Part, Parts, Press, Said } from './parts.ts'
 import css from './sentence.module.css'
 import { WordChoice, WordText } from './word.tsx'
