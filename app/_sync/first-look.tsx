@@ -16,6 +16,8 @@ export const useWindowWidth = (): number => {
 
 interface Props {
   readonly ticket: string
+  /** The live screen has taken its place. */
+  readonly isOver: boolean
   readonly children: ReactNode
 }
 
@@ -23,25 +25,38 @@ interface Props {
  * The screen as the server draws it from the plan as it is (decision 038): to be read until the shared plan is open, and inert so that no
  * press is lost.
  */
-export function FirstLook({ ticket, children }: Props) {
+export function FirstLook({ ticket, isOver, children }: Props) {
   return (
     <>
-      <p className="vh" role="status">
-        Opening the evening
-      </p>
-      <Drawn ticket={ticket}>{children}</Drawn>
+      {isOver ? null : (
+        <p className="vh" role="status">
+          Opening the evening
+        </p>
+      )}
+      <Drawn ticket={ticket} isOver={isOver}>
+        {children}
+      </Drawn>
     </>
   )
 }
 
 /** In the browser it stays as it came, unlooked at by React: an empty `__html` is not written over what is there. */
-function Drawn({ ticket, children }: Props) {
+function Drawn({ ticket, isOver, children }: Props) {
   if (typeof window !== 'undefined')
-    // biome-ignore lint/security/noDangerouslySetInnerHtml: nothing is set; what the server drew stays
-    return <div inert className={css.look} suppressHydrationWarning dangerouslySetInnerHTML={{ __html: '' }} />
+    return (
+      <div
+        inert
+        data-look
+        hidden={isOver}
+        className={css.look}
+        suppressHydrationWarning
+        // biome-ignore lint/security/noDangerouslySetInnerHtml: nothing is set; what the server drew stays
+        dangerouslySetInnerHTML={{ __html: '' }}
+      />
+    )
   const look = lookOf(ticket)
   return (
-    <div inert className={css.look} suppressHydrationWarning>
+    <div inert data-look className={css.look} suppressHydrationWarning>
       {look ? (
         <WidthContext value={look.width}>
           <CompanyContext value={companyOfLook}>

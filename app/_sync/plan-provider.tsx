@@ -37,6 +37,19 @@ const useDrawn = (): boolean => {
   return useState(isDrawn)[0]
 }
 
+/** Whether it has been for two frames: what is out of sight by then has no place on the page any more, and goes without work. */
+const useTwoFramesAfter = (is: boolean): boolean => {
+  const [isPast, setPast] = useState(false)
+  useEffect(() => {
+    if (!is) return
+    let frame = requestAnimationFrame(() => {
+      frame = requestAnimationFrame(() => setPast(true))
+    })
+    return () => cancelAnimationFrame(frame)
+  }, [is])
+  return isPast
+}
+
 /** Opens the evening's plan in the browser, and closes it when it is left. */
 export const PlanProvider = ({ eveningId, userId, ticket, waiting, children }: Props) => {
   const [{ store, opened }, setState] = useState<{ readonly store: OpenPlan | null; readonly opened: Opened }>({
@@ -84,12 +97,22 @@ export const PlanProvider = ({ eveningId, userId, ticket, waiting, children }: P
     }
   }, [eveningId, userId, isDrawn])
 
-  if (plan && store)
-    return (
-      <CompanyContext value={store.company}>
-        <PlanShown plan={plan}>{children}</PlanShown>
-      </CompanyContext>
-    )
-  if (isDrawn && link.kind !== 'closed' && link.kind !== 'offline') return <FirstLook ticket={ticket}>{children}</FirstLook>
-  return waiting(link)
+  const isLive = plan !== null && store !== null
+  const hasLook = !useTwoFramesAfter(isLive) && isDrawn && (isLive || (link.kind !== 'closed' && link.kind !== 'offline'))
+  return (
+    <>
+      {isLive ? (
+        <CompanyContext value={store.company}>
+          <PlanShown plan={plan}>{children}</PlanShown>
+        </CompanyContext>
+      ) : hasLook ? null : (
+        waiting(link)
+      )}
+      {hasLook ? (
+        <FirstLook ticket={ticket} isOver={isLive}>
+          {children}
+        </FirstLook>
+      ) : null}
+    </>
+  )
 }

@@ -28,7 +28,9 @@ export const firstDemo = (): { readonly email: string; readonly password: string
 }
 
 /** The page listens: its script runs, and on an evening's screen the plan has come. */
-export const ready = (page: Page): Promise<void> => page.locator('html[data-ready]').waitFor({ state: 'attached' })
+/** Its scripts listen, and what was there to be read until then is gone. */
+export const ready = (page: Page): Promise<void> =>
+  page.locator('html[data-ready]:not(:has([data-look]))').waitFor({ state: 'attached' })
 
 export const signIn = async (page: Page, { email, password }: { email: string; password: string }): Promise<void> => {
   await page.goto('/sign-in')

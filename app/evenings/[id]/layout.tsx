@@ -26,9 +26,9 @@ export default async function EveningLayout({ children, params }: Props) {
   )
 }
 
-const PHONE = 390
+const PHONE = 412
 const LAPTOP = 1280
 
-/** Of the window that asks, in CSS pixels: no more is said of it than that it is a phone's. */
+/** Of the window that asks, in CSS pixels: no more is said of it than that it is a phone's. A narrower one has its drawing made smaller. */
 const probableWidth = (asked: Headers): number =>
   asked.get('sec-ch-ua-mobile') === '?1' || /\bMobi/.test(asked.get('user-agent') ?? '') ? PHONE : LAPTOP
