@@ -1,6 +1,6 @@
 'use client'
 
-import { type KeyboardEvent, memo, startTransition, useCallback, useLayoutEffect, useMemo, useRef } from 'react'
+import { type KeyboardEvent, memo, type RefObject, startTransition, useCallback, useLayoutEffect, useMemo, useRef } from 'react'
 import type { Names } from '#app/_words/names.ts'
 import { bandsOf } from './bands.ts'
 import { useChoose } from './choose.tsx'
@@ -28,6 +28,8 @@ export function Hand({ picture, names, chosen, onChoose, onZoom }: Props) {
   useLayoutEffect(() => {
     latest.current = picture
   }, [picture])
+  const isHeld = useRef(false)
+  const labels = useKept(picture.labels, isHeld)
   const tabStop = (picture.labels.find((label) => label.key === chosen) ?? picture.labels[0])?.key
 
   const onKey = useCallback(
@@ -40,6 +42,8 @@ export function Hand({ picture, names, chosen, onChoose, onZoom }: Props) {
       }
       if (event.key === '+' || event.key === '=' || event.key === '-') {
         event.preventDefault()
+        // The drawing keeps the chosen line in its place: this one, although what is said about it may not be there yet.
+        onChoose(label.key)
         onZoom(event.key === '-' ? -1 : 1)
         return
       }
@@ -73,13 +77,19 @@ export function Hand({ picture, names, chosen, onChoose, onZoom }: Props) {
       width={picture.width}
       height={picture.height + ABOVE}
       role="group"
+      onFocus={() => {
+        isHeld.current = true
+      }}
+      onBlur={() => {
+        isHeld.current = false
+      }}
       aria-label="Steps in the drawing. Up and down walk one cook’s steps, left and right change cook, plus and minus zoom."
     >
       {picture.hatches.map(({ key, clash, box }) => (
         // biome-ignore lint/a11y/noStaticElementInteractions: for the hand alone; the keyboard opens the same beside the drawing
         <rect className={css.target} key={key} {...box} onClick={() => chooseClash(clash)} />
       ))}
-      {picture.labels.map((label) => {
+      {labels.map((label) => {
         const band = bands.get(label.key)
         return band ? (
           <Target
@@ -99,6 +109,24 @@ export function Hand({ picture, names, chosen, onChoose, onZoom }: Props) {
       })}
     </svg>
   )
+}
+
+/**
+ * The lines from first to last of each cook; while the keyboard is on one of them, in the order in which they stand in the page already:
+ * to move what has the focus takes it away, and laying everything out for giving it back would take as long as the new order itself.
+ */
+const useKept = (labels: readonly Label[], isHeld: RefObject<boolean>): readonly Label[] => {
+  const last = useRef<readonly Label[]>(labels)
+  const kept = isHeld.current ? inOrderOf(last.current, labels) : labels
+  useLayoutEffect(() => {
+    last.current = kept
+  })
+  return kept
+}
+
+const inOrderOf = (before: readonly Label[], labels: readonly Label[]): readonly Label[] => {
+  const at = new Map(before.map(({ key }, index) => [key, index]))
+  return labels.toSorted((a, b) => (at.get(a.key) ?? before.length) - (at.get(b.key) ?? before.length))
 }
 
 interface TargetProps extends Box {

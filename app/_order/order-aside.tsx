@@ -1,6 +1,6 @@
 'use client'
 
-import { useEffect, useMemo, useRef } from 'react'
+import { memo, useEffect, useMemo, useRef } from 'react'
 import type { Plan } from '#app/_sync/plan.ts'
 import { PlanContext, usePlan } from '#app/_sync/use-plan.ts'
 import { useIdle } from '#app/_ui/later.tsx'
@@ -13,6 +13,7 @@ import { Figures } from './figures.tsx'
 import css from './order.module.css'
 import { PIECES, Safety, StepPanel, ThingPanel, WhatIf } from './order-pieces.ts'
 import type { Doing } from './picture/doings.ts'
+import { ASIDE_TURN, useTurn } from './use-turn.ts'
 
 interface Props {
   readonly order: RunningOrder
@@ -25,8 +26,22 @@ interface Props {
   readonly onClose: () => void
 }
 
-/** What stands beside the drawing: the chosen step, the clashes and their ways out, the figures, and what if. */
+/** What stands beside the drawing: the chosen step, the clashes and their ways out, the figures, and what if. It takes its turn as a whole. */
 export function OrderAside({ order, shown, drawn, names, doing, onClose }: Props) {
+  const plan = usePlan()
+  const said = useTurn(
+    useMemo(() => ({ plan, order, shown, drawn, names }), [plan, order, shown, drawn, names]),
+    ASIDE_TURN,
+    { inGaps: true },
+  )
+  return (
+    <PlanContext value={said.plan}>
+      <Aside order={said.order} shown={said.shown} drawn={said.drawn} names={said.names} doing={doing} onClose={onClose} />
+    </PlanContext>
+  )
+}
+
+const Aside = memo(function Aside({ order, shown, drawn, names, doing, onClose }: Props) {
   const { evening, order: state } = usePlan()
   const { thing } = useChoose()
   const isIdle = useIdle(PIECES)
@@ -75,4 +90,4 @@ export function OrderAside({ order, shown, drawn, names, doing, onClose }: Props
       ) : null}
     </aside>
   )
-}
+})

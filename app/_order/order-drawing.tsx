@@ -5,14 +5,17 @@ import { useWindowWidth } from '#app/_sync/first-look.tsx'
 import { usePlan } from '#app/_sync/use-plan.ts'
 import { countOf, dayOf, sentence } from '#app/_words/clock.ts'
 import type { Names } from '#app/_words/names.ts'
+import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
 import { DaysBefore } from './days-before.tsx'
 import css from './order.module.css'
 import { OrderList } from './order-list.tsx'
-import { OTHERS } from './picture/columns.ts'
+import { OTHERS, type Shape } from './picture/columns.ts'
 import type { Doing } from './picture/doings.ts'
+import type { Zoom as LineZoom } from './picture/lines.ts'
 import { pictureOf } from './picture/picture.ts'
 import { PictureView } from './picture-view.tsx'
+import { remember } from './remember.ts'
 import { useNow } from './use-now.ts'
 import { usePrinting } from './use-printing.ts'
 import { useSettling } from './use-settling.ts'
@@ -26,6 +29,19 @@ const PHONE_BELOW = 840
 /** What a window of this width leaves for the drawing: order.module.css has the same figures. */
 const roomIn = (window: number): number =>
   window <= 760 ? window - 24 : window <= 1180 ? window - 40 : Math.min(window, 1640) - 356
+
+const drawn = remember(
+  (
+    evening: Evening,
+    order: RunningOrder,
+    names: Names,
+    all: readonly Doing[],
+    width: number,
+    shape: Shape,
+    zoom: LineZoom,
+    cook: string | null,
+  ) => pictureOf(evening, order, names, { width, shape, zoom, cook }, all),
+)
 
 interface Props {
   readonly order: RunningOrder
@@ -49,10 +65,7 @@ export function OrderDrawing({ order, names, all, isList, chosen, onChoose }: Pr
   const asked = cook ?? me?.cook ?? null
   const reader = evening.cooks.some((candidate) => candidate.id === asked) ? asked : (evening.cooks[0]?.id ?? null)
   const near = nearOf(zoom)
-  const picture = useMemo(
-    () => (isList ? null : pictureOf(evening, order, names, { width: Math.floor(width), shape, zoom: near, cook: reader }, all)),
-    [evening, order, names, all, width, isList, shape, near, reader],
-  )
+  const picture = isList ? null : drawn(evening, order, names, all, Math.floor(width), shape, near, reader)
   const isEarly = state.kind === 'current' && state.more === true
   const settling = useSettling(order, all, picture, isEarly, serverNow)
   const hasDays = useMemo(() => all.some((doing) => dayOf(evening, doing.from) < 0), [all, evening])

@@ -19,6 +19,7 @@ import { OrderAside } from './order-aside.tsx'
 import { OrderDrawing } from './order-drawing.tsx'
 import { ShareOut } from './order-pieces.ts'
 import { doings } from './picture/doings.ts'
+import { remember } from './remember.ts'
 import { TakenNote, TakenProvider } from './taken.tsx'
 
 type View = 'picture' | 'list' | 'share'
@@ -106,6 +107,9 @@ function NothingYet() {
   )
 }
 
+const named = remember(namesOf)
+const done = remember(doings)
+
 function Shown({ order, view, isOld }: { readonly order: RunningOrder; readonly view: View; readonly isOld: boolean }) {
   const plan = usePlan()
   const { look, seen } = useLook()
@@ -117,13 +121,14 @@ function Shown({ order, view, isOld }: { readonly order: RunningOrder; readonly 
   )
   const drawn = trial ? trial.after : order
   const [chosen, setChosen] = useState<string | null>(null)
-  const names = useMemo(() => namesOf(shown.evening), [shown.evening])
-  const all = useMemo(() => doings(drawn, names), [drawn, names])
+  const names = named(shown.evening)
+  const all = done(drawn, names)
   const current = all.find((doing) => doing.key === chosen) ?? null
   useEffect(() => {
     if (chosen !== null && current === null) setChosen(null)
   }, [chosen, current])
 
+  const onClose = useCallback(() => setChosen(null), [])
   const onStep = useCallback(
     (id: string): boolean => {
       const found = all.find((doing) => doing.cue.step === id)
@@ -149,7 +154,7 @@ function Shown({ order, view, isOld }: { readonly order: RunningOrder; readonly 
           drawn={drawn}
           names={names}
           doing={view === 'picture' ? current : null}
-          onClose={() => setChosen(null)}
+          onClose={onClose}
         />
       </div>
     </ChooseProvider>

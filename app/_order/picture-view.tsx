@@ -1,17 +1,18 @@
 'use client'
 
-import { memo, type ReactNode, useId, useMemo } from 'react'
+import { memo, type ReactNode, type RefObject, useId, useMemo } from 'react'
 import { clockText, sentence } from '#app/_words/clock.ts'
 import { minutesText } from '#app/_words/duration.ts'
 import type { Names } from '#app/_words/names.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
+import { ColumnLines } from './column-lines.tsx'
 import { Hand } from './hand.tsx'
 import { PaintBoard } from './paint-board.tsx'
 import { PaintClashWords } from './paint-hatches.tsx'
 import { PaintHeads } from './paint-heads.tsx'
 import { PaintChosenKit, PaintKit } from './paint-kit.tsx'
-import { cueKey, PaintChosen, PaintKin, PaintLabel } from './paint-label.tsx'
+import { cueKey, PaintChosen, PaintKin } from './paint-label.tsx'
 import { PaintMark } from './paint-marks.tsx'
 import { NowLine } from './paint-now.tsx'
 import { PaintTable } from './paint-table.tsx'
@@ -21,8 +22,9 @@ import type { Label } from './picture/labels.ts'
 import { ABOVE, type Picture } from './picture/picture.ts'
 import css from './picture.module.css'
 import { useAnchor } from './use-anchor.ts'
-import { useGlide } from './use-glide.ts'
+import { useTop } from './use-glide.ts'
 import type { Settling } from './use-settling.ts'
+import { GROUND_TURN, LINES_TURN, useTurn } from './use-turn.ts'
 
 interface Props {
   readonly evening: Evening
@@ -53,7 +55,18 @@ export function PictureView({ evening, order, names, picture, settling, isEarly,
   const nowY = now > picture.frame.from && now < picture.frame.to ? picture.scale.y(now) : null
   const hatches = isEarly ? NO_HATCHES : picture.hatches
   const frame = useAnchor(picture, current, nowY === null ? null : now)
-  const sheet = useGlide(picture, settling.isGliding)
+  const { isGliding } = settling
+  const [sheet, top] = useTop()
+  const ground = useTurn(
+    useMemo(() => ({ picture, hatches, guestsFrom: evening.guestsFrom.time, isGliding }), [picture, hatches, evening, isGliding]),
+    GROUND_TURN,
+    { isAtOnce: !isGliding },
+  )
+  const targets = useTurn(
+    useMemo(() => ({ picture, names }), [picture, names]),
+    LINES_TURN + picture.columns.cooks.length,
+    { isAtOnce: !isGliding },
+  )
   const words = useMemo(() => summary(evening, order, picture, names), [evening, order, picture, names])
 
   return (
@@ -66,27 +79,23 @@ export function PictureView({ evening, order, names, picture, settling, isEarly,
       {picture.shape === 'wide' ? <PaintHeads evening={evening} picture={picture} names={names} /> : null}
       <div className={css.sheet}>
         <div ref={sheet} role="img" aria-label={words}>
-          <Ground
-            picture={picture}
-            hatches={hatches}
-            hatch={hatch}
-            guestsFrom={evening.guestsFrom.time}
-            isGliding={settling.isGliding}
-          />
+          <Ground {...ground} hatch={hatch} />
           {current ? <ChosenBelow picture={picture} current={current} /> : null}
           <Lines
             picture={picture}
             order={order}
             moved={settling.moved}
             isEarly={isEarly}
+            isGliding={isGliding}
             hatches={hatches}
             rungs={rungs}
+            top={top}
             nowY={nowY}
             nowClock={nowY === null ? '' : clockText(now, evening.zone)}
           />
           {current ? <ChosenAbove picture={picture} current={current} rungs={rungs} /> : null}
         </div>
-        <Hand picture={picture} names={names} chosen={chosen} onChoose={onChoose} onZoom={onZoom} />
+        <Hand {...targets} chosen={chosen} onChoose={onChoose} onZoom={onZoom} />
       </div>
     </figure>
   )
@@ -135,17 +144,34 @@ const Ground = memo(function Ground({ picture, hatches, hatch, guestsFrom, isGli
 
 interface LinesProps extends Pick<Props, 'picture' | 'order' | 'isEarly'> {
   readonly moved: Settling['moved']
+  readonly isGliding: boolean
   readonly hatches: readonly Hatch[]
   /** The id of the pattern of rungs. */
   readonly rungs: string
+  /** Where the drawing begins on the screen. */
+  readonly top: RefObject<number>
   readonly nowY: number | null
   readonly nowClock: string
 }
 
 /** What everybody does, and when they sit. */
-const Lines = memo(function Lines({ picture, order, moved, isEarly, hatches, rungs, nowY, nowClock }: LinesProps) {
+const Lines = memo(function Lines({
+  picture,
+  order,
+  moved,
+  isEarly,
+  isGliding,
+  hatches,
+  rungs,
+  top,
+  nowY,
+  nowClock,
+}: LinesProps) {
   const { line } = picture
-  const clashing = new Set(isEarly ? [] : order.clashes.flatMap((clash) => clash.steps))
+  const lines = useMemo(
+    () => ({ picture, moved, isGliding, clashing: new Set(isEarly ? [] : order.clashes.flatMap((clash) => clash.steps)) }),
+    [picture, moved, isGliding, isEarly, order],
+  )
   return (
     <Sheet picture={picture} tone={css.lines ?? ''}>
       <defs>
@@ -162,17 +188,8 @@ const Lines = memo(function Lines({ picture, order, moved, isEarly, hatches, run
           </text>
         ),
       )}
-      {picture.marks.map((each) => (
-        <PaintMark key={each.key} mark={each} rungs={rungs} />
-      ))}
-      {picture.labels.map((label) => (
-        <PaintLabel
-          key={label.key}
-          label={label}
-          line={line}
-          isClash={clashing.has(label.doing.cue.step)}
-          isMoved={moved.has(label.key)}
-        />
+      {picture.columns.cooks.map((column, index) => (
+        <ColumnLines key={column.id} column={column.id} lines={lines} turn={LINES_TURN + index} rungs={rungs} top={top} />
       ))}
     </Sheet>
   )

@@ -1,6 +1,6 @@
 'use client'
 
-import { type RefObject, useLayoutEffect, useRef } from 'react'
+import { type RefObject, useEffect, useLayoutEffect, useRef } from 'react'
 import type { Picture } from './picture/picture.ts'
 
 /** As the cloth beneath it: --calm and --ease of the tokens. */
@@ -17,20 +17,37 @@ const placesOf = (picture: Picture): ReadonlyMap<string, Place> =>
     ...picture.marks.map(({ key, x, y }) => [`${key} mark`, { x, y }] as const),
   ])
 
+/** Where an element begins on the screen, in pixels: to ask when a new order has just been written would lay out the whole page for it. */
+export const useTop = (): readonly [element: RefObject<HTMLDivElement | null>, top: RefObject<number>] => {
+  const element = useRef<HTMLDivElement | null>(null)
+  const top = useRef(0)
+  useEffect(() => {
+    const look = () => {
+      top.current = element.current?.getBoundingClientRect().top ?? 0
+    }
+    const frame = requestAnimationFrame(look)
+    window.addEventListener('scroll', look, { passive: true })
+    return () => {
+      cancelAnimationFrame(frame)
+      window.removeEventListener('scroll', look)
+    }
+  }, [])
+  return [element, top]
+}
+
 /**
  * Lets what has moved on the screen glide from where it stood, so that the eye can follow. What is out of sight is there at
  * once: hundreds of lines may move with one order, and every one that glides is a layer of its own while it does.
  */
-export const useGlide = (picture: Picture, isGliding: boolean): RefObject<HTMLDivElement | null> => {
-  const sheet = useRef<HTMLDivElement | null>(null)
+export const useGlide = (picture: Picture, isGliding: boolean, top: RefObject<number>): RefObject<SVGGElement | null> => {
+  const lines = useRef<SVGGElement | null>(null)
   const last = useRef<Picture | null>(null)
   useLayoutEffect(() => {
     const before = last.current
     last.current = picture
-    if (!before || before === picture || !isGliding || !sheet.current) return
+    if (!before || before === picture || !isGliding || !lines.current) return
     if (window.matchMedia('(prefers-reduced-motion: reduce)').matches) return
-    const top = sheet.current.getBoundingClientRect().top
-    const isSeen = ({ y }: Place) => top + y > -40 && top + y < window.innerHeight
+    const isSeen = ({ y }: Place) => top.current + y > -40 && top.current + y < window.innerHeight
     const from = placesOf(before)
     const moves = new Map(
       [...placesOf(picture)].flatMap(([key, to]) => {
@@ -40,10 +57,10 @@ export const useGlide = (picture: Picture, isGliding: boolean): RefObject<HTMLDi
       }),
     )
     if (moves.size === 0) return
-    for (const element of sheet.current.querySelectorAll<SVGElement>('[data-glides]')) {
+    for (const element of lines.current.querySelectorAll<SVGElement>('[data-glides]')) {
       const move = moves.get(element.dataset.glides ?? '')
       if (move) element.animate([{ transform: `translate(${move.x}px, ${move.y}px)` }, { transform: 'none' }], GLIDE)
     }
-  }, [picture, isGliding])
-  return sheet
+  }, [picture, isGliding, top])
+  return lines
 }

@@ -33,7 +33,20 @@ const seeButton = (page: Page): Locator => page.getByRole('button', { name: /^Se
 const looking = (page: Page): Locator => page.getByRole('region', { name: 'What you are looking at' })
 const aside = (page: Page): Locator => page.getByRole('complementary', { name: 'What the running order says' })
 
-test('U28 U29 a way out is looked at, taken and taken back, and what if is kept, before another cook’s eyes', async ({
+/** Of every line of the drawing: what is drawn at another moment than what the hand reaches for says. */
+const ofTwoOrders = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() => {
+    const targets = [...document.querySelectorAll('[data-key]')]
+    if (targets.length < 5) return [`only ${targets.length} lines`]
+    return targets.flatMap((target) => {
+      const key = target.getAttribute('data-key') ?? ''
+      const clock = document.querySelector(`[data-glides="${CSS.escape(key)}"] tspan`)?.textContent ?? 'nothing'
+      const name = target.getAttribute('aria-label') ?? ''
+      return name.startsWith(`${clock} `) ? [] : [`${key}: ${clock} is drawn, ${name} is reached`]
+    })
+  })
+
+test('U28 U29 U76 a way out is looked at, taken and taken back, and what if is kept, before another cook’s eyes', async ({
   browser,
 }, info) => {
   // biome-ignore lint/suspicious/noSkippedTests: in one project
@@ -58,6 +71,7 @@ test('U28 U29 a way out is looked at, taken and taken back, and what if is kept,
   // Taken back: both have the clash again.
   await host.getByRole('button', { name: 'Take it back' }).click()
   for (const page of [host, other]) await expect(clashes(page)).toBeVisible({ timeout: 30_000 })
+  for (const page of [host, other]) await expect.poll(() => ofTwoOrders(page)).toEqual([])
 
   // What if: private until it is kept.
   await host.getByText('What if…').click()
@@ -73,6 +87,7 @@ test('U28 U29 a way out is looked at, taken and taken back, and what if is kept,
   await looking(host).getByRole('button', { name: 'Keep it' }).click()
   await expect(host.getByRole('status').filter({ hasText: 'Kept: everybody sat down at 20:00' })).toBeVisible()
   await expect(aside(other)).not.toContainText('19:30', { timeout: 30_000 })
+  for (const page of [host, other]) await expect.poll(() => ofTwoOrders(page)).toEqual([])
 
   // The one who is not the host may look, and is told whose it is to keep.
   await other.getByText('What if…').click()

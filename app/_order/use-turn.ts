@@ -1,0 +1,57 @@
+'use client'
+
+import { startTransition, useEffect, useLayoutEffect, useRef, useState } from 'react'
+
+/** In which frame after the first each part is written; then each column of lines in one of its own, and last what the hand reaches for. */
+export const ASIDE_TURN = 1
+export const GROUND_TURN = 2
+export const LINES_TURN = 3
+
+/** Calls back in the frame after `frames` others; gives what calls it off. */
+const afterFrames = (frames: number, call: () => void): (() => void) => {
+  let waiting = 0
+  const wait = (left: number) => {
+    waiting = requestAnimationFrame(() => (left === 0 ? call() : wait(left - 1)))
+  }
+  wait(frames)
+  return () => cancelAnimationFrame(waiting)
+}
+
+interface How {
+  /** Without waiting for its turn. */
+  readonly isAtOnce?: boolean
+  /** It is much by itself: drawn in the gaps between other work. */
+  readonly inGaps?: boolean
+}
+
+/**
+ * A part of the drawing takes its turn: a new running order is written onto the page a part at a time, in frames that follow each other, so
+ * that no key waits until all of it is laid out. What is asked for by hand, another zoom or another cook, is there at once.
+ */
+export const useTurn = <Part>(latest: Part, turn: number, { isAtOnce = false, inGaps = false }: How): Part => {
+  const [shown, setShown] = useState(latest)
+  const newest = useRef(latest)
+  const callOff = useRef<(() => void) | null>(null)
+  useLayoutEffect(() => {
+    newest.current = latest
+  })
+  if (isAtOnce && shown !== latest) setShown(latest)
+  useEffect(() => {
+    // One that already waits keeps its turn and takes the newest: orders that follow each other fast put nobody off.
+    if (latest === shown || callOff.current) return
+    callOff.current = afterFrames(turn, () => {
+      callOff.current = null
+      const write = () => setShown(newest.current)
+      if (inGaps) startTransition(write)
+      else write()
+    })
+  }, [latest, shown, turn, inGaps])
+  useEffect(
+    () => () => {
+      callOff.current?.()
+      callOff.current = null
+    },
+    [],
+  )
+  return isAtOnce ? latest : shown
+}
