@@ -72,6 +72,11 @@ export const openProduct = async (
     const demo = demoEveningId(server.dataFolder)
     const reply = await inviteHousehold(page, demo, 'The Okafors', 2)
     const tonight = await bringEvening(page, nearlyThere(loadEvening('potluck'), Date.now()))
+    // Planned already, as it is for whoever comes back to it.
+    for (const id of [demo, tonight]) {
+      await page.goto(`/evenings/${id}/order`)
+      await page.locator('main[data-order="current"]').waitFor()
+    }
     return { address: server.address, context, port, page, demo, tonight, reply, close }
   } catch (failed) {
     await close()

@@ -9,6 +9,7 @@ export interface StartedServer {
   /** http://localhost:PORT */
   readonly address: string
   readonly port: number
+  readonly pid: number
   readonly dataFolder: string
   /** What it has printed, both streams. */
   readonly output: () => string
@@ -49,6 +50,7 @@ export const startServer = async (how: HowToStart = {}): Promise<StartedServer> 
   return {
     address: `http://localhost:${port}`,
     port,
+    pid: child.pid ?? 0,
     dataFolder,
     output: () => printed,
     get demo() {
