@@ -13,7 +13,7 @@ import { Figures } from './figures.tsx'
 import css from './order.module.css'
 import { PIECES, Safety, StepPanel, ThingPanel, WhatIf } from './order-pieces.ts'
 import type { Doing } from './picture/doings.ts'
-import { ASIDE_TURN, useTurn } from './use-turn.ts'
+import { TURNS, useTurn } from './use-turn.ts'
 
 interface Props {
   readonly order: RunningOrder
@@ -31,7 +31,7 @@ export function OrderAside({ order, shown, drawn, names, doing, onClose }: Props
   const plan = usePlan()
   const said = useTurn(
     useMemo(() => ({ plan, order, shown, drawn, names }), [plan, order, shown, drawn, names]),
-    ASIDE_TURN,
+    TURNS.aside,
     { inGaps: true },
   )
   return (

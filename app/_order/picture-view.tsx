@@ -6,7 +6,6 @@ import { minutesText } from '#app/_words/duration.ts'
 import type { Names } from '#app/_words/names.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import type { RunningOrder } from '#lib/domain/running-order.ts'
-import { ColumnLines } from './column-lines.tsx'
 import { Hand } from './hand.tsx'
 import { PaintBoard } from './paint-board.tsx'
 import { PaintClashWords } from './paint-hatches.tsx'
@@ -21,10 +20,11 @@ import type { Hatch } from './picture/kit.ts'
 import type { Label } from './picture/labels.ts'
 import { ABOVE, type Picture } from './picture/picture.ts'
 import css from './picture.module.css'
+import { ShareOfLines } from './share-of-lines.tsx'
 import { useAnchor } from './use-anchor.ts'
 import { useTop } from './use-glide.ts'
 import type { Settling } from './use-settling.ts'
-import { GROUND_TURN, LINES_TURN, useTurn } from './use-turn.ts'
+import { SHARES, TURNS, useTurn } from './use-turn.ts'
 
 interface Props {
   readonly evening: Evening
@@ -57,14 +57,9 @@ export function PictureView({ evening, order, names, picture, settling, isEarly,
   const frame = useAnchor(picture, current, nowY === null ? null : now)
   const { isGliding } = settling
   const [sheet, top] = useTop()
-  const ground = useTurn(
-    useMemo(() => ({ picture, hatches, guestsFrom: evening.guestsFrom.time, isGliding }), [picture, hatches, evening, isGliding]),
-    GROUND_TURN,
-    { isAtOnce: !isGliding },
-  )
   const targets = useTurn(
     useMemo(() => ({ picture, names }), [picture, names]),
-    LINES_TURN + picture.columns.cooks.length,
+    TURNS.hand,
     { isAtOnce: !isGliding },
   )
   const words = useMemo(() => summary(evening, order, picture, names), [evening, order, picture, names])
@@ -79,7 +74,7 @@ export function PictureView({ evening, order, names, picture, settling, isEarly,
       {picture.shape === 'wide' ? <PaintHeads evening={evening} picture={picture} names={names} /> : null}
       <div className={css.sheet}>
         <div ref={sheet} role="img" aria-label={words}>
-          <Ground {...ground} hatch={hatch} />
+          <Ground picture={picture} hatches={hatches} hatch={hatch} guestsFrom={evening.guestsFrom.time} isGliding={isGliding} />
           {current ? <ChosenBelow picture={picture} current={current} /> : null}
           <Lines
             picture={picture}
@@ -127,6 +122,13 @@ interface GroundProps {
 
 /** The board, the kit and what is served. */
 const Ground = memo(function Ground({ picture, hatches, hatch, guestsFrom, isGliding }: GroundProps) {
+  const how = { isAtOnce: !isGliding }
+  const board = useTurn(picture, TURNS.board, how)
+  const kit = useTurn(
+    useMemo(() => ({ picture, hatches }), [picture, hatches]),
+    TURNS.kit,
+    how,
+  )
   return (
     <Sheet picture={picture} tone={`${css.ground} ${isGliding ? css.gliding : ''}`}>
       <defs>
@@ -135,9 +137,9 @@ const Ground = memo(function Ground({ picture, hatches, hatch, guestsFrom, isGli
           <path className={css.hatchStroke} d="M0 0V7" />
         </pattern>
       </defs>
-      <PaintBoard picture={picture} />
-      <PaintKit picture={picture} hatches={hatches} pattern={hatch} />
-      <PaintTable picture={picture} guestsFrom={guestsFrom} />
+      <PaintBoard picture={board} />
+      <PaintKit picture={kit.picture} hatches={kit.hatches} pattern={hatch} />
+      <PaintTable picture={board} guestsFrom={guestsFrom} />
     </Sheet>
   )
 })
@@ -188,8 +190,9 @@ const Lines = memo(function Lines({
           </text>
         ),
       )}
-      {picture.columns.cooks.map((column, index) => (
-        <ColumnLines key={column.id} column={column.id} lines={lines} turn={LINES_TURN + index} rungs={rungs} top={top} />
+      {Array.from({ length: SHARES }, (_, share) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a share is its number
+        <ShareOfLines key={share} share={share} lines={lines} rungs={rungs} top={top} />
       ))}
     </Sheet>
   )

@@ -9,7 +9,7 @@ import type { Picture } from './picture/picture.ts'
 const SHOWN_MS = 60_000
 
 export interface Settling {
-  /** The picture on the screen differs from the one before by a new order alone: what moved may glide to its place. */
+  /** The picture on the screen differs from the one before by the plan and its order, not by the view: what moved may glide to its place. */
   readonly isGliding: boolean
   /** Keys of what moved within the last minute. */
   readonly moved: ReadonlyMap<string, number>
@@ -69,7 +69,7 @@ export const useSettling = (
       order,
       picture,
       settled: isEarly ? seen.settled : all,
-      isGliding: seen.picture === picture ? seen.isGliding : seen.order !== order && isSameView(seen.picture, picture),
+      isGliding: seen.picture === picture ? seen.isGliding : isSameView(seen.picture, picture),
       moved: settles && seen.settled ? movesOf(seen.settled, all, seen.moved, clock()) : seen.moved,
     }
     setSeen(shown)

@@ -1,11 +1,18 @@
 'use client'
 
 import { startTransition, useEffect, useLayoutEffect, useRef, useState } from 'react'
+import { flushSync } from 'react-dom'
 
-/** In which frame after the first each part is written; then each column of lines in one of its own, and last what the hand reaches for. */
-export const ASIDE_TURN = 1
-export const GROUND_TURN = 2
-export const LINES_TURN = 3
+/** In which frame after the first each part is written. */
+export const TURNS = {
+  aside: 1,
+  board: 2,
+  kit: 3,
+  /** And those after it: as many as there are shares of the lines. */
+  lines: 4,
+  hand: 8,
+} as const
+export const SHARES = TURNS.hand - TURNS.lines
 
 /** Calls back in the frame after `frames` others; gives what calls it off. */
 const afterFrames = (frames: number, call: () => void): (() => void) => {
@@ -42,8 +49,9 @@ export const useTurn = <Part>(latest: Part, turn: number, { isAtOnce = false, in
     callOff.current = afterFrames(turn, () => {
       callOff.current = null
       const write = () => setShown(newest.current)
+      // Written in its frame: left to React's own time, several frames may come first, and their parts in one piece.
       if (inGaps) startTransition(write)
-      else write()
+      else flushSync(write)
     })
   }, [latest, shown, turn, inGaps])
   useEffect(

@@ -6,34 +6,32 @@ import { PaintMark } from './paint-marks.tsx'
 import type { Picture } from './picture/picture.ts'
 import { useGlide } from './use-glide.ts'
 import type { Settling } from './use-settling.ts'
-import { useTurn } from './use-turn.ts'
+import { SHARES, TURNS, useTurn } from './use-turn.ts'
 
 interface Props {
-  /** The column's id. */
-  readonly column: string
+  readonly share: number
   readonly lines: Settling & {
     readonly picture: Picture
     /** The steps that clash. */
     readonly clashing: ReadonlySet<string>
   }
-  readonly turn: number
   /** The id of the pattern of rungs. */
   readonly rungs: string
   /** Where the drawing begins on the screen. */
   readonly top: RefObject<number>
 }
 
-/** What the cooks of one column do. */
-export const ColumnLines = memo(function ColumnLines({ column, lines, turn, rungs, top }: Props) {
-  const { picture, moved, isGliding, clashing } = useTurn(lines, turn, { isAtOnce: !lines.isGliding })
+/** A part of what everybody does: their marks and their lines, the same ones whatever the order. */
+export const ShareOfLines = memo(function ShareOfLines({ share, lines, rungs, top }: Props) {
+  const { picture, moved, isGliding, clashing } = useTurn(lines, TURNS.lines + share, { isAtOnce: !lines.isGliding })
   const drawing = useGlide(picture, isGliding, top)
-  const cooks = picture.columns.cooks.find(({ id }) => id === column)?.cooks ?? []
+  const isOurs = ({ key }: Keyed) => shareOf(key) === share
   return (
     <g ref={drawing}>
-      {inPlace(picture.marks.filter(({ doing }) => cooks.includes(doing.cook))).map((mark) => (
+      {inPlace(picture.marks.filter(isOurs)).map((mark) => (
         <PaintMark key={mark.key} mark={mark} rungs={rungs} />
       ))}
-      {inPlace(picture.labels.filter((label) => label.column === column)).map((label) => (
+      {inPlace(picture.labels.filter(isOurs)).map((label) => (
         <PaintLabel
           key={label.key}
           label={label}
@@ -46,6 +44,12 @@ export const ColumnLines = memo(function ColumnLines({ column, lines, turn, rung
   )
 })
 
+interface Keyed {
+  readonly key: string
+}
+
+const shareOf = (key: string): number => [...key].reduce((sum, letter) => sum + letter.charCodeAt(0), 0) % SHARES
+
 /** In an order that no new plan changes: what only moves on the screen need not be taken out of the page and put in again. */
-const inPlace = <Keyed extends { readonly key: string }>(all: readonly Keyed[]): readonly Keyed[] =>
+const inPlace = <Kind extends Keyed>(all: readonly Kind[]): readonly Kind[] =>
   all.toSorted((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0))
