@@ -8,6 +8,7 @@ import {
   lineAmountText,
   lineText,
   shopText,
+  unwrittenText,
   wantedText,
   whenText,
   whoText,
@@ -28,6 +29,7 @@ interface Props {
 /** What is still to be bought, shop by shop and along the aisles, with boxes to tick. */
 export function ShoppingSheet({ evening, names, lines, foot }: Props) {
   const open = lines.filter(isOpen)
+  const unwritten = unwrittenText(evening, names)
   const shops = groupLines(open)
   const withShops = shops.length > 1 || shops.some(({ shop }) => shop !== null)
   const Aisle = withShops ? 'h4' : 'h3'
@@ -39,7 +41,7 @@ export function ShoppingSheet({ evening, names, lines, foot }: Props) {
           <b>{evening.name}</b> {peopleText(evening)}, {longDate(evening.date)}.
         </p>
       </header>
-      {shops.length === 0 ? <p>Nothing is left to buy.</p> : null}
+      {shops.length === 0 ? <p>{lines.length === 0 ? 'Nothing is on the list yet.' : 'Nothing on it is left to buy.'}</p> : null}
       {shops.map(({ shop, aisles }) => (
         <section key={shop ?? ''}>
           {withShops ? <h3 className={css.shop}>{shopText(shop)}</h3> : null}
@@ -57,6 +59,7 @@ export function ShoppingSheet({ evening, names, lines, foot }: Props) {
           </div>
         </section>
       ))}
+      {unwritten ? <p>{unwritten}</p> : null}
       <p className={css.foot}>
         {drinksText(open, evening)} {foot}
       </p>

@@ -9,7 +9,7 @@ import { Ready } from '#app/_ui/ready.tsx'
 import { WordChoice } from '#app/_ui/word.tsx'
 import { countOf, listText, sentence } from '#app/_words/clock.ts'
 import { namesOf } from '#app/_words/names.ts'
-import { drinksText, leftText, listAsText, moneyText } from '#app/_words/shopping.ts'
+import { drinksText, leftText, listAsText, moneyText, unwrittenText } from '#app/_words/shopping.ts'
 import type { KnownNeed } from '#lib/domain/people.ts'
 import { groupLines, priced } from '#lib/shopping/groups.ts'
 import type { ShoppingList } from '#lib/shopping/line.ts'
@@ -41,6 +41,7 @@ export function ShoppingScreen({ eveningId }: { readonly eveningId: string }) {
     evening,
     names,
   )
+  const unwritten = unwrittenText(evening, names)
   const toggle = (key: string) => setOpen(open === key ? null : key)
   return (
     <main id="main" className={css.main}>
@@ -77,6 +78,7 @@ export function ShoppingScreen({ eveningId }: { readonly eveningId: string }) {
           onToggle={toggle}
         />
       ))}
+      {unwritten && list.lines.length > 0 ? <p className={css.unwritten}>{unwritten}</p> : null}
       <AddLine />
       <Total list={list} />
       {there.length > 0 ? (

@@ -128,6 +128,14 @@ export const drinksText = (lines: readonly Line[], { covers, drinkers }: Pick<Ev
   return `Drinks are ${listText(parts.filter(Boolean))}.`
 }
 
+/** The dishes that the list cannot know what to buy for; empty where there is none. */
+export const unwrittenText = ({ dishes, ingredients }: Pick<Evening, 'dishes' | 'ingredients'>, names: Names): string => {
+  const written = new Set(ingredients.map(({ dish }) => dish))
+  const unwritten = dishes.filter(({ id, state, variant }) => state !== 'dropped' && !variant && !written.has(id))
+  if (unwritten.length === 0) return ''
+  return `Nobody has written down yet what goes into ${listText(unwritten.map(({ id }) => names.dishName(id)))}: that is not on the list.`
+}
+
 /** The line as one writes it on paper: "2 × 250 g butter". */
 export const lineText = (line: Line): string => [toBuyText(line), line.food].filter(Boolean).join(' ')
 
@@ -144,6 +152,7 @@ export const listAsText = (
     groups.flatMap(({ aisles }) => aisles.flatMap(({ lines }) => lines.filter(isOpen))),
     evening,
   )
+  const unwritten = unwrittenText(evening, names)
   return [
     `Shopping for ${evening.name}`,
     ...groups.flatMap(({ shop, aisles }) => {
@@ -155,6 +164,7 @@ export const listAsText = (
         ...open.map((line) => rowText(line, evening, names)),
       ]
     }),
+    ...(unwritten ? ['', unwritten] : []),
     ...(drinks ? ['', drinks] : []),
   ].join('\n')
 }

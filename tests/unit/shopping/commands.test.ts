@@ -4,7 +4,7 @@ import { readLineAmount } from '#app/_shopping/line-sentences.ts'
 import { listOf } from '#app/_shopping/list-of.ts'
 import { isShown } from '#app/_shopping/view.ts'
 import { namesOf } from '#app/_words/names.ts'
-import { listAsText } from '#app/_words/shopping.ts'
+import { listAsText, unwrittenText } from '#app/_words/shopping.ts'
 import { checkEvening } from '#lib/domain/check.ts'
 import type { Evening } from '#lib/domain/evening.ts'
 import { addOwnLine, noteLine, noteLines, tick, untick } from '#lib/plan/commands/shop.ts'
@@ -120,4 +120,19 @@ test('SH4 an amount is written in any measure of its kind, and in no other', () 
     { n: '3', unit: '' },
     { n: '750', unit: 'ml' },
   ])
+})
+
+test('SH17 a dish that nobody wrote ingredients for is named beside the list and in its text; one that was dropped is not', () => {
+  const [first, second] = potluck.dishes.filter(({ id }) => potluck.ingredients.some(({ dish }) => dish === id))
+  if (!first || !second) throw new Error('the potluck’s dishes have ingredients')
+  const without = (...ids: readonly string[]) => potluck.ingredients.filter(({ dish }) => !ids.includes(dish))
+  const before = unwrittenText(potluck, namesOf(potluck))
+  for (const dish of [first, second]) expect(before).not.toContain(dish.name)
+  const less = { ...potluck, ingredients: without(first.id, second.id) }
+  const said = unwrittenText(less, namesOf(less))
+  for (const dish of [first, second]) expect(said).toContain(dish.name)
+  expect(listAsText(groupLines(listOf(less, null, []).lines), less, namesOf(less))).toContain(said)
+  const dropped = { ...less, dishes: less.dishes.map((dish) => (dish === first ? { ...dish, state: 'dropped' as const } : dish)) }
+  expect(unwrittenText(dropped, namesOf(dropped))).not.toContain(first.name)
+  expect(unwrittenText(dropped, namesOf(dropped))).toContain(second.name)
 })
