@@ -1,5 +1,3 @@
-import { readlinkSync } from 'node:fs'
-import { constants, setPriority } from 'node:os'
 import { parentPort } from 'node:worker_threads'
 import { BUDGET_MS } from './budgets.ts'
 import { planSlice } from './plan-slice.ts'
@@ -29,20 +27,6 @@ const work = ({ slice, stop }: Asked): Report => {
   }
 }
 
-/**
- * Whoever waits for an answer goes first: searching takes what the machine has left. On Linux a thread has a priority of its own
- * (setpriority(2), "C library/kernel differences"); elsewhere it stays as it is.
- */
-const giveWay = (): void => {
-  if (process.platform !== 'linux') return
-  try {
-    setPriority(Number(readlinkSync('/proc/thread-self').split('/').at(-1)), constants.priority.PRIORITY_LOW)
-  } catch {
-    // Where that is not allowed, the search is only as urgent as everything else.
-  }
-}
-
-giveWay()
 parentPort?.on('message', (asked: Asked) => {
   const told: Told = { job: asked.job, report: work(asked) }
   parentPort?.postMessage(told)
