@@ -2,6 +2,7 @@
 
 import { type RefObject, useEffect, useLayoutEffect, useRef } from 'react'
 import type { Picture } from './picture/picture.ts'
+import { remember } from './remember.ts'
 
 /** As the cloth beneath it: --calm and --ease of the tokens. */
 const GLIDE: KeyframeAnimationOptions = { duration: 420, easing: 'cubic-bezier(0.3, 0.7, 0.2, 1)' }
@@ -11,11 +12,13 @@ interface Place {
   readonly y: number
 }
 
-const placesOf = (picture: Picture): ReadonlyMap<string, Place> =>
-  new Map([
-    ...picture.labels.map(({ key, x, box }) => [key, { x, y: box.y }] as const),
-    ...picture.marks.map(({ key, x, y }) => [`${key} mark`, { x, y }] as const),
-  ])
+const placesOf = remember(
+  (picture: Picture): ReadonlyMap<string, Place> =>
+    new Map([
+      ...picture.labels.map(({ key, x, box }) => [key, { x, y: box.y }] as const),
+      ...picture.marks.map(({ key, x, y }) => [`${key} mark`, { x, y }] as const),
+    ]),
+)
 
 /** Where an element begins on the screen, in pixels: to ask when a new order has just been written would lay out the whole page for it. */
 export const useTop = (): readonly [element: RefObject<HTMLDivElement | null>, top: RefObject<number>] => {
