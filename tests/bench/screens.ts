@@ -86,7 +86,7 @@ const weigh = async (context: BrowserContext, path: string): Promise<Weight> => 
     [...bodies].map(async ([url, body]) => ({ url, kB: gzipSync(await body.catch(() => Buffer.alloc(0))).length / 1000 })),
   )
   const sum = (some: typeof sizes) => some.reduce((total, { kB }) => total + kB, 0)
-  const named = html.matchAll(/<(?:script[^>]+src|link[^>]+as="script"[^>]+href|link[^>]+href)="([^"]+\.js[^"]*)"/g)
+  const named = html.matchAll(/<(?:script|link)\b[^>]+(?:src|href)="([^"]+\.js[^"]*)"/g)
   const asked = new Set([...named].map(([, src = '']) => new URL(src, page.url()).href))
   await page.close()
   return {

@@ -24,6 +24,7 @@ test.describe.configure({ timeout: 180_000 })
 
 /** For what waits until the order has been planned again, also on a busy machine. */
 const LONG = { timeout: 30_000 }
+const NEXT_MINUTE = { timeout: 75_000 }
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true }
 
 const words = (does: string) => (each: Step) => ({ ...each, does })
@@ -78,8 +79,6 @@ const otherAddress = (): string => {
     .find((one) => one && one.family === 'IPv4' && !one.internal)
   return `http://${found?.address ?? 'kitchen.test'}:${server().port}`
 }
-
-const NEXT_MINUTE = { timeout: 75_000 }
 
 const stage = (page: Page) => page.locator('main[data-phase]')
 const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).first()

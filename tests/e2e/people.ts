@@ -27,8 +27,7 @@ export const firstDemo = (): { readonly email: string; readonly password: string
   return first
 }
 
-/** The page listens: its script runs, and on an evening's screen the plan has come. */
-/** Its scripts listen, and what was there to be read until then is gone. */
+/** The page listens: its script runs, and on an evening's screen the plan has come and what was there to be read until then is gone. */
 export const ready = (page: Page): Promise<void> =>
   page.locator('html[data-ready]:not(:has([data-look]))').waitFor({ state: 'attached' })
 
