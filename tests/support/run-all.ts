@@ -79,19 +79,20 @@ mkdirSync(`${root}.cache`, { recursive: true })
 for (const report of Object.values(reports)) rmSync(report, { force: true })
 
 const lines: string[] = []
-let total: Count = { passed: 0, failed: 0, skipped: 0, again: [] }
+let total: Count = { passed: 0, failed: 0, skipped: 0, again: [], why: [] }
 for (const stage of STAGES) {
   console.log(`\n── ${stage.name}`)
   const began = performance.now()
   const code = await attempt(stage)
   const count = stage.counts
     ? countStage(code, countTests(stage.counts, reports[stage.counts]))
-    : { passed: 0, failed: code === 0 ? 0 : 1, skipped: 0, again: [] }
+    : { passed: 0, failed: code === 0 ? 0 : 1, skipped: 0, again: [], why: [] }
   total = {
     passed: total.passed + count.passed,
     failed: total.failed + count.failed,
     skipped: total.skipped + count.skipped,
     again: [...total.again, ...count.again],
+    why: [...total.why, ...count.why],
   }
   const seconds = Math.round((performance.now() - began) / 1000)
   const tests = stage.counts ? `, ${count.passed} passed, ${count.failed} failed, ${count.skipped} skipped` : ''
@@ -99,6 +100,7 @@ for (const stage of STAGES) {
   console.log(lines.at(-1))
 }
 
+if (total.why.length > 0) lines.push('', 'what failed, also what passed the second time:', ...total.why)
 if (total.again.length > 0) lines.push(`passed only the second time: ${total.again.join('; ')}`)
 console.log(`\n${lines.join('\n')}\n${total.passed} passed, ${total.failed} failed`)
 process.exitCode = total.failed === 0 ? 0 : 1
