@@ -7,7 +7,7 @@ import { useChoose } from './choose.tsx'
 import { isSameLabel } from './paint-label.tsx'
 import type { Label } from './picture/labels.ts'
 import type { Box } from './picture/outline.ts'
-import { ABOVE, type Picture } from './picture/picture.ts'
+import { type Picture, viewOf } from './picture/picture.ts'
 import css from './picture.module.css'
 
 interface Props {
@@ -73,9 +73,7 @@ export function Hand({ picture, names, chosen, onChoose, onZoom }: Props) {
     <svg
       ref={hand}
       className={`${css.hand} ${picture.shape === 'phone' ? css.phone : ''}`}
-      viewBox={`0 ${-ABOVE} ${picture.width} ${picture.height + ABOVE}`}
-      width={picture.width}
-      height={picture.height + ABOVE}
+      {...viewOf(picture)}
       role="group"
       onFocus={() => {
         isHeld.current = true

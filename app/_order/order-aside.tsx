@@ -1,6 +1,6 @@
 'use client'
 
-import { memo, useEffect, useMemo, useRef } from 'react'
+import { memo, useEffect, useLayoutEffect, useMemo, useRef } from 'react'
 import type { Plan } from '#app/_sync/plan.ts'
 import { PlanContext, usePlan } from '#app/_sync/use-plan.ts'
 import { useIdle } from '#app/_ui/later.tsx'
@@ -10,6 +10,7 @@ import { useChoose } from './choose.tsx'
 import { Clashes } from './clashes.tsx'
 import { CourseFigures } from './course-figures.tsx'
 import { Figures } from './figures.tsx'
+import { claimFrame } from './frames.ts'
 import css from './order.module.css'
 import { PIECES, Safety, StepPanel, ThingPanel, WhatIf } from './order-pieces.ts'
 import type { Doing } from './picture/doings.ts'
@@ -49,6 +50,8 @@ const Aside = memo(function Aside({ order, shown, drawn, names, doing, onClose }
   const aside = useRef<HTMLElement>(null)
   const chosen = thing ? `${thing.kind} ${thing.id}` : (doing?.key ?? null)
   const isScrolled = useRef(false)
+  // It is written whenever React is done with it, and is much.
+  useLayoutEffect(claimFrame)
   useEffect(() => {
     // What was chosen stands at the top. To ask an element how far it is scrolled would lay out the whole page.
     if (chosen !== null && aside.current && isScrolled.current) aside.current.scrollTop = 0

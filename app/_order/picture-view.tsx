@@ -1,6 +1,6 @@
 'use client'
 
-import { memo, type ReactNode, type RefObject, useId, useMemo } from 'react'
+import { memo, type RefObject, useId, useMemo } from 'react'
 import { clockText, sentence } from '#app/_words/clock.ts'
 import { minutesText } from '#app/_words/duration.ts'
 import type { Names } from '#app/_words/names.ts'
@@ -21,6 +21,7 @@ import type { Label } from './picture/labels.ts'
 import { ABOVE, type Picture } from './picture/picture.ts'
 import css from './picture.module.css'
 import { ShareOfLines } from './share-of-lines.tsx'
+import { Sheet } from './sheet.tsx'
 import { useAnchor } from './use-anchor.ts'
 import { useTop } from './use-glide.ts'
 import type { Settling } from './use-settling.ts'
@@ -72,8 +73,8 @@ export function PictureView({ evening, order, names, picture, settling, isEarly,
       tabIndex={picture.isWider ? 0 : undefined}
     >
       {picture.shape === 'wide' ? <PaintHeads evening={evening} picture={picture} names={names} /> : null}
-      <div className={css.sheet}>
-        <div ref={sheet} role="img" aria-label={words}>
+      <div className={css.sheet} style={{ width: picture.width, aspectRatio: `${picture.width} / ${picture.height + ABOVE}` }}>
+        <div ref={sheet} className={css.drawings} role="img" aria-label={words}>
           <Ground picture={picture} hatches={hatches} hatch={hatch} guestsFrom={evening.guestsFrom.time} isGliding={isGliding} />
           {current ? <ChosenBelow picture={picture} current={current} /> : null}
           <Lines
@@ -93,21 +94,6 @@ export function PictureView({ evening, order, names, picture, settling, isEarly,
         <Hand {...targets} chosen={chosen} onChoose={onChoose} onZoom={onZoom} />
       </div>
     </figure>
-  )
-}
-
-/** One of the drawings, as large as the whole. */
-function Sheet({ picture, tone, children }: { readonly picture: Picture; readonly tone: string; readonly children: ReactNode }) {
-  return (
-    <svg
-      className={`${css.drawing} ${tone}`}
-      viewBox={`0 ${-ABOVE} ${picture.width} ${picture.height + ABOVE}`}
-      width={picture.width}
-      height={picture.height + ABOVE}
-      aria-hidden="true"
-    >
-      {children}
-    </svg>
   )
 }
 
@@ -175,26 +161,28 @@ const Lines = memo(function Lines({
     [picture, moved, isGliding, isEarly, order],
   )
   return (
-    <Sheet picture={picture} tone={css.lines ?? ''}>
-      <defs>
-        <pattern id={rungs} width="6" height="4" patternUnits="userSpaceOnUse">
-          <path className={css.rung} d="M0 2h6" />
-        </pattern>
-      </defs>
-      <PaintClashWords hatches={hatches} />
-      {nowY === null ? null : <NowLine y={nowY} picture={picture} clock={nowClock} />}
-      {picture.sits.map((sit) =>
-        sit.said === null ? null : (
-          <text className={css.sits} key={`${sit.column}.${sit.from}`} x={sit.box.x + line.left} y={sit.said}>
-            {sit.column === OTHERS ? 'all sit' : 'sits'} {minutesText((sit.to - sit.from) / 60_000)}
-          </text>
-        ),
-      )}
+    <>
+      <Sheet picture={picture} tone={css.lines ?? ''}>
+        <defs>
+          <pattern id={rungs} width="6" height="4" patternUnits="userSpaceOnUse">
+            <path className={css.rung} d="M0 2h6" />
+          </pattern>
+        </defs>
+        <PaintClashWords hatches={hatches} />
+        {nowY === null ? null : <NowLine y={nowY} picture={picture} clock={nowClock} />}
+        {picture.sits.map((sit) =>
+          sit.said === null ? null : (
+            <text className={css.sits} key={`${sit.column}.${sit.from}`} x={sit.box.x + line.left} y={sit.said}>
+              {sit.column === OTHERS ? 'all sit' : 'sits'} {minutesText((sit.to - sit.from) / 60_000)}
+            </text>
+          ),
+        )}
+      </Sheet>
       {Array.from({ length: SHARES }, (_, share) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a share is its number
         <ShareOfLines key={share} share={share} lines={lines} rungs={rungs} top={top} />
       ))}
-    </Sheet>
+    </>
   )
 })
 

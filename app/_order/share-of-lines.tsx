@@ -4,6 +4,8 @@ import { memo, type RefObject } from 'react'
 import { PaintLabel } from './paint-label.tsx'
 import { PaintMark } from './paint-marks.tsx'
 import type { Picture } from './picture/picture.ts'
+import css from './picture.module.css'
+import { Sheet } from './sheet.tsx'
 import { useGlide } from './use-glide.ts'
 import type { Settling } from './use-settling.ts'
 import { SHARES, TURNS, useTurn } from './use-turn.ts'
@@ -27,20 +29,22 @@ export const ShareOfLines = memo(function ShareOfLines({ share, lines, rungs, to
   const drawing = useGlide(picture, isGliding, top)
   const isOurs = ({ key }: Keyed) => shareOf(key) === share
   return (
-    <g ref={drawing}>
-      {inPlace(picture.marks.filter(isOurs)).map((mark) => (
-        <PaintMark key={mark.key} mark={mark} rungs={rungs} />
-      ))}
-      {inPlace(picture.labels.filter(isOurs)).map((label) => (
-        <PaintLabel
-          key={label.key}
-          label={label}
-          line={picture.line}
-          isClash={clashing.has(label.doing.cue.step)}
-          isMoved={moved.has(label.key)}
-        />
-      ))}
-    </g>
+    <Sheet picture={picture} tone={css.lines ?? ''}>
+      <g ref={drawing}>
+        {inPlace(picture.marks.filter(isOurs)).map((mark) => (
+          <PaintMark key={mark.key} mark={mark} rungs={rungs} />
+        ))}
+        {inPlace(picture.labels.filter(isOurs)).map((label) => (
+          <PaintLabel
+            key={label.key}
+            label={label}
+            line={picture.line}
+            isClash={clashing.has(label.doing.cue.step)}
+            isMoved={moved.has(label.key)}
+          />
+        ))}
+      </g>
+    </Sheet>
   )
 })
 

@@ -38,9 +38,28 @@ export const useTop = (): readonly [element: RefObject<HTMLDivElement | null>, t
   return [element, top]
 }
 
+interface Move extends Place {
+  readonly key: string
+  /** Where it was and is, from the top of the drawing. */
+  readonly from: number
+  readonly to: number
+}
+
+const movesOf = remember((before: Picture, picture: Picture): readonly Move[] => {
+  const from = placesOf(before)
+  return [...placesOf(picture)].flatMap(([key, to]) => {
+    const was = from.get(key)
+    const isStill = !was || (was.x === to.x && was.y === to.y)
+    return isStill ? [] : [{ key, x: was.x - to.x, y: was.y - to.y, from: was.y, to: to.y }]
+  })
+})
+
+/** More than these nobody could follow, and every one that glides is a layer of its own while it does. */
+const MOST = 16
+
 /**
- * Lets what has moved on the screen glide from where it stood, so that the eye can follow. What is out of sight is there at
- * once: hundreds of lines may move with one order, and every one that glides is a layer of its own while it does.
+ * Lets what has moved on the screen glide from where it stood, so that the eye can follow: what is nearest to the middle of it. What is
+ * further away, and the hundreds that are out of sight, are there at once.
  */
 export const useGlide = (picture: Picture, isGliding: boolean, top: RefObject<number>): RefObject<SVGGElement | null> => {
   const lines = useRef<SVGGElement | null>(null)
@@ -50,20 +69,17 @@ export const useGlide = (picture: Picture, isGliding: boolean, top: RefObject<nu
     last.current = picture
     if (!before || before === picture || !isGliding || !lines.current) return
     if (window.matchMedia('(prefers-reduced-motion: reduce)').matches) return
-    const isSeen = ({ y }: Place) => top.current + y > -40 && top.current + y < window.innerHeight
-    const from = placesOf(before)
-    const moves = new Map(
-      [...placesOf(picture)].flatMap(([key, to]) => {
-        const was = from.get(key)
-        const isStill = !was || (was.x === to.x && was.y === to.y)
-        return isStill || !(isSeen(was) || isSeen(to)) ? [] : [[key, { x: was.x - to.x, y: was.y - to.y }] as const]
-      }),
-    )
-    if (moves.size === 0) return
-    for (const element of lines.current.querySelectorAll<SVGElement>('[data-glides]')) {
-      const move = moves.get(element.dataset.glides ?? '')
-      if (move) element.animate([{ transform: `translate(${move.x}px, ${move.y}px)` }, { transform: 'none' }], GLIDE)
-    }
+    const height = window.innerHeight
+    const isSeen = (y: number) => top.current + y > -40 && top.current + y < height
+    const away = ({ to }: Move) => Math.abs(top.current + to - height / 2)
+    const moves = movesOf(before, picture)
+      .filter(({ from, to }) => isSeen(from) || isSeen(to))
+      .toSorted((a, b) => away(a) - away(b))
+      .slice(0, MOST)
+    for (const { key, x, y } of moves)
+      lines.current
+        .querySelector(`[data-glides="${CSS.escape(key)}"]`)
+        ?.animate([{ transform: `translate(${x}px, ${y}px)` }, { transform: 'none' }], GLIDE)
   }, [picture, isGliding, top])
   return lines
 }

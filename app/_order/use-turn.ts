@@ -2,6 +2,7 @@
 
 import { startTransition, useEffect, useLayoutEffect, useRef, useState } from 'react'
 import { flushSync } from 'react-dom'
+import { isTaken } from './frames.ts'
 
 /** In which frame after the first each part is written. */
 export const TURNS = {
@@ -10,15 +11,15 @@ export const TURNS = {
   kit: 3,
   /** And those after it: as many as there are shares of the lines. */
   lines: 4,
-  hand: 8,
+  hand: 10,
 } as const
 export const SHARES = TURNS.hand - TURNS.lines
 
-/** Calls back in the frame after `frames` others; gives what calls it off. */
+/** Calls back in the frame after `frames` others; gives what calls it off. A frame that somebody has claimed is not counted. */
 const afterFrames = (frames: number, call: () => void): (() => void) => {
   let waiting = 0
   const wait = (left: number) => {
-    waiting = requestAnimationFrame(() => (left === 0 ? call() : wait(left - 1)))
+    waiting = requestAnimationFrame((frame) => (isTaken(frame) ? wait(left) : left === 0 ? call() : wait(left - 1)))
   }
   wait(frames)
   return () => cancelAnimationFrame(waiting)

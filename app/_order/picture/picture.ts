@@ -64,6 +64,17 @@ const LANE = 7.5
 const BOTTOM = 10
 /** Room above the drawing's zero. */
 export const ABOVE = 8
+/** px: a drawing becomes longer or shorter by so much at once. */
+const STRETCH = 600
+
+/**
+ * The attributes of an SVG that the picture fits into. A new order is a few pixels longer or shorter than the one before, and an SVG of
+ * another size has every text in it laid out and painted again: it is the sheet beneath that has the picture's own height.
+ */
+export const viewOf = ({ width, height }: Picture): { viewBox: string; width: number; height: number } => {
+  const enough = Math.ceil((height + ABOVE) / STRETCH) * STRETCH
+  return { viewBox: `0 ${-ABOVE} ${width} ${enough}`, width, height: enough }
+}
 
 /** Lays out the running order as a table seen from above with time flowing down (look, drawing rules 1 to 13). */
 export const pictureOf = (
