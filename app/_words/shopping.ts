@@ -133,7 +133,7 @@ export const unwrittenText = ({ dishes, ingredients }: Pick<Evening, 'dishes' | 
   const written = new Set(ingredients.map(({ dish }) => dish))
   const unwritten = dishes.filter(({ id, state, variant }) => state !== 'dropped' && !variant && !written.has(id))
   if (unwritten.length === 0) return ''
-  return `Nobody has written down yet what goes into ${listText(unwritten.map(({ id }) => names.dishName(id)))}: that is not on the list.`
+  return `Nobody has written down yet what goes into ${listText(unwritten.map(({ id }) => `“${names.dishName(id)}”`))}: that is not on the list.`
 }
 
 /** The line as one writes it on paper: "2 × 250 g butter". */
