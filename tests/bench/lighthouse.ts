@@ -12,7 +12,7 @@ interface Look {
   readonly scores: readonly number[]
   /** What is not as it should be: the audit and, of some, its figure. */
   readonly faults: readonly string[]
-  /** Lighthouse's own measure of this machine: it takes four times less, its default for a phone, to be one of about 375 to 500. */
+  /** Lighthouse's measure of this machine; its phone, four times slower, is meant for one of 1500 to 2000 (its docs/throttling.md). */
   readonly machine: number
 }
 

@@ -7,6 +7,7 @@ import { setFields } from '#lib/plan/commands/set.ts'
 import { readOrder, readType } from '#lib/plan/frames.ts'
 import { WIRE } from '#lib/plan/wire.ts'
 import { make } from '#server/cli/make.ts'
+import { ready, signIn } from '#tests/e2e/people.ts'
 import { benchEvening } from '#tests/support/bench-evening.ts'
 import { findBrowser } from '#tests/support/find-browser.ts'
 import { startServer } from '#tests/support/start-server.ts'
@@ -20,26 +21,14 @@ const BETWEEN_EDITS_MS = 1500
 const BETWEEN_KEYS_MS = 250
 /** How long one order may take to come: on a busy machine, and beside a browser that is at work all the time. */
 const PATIENCE_MS = 60_000
-
-const ready = (page: Page) =>
-  page.locator('html[data-ready]:not(:has([data-look]))').waitFor({ state: 'attached', timeout: 120_000 })
+/** And how long a page may take to stand there with one. */
+const FIRST_MS = 120_000
 
 /** The server takes what the browser leaves: in life it is another machine, and here there may be two processors for both. */
 const stepBack = (pid: number): void => {
   setPriority(pid, constants.priority.PRIORITY_LOW)
   // Linux shares its processors among sessions first: sched(7), "The autogroup feature".
   if (existsSync(`/proc/${pid}/autogroup`)) writeFileSync(`/proc/${pid}/autogroup`, '19')
-}
-
-const signIn = async (context: BrowserContext, { email, password }: { email: string; password: string }) => {
-  const page = await context.newPage()
-  await page.goto('/sign-in')
-  await ready(page)
-  await page.getByLabel('E-mail address').fill(email)
-  await page.getByLabel('Password').fill(password)
-  await page.getByRole('button', { name: 'Sign in' }).click()
-  await page.waitForURL((url) => url.pathname === '/')
-  await page.close()
 }
 
 /** Brings an evening of 120 steps in from its file; gives its new id. */
@@ -80,7 +69,7 @@ const weigh = async (context: BrowserContext, path: string): Promise<Weight> => 
   const html = (await answer?.text()) ?? ''
   // A page that runs nothing is never ready in that sense.
   if (html.includes('<script')) await ready(page)
-  if (path.endsWith('/order')) await page.locator('[data-key]').first().waitFor({ timeout: 120_000 })
+  if (path.endsWith('/order')) await page.locator('[data-key]').first().waitFor()
   const stood = new Set(bodies.keys())
   await page.waitForLoadState('networkidle').catch(() => undefined)
   const sizes = await Promise.all(
@@ -130,7 +119,7 @@ const measure = async (context: BrowserContext, address: string, id: string, wid
   await page.setViewportSize({ width, height: width < 700 ? 844 : 900 })
   await page.goto(`/evenings/${id}/order`)
   await ready(page)
-  await page.locator('main[data-order="current"] [data-key]').first().waitFor({ timeout: 120_000 })
+  await page.locator('main[data-order="current"] [data-key]').first().waitFor()
   const cookie = (await context.cookies()).map(({ name, value }) => `${name}=${value}`).join('; ')
   const client = await join(Number(new URL(address).port), `/sync/${id}`, {
     Cookie: cookie,
@@ -199,8 +188,11 @@ export const run = async (report: Report): Promise<void> => {
     const [who] = server.demo
     if (!who) throw new Error('the server printed no demo account')
     const out = await browser.newContext({ baseURL: server.address })
+    for (const each of [context, out]) each.setDefaultTimeout(FIRST_MS)
     const away = await Promise.all(['/sign-in', '/sign-up', '/reply/nothing'].map((path) => weigh(out, path)))
-    await signIn(context, who)
+    const page = await context.newPage()
+    await signIn(page, who)
+    await page.close()
     const id = await bringLarge(context)
     const dish = benchEvening(1, 'large').dishes[0]?.id
     const evening = ['menu', `menu/${dish}`, 'order', 'order?view=list', 'guests', 'drinks', 'kitchens', 'chores', 'recipe']

@@ -60,19 +60,16 @@ const Playwright = z
     stats: z.object({ expected: z.int(), unexpected: z.int(), flaky: z.int(), skipped: z.int() }),
     suites: z.array(Suite),
   })
-  .transform(({ stats, suites }) => ({
-    passed: stats.expected + stats.flaky,
-    failed: stats.unexpected,
-    skipped: stats.skipped,
-    again: suites
-      .flatMap(specsOf)
-      .filter(({ tests }) => tests.some(({ status }) => status === 'flaky'))
-      .map(({ title }) => title),
-    why: suites
-      .flatMap(specsOf)
-      .filter((spec) => errorsOf(spec).length > 0)
-      .map((spec) => inShort(spec.title, errorsOf(spec))),
-  }))
+  .transform(({ stats, suites }) => {
+    const specs = suites.flatMap(specsOf)
+    return {
+      passed: stats.expected + stats.flaky,
+      failed: stats.unexpected,
+      skipped: stats.skipped,
+      again: specs.filter(({ tests }) => tests.some(({ status }) => status === 'flaky')).map(({ title }) => title),
+      why: specs.filter((spec) => errorsOf(spec).length > 0).map((spec) => inShort(spec.title, errorsOf(spec))),
+    }
+  })
 
 const COUNTS = { vitest: Vitest, playwright: Playwright } as const
 
