@@ -8,19 +8,20 @@ import { demoEveningId, inviteHousehold } from '#tests/e2e/household.ts'
 import { bringEvening, signIn } from '#tests/e2e/people.ts'
 import { findBrowser } from './find-browser.ts'
 import { loadEvening } from './load-evening.ts'
-import { freePort, startServer } from './start-server.ts'
+import { startServer } from './start-server.ts'
 
 export interface Product {
   readonly address: string
-  /** A browser whose own profile is signed in as a host of both evenings, and the port on which it can be steered. */
+  /** A browser that is signed in as a host of both evenings. */
   readonly context: BrowserContext
-  readonly port: number
   readonly page: Page
   /** The evening that a fresh install has, and one of twelve from four kitchens that sits down soon. */
   readonly demo: string
   readonly tonight: string
   /** Where a household of the demo evening answers. */
   readonly reply: string
+  /** Closes the browser, and gives the folder of its profile: another one, started there, is signed in as well. */
+  letGo(): Promise<string>
   close(): Promise<void>
 }
 
@@ -45,7 +46,6 @@ export const openProduct = async (
   if (!executablePath) throw new Error('there is no Chromium: npx playwright install chromium')
   const server = await startServer({ kind: 'built' })
   const profile = mkdtempSync(`${tmpdir()}/tableward-browser-`)
-  const port = await freePort()
   const isRoot = process.getuid?.() === 0
   const context = await chromium.launchPersistentContext(profile, {
     executablePath,
@@ -55,8 +55,12 @@ export const openProduct = async (
     timezoneId: 'Europe/London',
     colorScheme: 'light',
     reducedMotion: 'reduce',
-    args: [`--remote-debugging-port=${port}`, '--disable-gpu', '--hide-scrollbars', ...(isRoot ? ['--no-sandbox'] : [])],
+    args: ['--disable-gpu', '--hide-scrollbars', ...(isRoot ? ['--no-sandbox'] : [])],
   })
+  const letGo = async () => {
+    await context.close()
+    return profile
+  }
   const close = async () => {
     await context.close()
     await server.kill()
@@ -77,7 +81,7 @@ export const openProduct = async (
       await page.goto(`/evenings/${id}/order`)
       await page.locator('main[data-order="current"]').waitFor()
     }
-    return { address: server.address, context, port, page, demo, tonight, reply, close }
+    return { address: server.address, context, page, demo, tonight, reply, letGo, close }
   } catch (failed) {
     await close()
     throw failed
