@@ -3,6 +3,7 @@ import { generateClient } from '#prisma/generate.ts'
 import { root } from '#server/root.ts'
 import { bundleServer, bundleServiceWorker } from './bundle.ts'
 import { fingerprint } from './fingerprint.ts'
+import { finishStatic } from './finish-static.ts'
 import { runNode } from './run.ts'
 
 const stamp = `${root}dist/.made-of`
@@ -19,6 +20,7 @@ export const make = async (say: (what: string) => void): Promise<number> => {
   say('Building Tableward. This takes about half a minute, once.')
   const code = await runNode(['node_modules/next/dist/bin/next', 'build'], { NODE_ENV: 'production' })
   if (code !== 0) return code
+  finishStatic()
   await bundleServer()
   await bundleServiceWorker(now)
   writeFileSync(stamp, now)

@@ -2,6 +2,7 @@ import type { IncomingMessage, ServerResponse } from 'node:http'
 import { isOwnOrigin } from '#server/auth/origins.ts'
 import type { Settings } from '#server/env.ts'
 import { setForwarded } from './forwarded.ts'
+import { paintFirst } from './paint-first.ts'
 import { setSecurityHeaders } from './security-headers.ts'
 
 type Handler = (request: IncomingMessage, response: ServerResponse) => Promise<void>
@@ -18,6 +19,7 @@ export const requestHandler =
       response.writeHead(403, { 'content-type': 'text/plain' }).end('This comes from another site.\n')
       return
     }
+    if (!settings.dev) paintFirst(request, response)
     handle(request, response).catch((cause: unknown) => {
       console.error('a request failed', cause)
       if (!response.headersSent) response.writeHead(500)

@@ -51,7 +51,7 @@ export const LAYERS: readonly Layer[] = [
       /^@prisma\//,
       /^@?libsql(\/.+)?$/,
       /^@node-rs\/argon2$/,
-      /^(rate-limiter-flexible|undici|ipaddr\.js|nodemailer|web-push)$/,
+      /^(rate-limiter-flexible|undici|ipaddr\.js|nodemailer|sirv|web-push)$/,
       /^csv-stringify(\/sync)?$/,
       /^esbuild$/,
     ],

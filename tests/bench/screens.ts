@@ -76,9 +76,12 @@ const weigh = async (context: BrowserContext, path: string): Promise<Weight> => 
     [...bodies].map(async ([url, body]) => ({ url, kB: gzipSync(await body.catch(() => Buffer.alloc(0))).length / 1000 })),
   )
   const sum = (some: typeof sizes) => some.reduce((total, { kB }) => total + kB, 0)
-  const named = (pattern: RegExp) => new Set([...html.matchAll(pattern)].map(([, src = '']) => new URL(src, page.url()).href))
-  const run = named(/<script\b[^>]+src="([^"]+\.js[^"]*)"/g)
-  const asked = named(/<(?:script|link)\b[^>]+(?:src|href)="([^"]+\.js[^"]*)"/g)
+  // In its HTML, or named at its end as what is fetched after the first paint (server/web/paint-first.ts): what is run, and what is only fetched.
+  const [, runs = '[]', fetches = '[]'] = /\((\[[^\]]*\]),(\[[^\]]*\])\)<\/script><\/body>/.exec(html) ?? []
+  const whole = (addresses: readonly string[]) => addresses.map((src) => new URL(src, page.url()).href)
+  const named = (pattern: RegExp) => whole([...html.matchAll(pattern)].map(([, src = '']) => src))
+  const run = new Set([...named(/<script\b[^>]+src="([^"]+\.js[^"]*)"/g), ...whole(JSON.parse(runs))])
+  const asked = new Set([...run, ...named(/<link\b[^>]+href="([^"]+\.js[^"]*)"/g), ...whole(JSON.parse(fetches))])
   await page.close()
   return {
     path,

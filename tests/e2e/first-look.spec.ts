@@ -44,3 +44,43 @@ test('E15 the menu and the running order can be read before any script runs, and
     expect(await page.evaluate(() => Number(Reflect.get(window, 'shifted')))).toBeLessThan(0.1)
   }
 })
+
+test('E18 a screen is painted before its scripts are asked for, and they come packed, to be kept for a year', async ({
+  browser,
+}) => {
+  const page = await demoPage(browser)
+  const scripts: { readonly at: string; readonly headers: Record<string, string> }[] = []
+  page.on('response', (response) => {
+    if (response.url().endsWith('.js')) scripts.push({ at: response.url(), headers: response.headers() })
+  })
+  await page.goto(`/evenings/${demoEveningId()}/menu`)
+  await ready(page)
+  const { painted, asked } = await page.evaluate(() => ({
+    painted: performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? Number.NaN,
+    asked: performance.getEntriesByType('resource').flatMap(({ name, startTime }) => (name.endsWith('.js') ? [startTime] : [])),
+  }))
+  expect(asked.length).toBeGreaterThan(10)
+  expect(Math.min(...asked)).toBeGreaterThan(painted)
+  expect(scripts.length).toBeGreaterThan(10)
+  for (const { at, headers } of scripts) {
+    expect([at, headers['content-encoding']]).toEqual([at, expect.stringMatching(/^(br|gzip)$/)])
+    expect(headers['cache-control']).toContain('immutable')
+    expect(headers['x-content-type-options']).toBe('nosniff')
+  }
+})
+
+test('E18 a screen in the background comes alive, and so does one in a browser that does not say when it has painted', async ({
+  browser,
+}) => {
+  for (const lacks of [
+    () => Object.defineProperty(Document.prototype, 'hidden', { get: () => true }),
+    () => Object.defineProperty(PerformanceObserver.prototype, 'observe', { value: () => undefined }),
+  ]) {
+    const page = await demoPage(browser)
+    await page.addInitScript(lacks)
+    await page.goto(`/evenings/${demoEveningId()}/menu`)
+    await ready(page)
+    await expect(page.locator('div[inert]')).toHaveCount(0)
+    await page.context().close()
+  }
+})
