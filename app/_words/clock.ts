@@ -1,18 +1,24 @@
 import type { At } from '#lib/domain/atoms.ts'
-import type { EveningClock } from '#lib/domain/time.ts'
+import { dateAt, type EveningClock } from '#lib/domain/time.ts'
+import { offsetAt } from '#lib/domain/zone.ts'
 
-const LOCALE = 'en-GB'
+const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday']
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+]
 
-const formatters = new Map<string, Intl.DateTimeFormat>()
-const formatter = (key: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat => {
-  const found = formatters.get(key)
-  if (found) return found
-  const made = new Intl.DateTimeFormat(LOCALE, options)
-  formatters.set(key, made)
-  return made
-}
-
-/** A screen says the same few hundred moments again and again, and each takes the browser 5 to 20 µs to work out. */
+/** A screen says the same few hundred moments again and again, and each takes the browser some µs to work out. */
 const rememberedBy = (say: (instant: string | number, zone: string) => string) => {
   const zones = new Map<string, Map<string | number, string>>()
   return (instant: string | number, zone: string): string => {
@@ -28,19 +34,16 @@ const rememberedBy = (say: (instant: string | number, zone: string) => string) =
 }
 const MOST_REMEMBERED = 5_000
 
+const msOf = (instant: string | number): number => new Date(instant).getTime()
+
 /** "19:22" in the evening's zone. */
-export const clockText = rememberedBy((instant, zone) =>
-  formatter(`clock ${zone}`, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone: zone }).format(new Date(instant)),
-)
+export const clockText = rememberedBy((instant, zone) => {
+  const at = msOf(instant)
+  return new Date(at + offsetAt(zone, at)).toISOString().slice(11, 16)
+})
 
 /** yyyy-mm-dd of an instant in a zone. */
-export const dateText = rememberedBy((instant, zone) => {
-  const parts = formatter(`date ${zone}`, { year: 'numeric', month: '2-digit', day: '2-digit', timeZone: zone }).formatToParts(
-    new Date(instant),
-  )
-  const part = (type: string) => parts.find((piece) => piece.type === type)?.value ?? ''
-  return `${part('year')}-${part('month')}-${part('day')}`
-})
+export const dateText = rememberedBy((instant, zone) => dateAt(zone, msOf(instant)))
 
 const noon = (date: string, day = 0): number => Date.parse(`${date}T12:00:00Z`) + day * 86_400_000
 
@@ -49,19 +52,22 @@ export const dayOf = (clock: EveningClock, instant: string | number): number =>
   Math.round((noon(dateText(instant, clock.zone)) - noon(clock.date)) / 86_400_000)
 
 /** "Saturday", by the day counted from the evening's date. */
-export const dayName = (date: string, day: number): string =>
-  formatter('weekday', { weekday: 'long', timeZone: 'UTC' }).format(noon(date, day))
+export const dayName = (date: string, day: number): string => WEEKDAYS[new Date(noon(date, day)).getUTCDay()] ?? ''
 
 /** "Sat". */
 export const shortDay = (date: string, day: number): string => dayName(date, day).slice(0, 3)
 
+/** "5 December" */
+const dayAndMonth = (date: string): string => {
+  const at = new Date(noon(date))
+  return `${at.getUTCDate()} ${MONTHS[at.getUTCMonth()]}`
+}
+
 /** "Saturday 5 December". */
-export const longDate = (date: string): string =>
-  formatter('long', { weekday: 'long', day: 'numeric', month: 'long', timeZone: 'UTC' }).format(noon(date)).replace(',', '')
+export const longDate = (date: string): string => `${dayName(date, 0)} ${dayAndMonth(date)}`
 
 /** "Sat 5 December". */
-export const mediumDate = (date: string): string =>
-  formatter('medium', { weekday: 'short', day: 'numeric', month: 'long', timeZone: 'UTC' }).format(noon(date)).replace(',', '')
+export const mediumDate = (date: string): string => `${shortDay(date, 0)} ${dayAndMonth(date)}`
 
 /** "19:30" on the evening's own day, "Thursday 17:00" on another. */
 export const atText = (date: string, at: At): string => (at.day === 0 ? at.time : `${dayName(date, at.day)} ${at.time}`)

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { Temporal } from 'temporal-polyfill'
-import { describe, expect, test } from 'vitest'
+import { describe, expect, test, vi } from 'vitest'
 import { durationOf, isDuration, secondsOf, ticksDown, ticksUp } from '#lib/domain/duration.ts'
 import {
   dateAt,
@@ -15,7 +15,7 @@ import {
   wallTimeOfMs,
   wallTimeOfTick,
 } from '#lib/domain/time.ts'
-import { isZone } from '#lib/domain/zone.ts'
+import { isZone, offsetAt } from '#lib/domain/zone.ts'
 
 const minutesBetween = (clock: { date: string; zone: string }, from: [number, string], to: [number, string]): number =>
   (epochMsOf(clock, { day: to[0], time: to[1] }) - epochMsOf(clock, { day: from[0], time: from[1] })) / 60_000
@@ -167,4 +167,24 @@ test('T3 names of zones and dates are checked', () => {
   ])
   expect(dateAt('Pacific/Auckland', Date.UTC(2026, 10, 25, 13), 4)).toBe('2026-11-30')
   expect(daysUntil({ date: '2026-12-05', zone: 'Europe/London' }, '2026-11-25')).toBe(10)
+})
+
+// What the browser has stands in the place of DateTimeFormat, which Node's own tests go by.
+test('T1 with Temporal the clocks of every zone are the same as with DateTimeFormat', async () => {
+  const toZoned = vi.spyOn(Temporal.Instant.prototype, 'toZonedDateTimeISO')
+  vi.stubGlobal('Temporal', Temporal)
+  vi.resetModules()
+  const here = await import('#lib/domain/zone.ts')
+  vi.unstubAllGlobals()
+  const zones = Intl.supportedValuesOf('timeZone')
+  expect(zones.length).toBeGreaterThan(300)
+  for (const zone of zones)
+    for (const year of [1890, 1945, 1996, 2026, 2037])
+      for (const month of [0, 3, 6, 9]) {
+        const at = Date.UTC(year, month, 26, 1, 10, 7)
+        expect([zone, at, here.offsetAt(zone, at)]).toEqual([zone, at, offsetAt(zone, at)])
+      }
+  expect(toZoned.mock.calls.length).toBeGreaterThan(zones.length * 20)
+  for (const name of ['Europe/London', 'europe/london', 'UTC', 'Mars/Base', '+02:00', 'E', ''])
+    expect([name, here.isZone(name)]).toEqual([name, isZone(name)])
 })
