@@ -48,6 +48,9 @@ const within = (timers: Timers, done: Promise<unknown>): Promise<void> =>
 export const openKeeping = async (database: string, doc: Y.Doc, timers: Timers): Promise<Keeping | null> => {
   if (!(await can(timers))) return null
   const stored = new IndexeddbPersistence(database, doc)
+  // Listening for edits while it reads, it would have all that it reads written out once more; what is edited before, it stores as it reads.
+  doc.off('update', stored._storeUpdate)
+  stored.on('synced', () => doc.on('update', stored._storeUpdate))
   await within(timers, stored.whenSynced)
   return {
     isOrigin: (origin) => origin === stored,

@@ -1,3 +1,4 @@
+import { inGaps } from './gaps.ts'
 import { browserOrder } from './local-order.ts'
 import { type OpenPlan, openPlan } from './open-plan.ts'
 import { browserShelf } from './shelf.ts'
@@ -26,6 +27,7 @@ export const openInBrowser = (eveningId: string, userId: string): OpenPlan => {
     timers: realTimers,
     shelf: browserShelf(),
     frame,
+    inGaps,
     local: browserOrder(() => now()),
     dice: randomPart,
   })

@@ -2,7 +2,7 @@ import { clearDocument } from 'y-indexeddb'
 import type { Awareness } from 'y-protocols/awareness'
 import * as Y from 'yjs'
 import type { Evening } from '#lib/domain/evening.ts'
-import { type PlanReading, readPlan } from '#lib/plan/read.ts'
+import { type PlanReading, readAhead, readPlan } from '#lib/plan/read.ts'
 import type { Say } from '#lib/plan/say.ts'
 import { openUndo } from '#lib/plan/undo.ts'
 import { Hello, OrderMessage, type Outcome } from '#lib/plan/wire.ts'
@@ -56,6 +56,8 @@ export interface Surroundings {
   readonly shelf: Shelf
   /** Runs before the next picture is drawn. */
   readonly frame: (run: () => void) => () => void
+  /** Does long work without keeping the page from answering, then goes on. */
+  readonly inGaps: (work: Iterator<unknown>, then: () => void) => () => void
   readonly local: LocalOrder
   /** In 0..1. */
   readonly dice: () => number
@@ -145,10 +147,11 @@ export const openPlan = (around: Surroundings): OpenPlan => {
   const refreshSoon = () => {
     if (waits) return
     waits = true
-    const cancel = around.frame(() => {
+    const read = () => {
       waits = false
       refresh()
-    })
+    }
+    const cancel = reading === null ? around.inGaps(readAhead(doc), read) : around.frame(read)
     cancelFrame = () => {
       waits = false
       cancel()
@@ -249,6 +252,8 @@ export const openPlan = (around: Surroundings): OpenPlan => {
     const database = copies.database()
     if (database !== null) await keep(database)
     if (closed) return
+    await new Promise<void>((read) => around.inGaps(readAhead(doc), read))
+    if (closed) return
     refresh()
     let wasOffline = false
     connection = connect({
@@ -293,7 +298,10 @@ export const openPlan = (around: Surroundings): OpenPlan => {
     })
     publish()
   }
-  doc.on('update', refreshSoon)
+  // Not on an update, which would be written out for this.
+  doc.on('afterTransaction', ({ changed }) => {
+    if (changed.size > 0) refreshSoon()
+  })
   lookAgain()
   void start()
 

@@ -1,5 +1,13 @@
-/** Lets the browser answer and draw before more is done. */
-const pause = (): Promise<void> => new Promise((resume) => setTimeout(resume))
+import { pause } from './gaps.ts'
+
+/** What the rest stands on, the least first. */
+const PARTS = [
+  () => import('yjs'),
+  () => import('#lib/domain/atoms.ts'),
+  () => import('#lib/plan/wire.ts'),
+  () => import('#lib/domain/menu.ts'),
+  () => import('#lib/plan/layout.ts'),
+]
 
 /**
  * What opens a plan in the browser. It is come by in parts, so that a slow phone is never held up for as long as all of them take to
@@ -7,9 +15,9 @@ const pause = (): Promise<void> => new Promise((resume) => setTimeout(resume))
  * Yjs on the server would not know this one's documents.
  */
 export const loadProgram = async () => {
-  await import('yjs')
-  await pause()
-  await import('#lib/plan/wire.ts')
-  await pause()
+  for (const load of PARTS) {
+    await load()
+    await pause()
+  }
   return import('./open-in-browser.ts')
 }

@@ -1,6 +1,7 @@
 'use client'
 
 import { type ComponentType, startTransition, useEffect, useState } from 'react'
+import { pause } from '#app/_sync/gaps.ts'
 import { whenIdle } from '#app/_sync/when-idle.ts'
 
 const Missing = () => <p role="status">This part could not be fetched. Open the page again when there is a connection.</p>
@@ -14,13 +15,19 @@ export const laterPiece =
 /** False while the page is being made ready, then true; meanwhile `pieces` are fetched, also for when there is no connection. */
 export const useIdle = (pieces: readonly (() => Promise<unknown>)[]): boolean => {
   const [isIdle, setIdle] = useState(false)
-  useEffect(
-    () =>
-      whenIdle(() => {
-        for (const fetch of pieces) void fetch()
-        startTransition(() => setIdle(true))
-      }),
-    [pieces],
-  )
+  useEffect(() => {
+    let isLeft = false
+    const callOff = whenIdle(async () => {
+      for (const fetch of pieces) {
+        void fetch()
+        await pause()
+      }
+      if (!isLeft) startTransition(() => setIdle(true))
+    })
+    return () => {
+      isLeft = true
+      callOff()
+    }
+  }, [pieces])
   return isIdle
 }

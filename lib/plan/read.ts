@@ -3,6 +3,7 @@ import type * as z from 'zod/mini'
 import { EVENING_FORMAT, type Evening } from '#lib/domain/evening.ts'
 import { Claim, NightFact, nightKey } from '#lib/domain/people.ts'
 import {
+  ENTRY_ROOTS,
   type EntryOf,
   type EntryRoot,
   EVENING_FIELDS,
@@ -55,6 +56,18 @@ export const readPlan = (doc: Y.Doc): PlanReading => {
     guests: [],
   }
   return { evening, reports, meta: meta.success ? meta.data : null }
+}
+
+/**
+ * Reads the entries one by one, and pauses after each: what has been read is remembered, so that `readPlan` has little left to
+ * do. For a plan's first reading, which takes longer than a person should wait for an answer to a press.
+ */
+export function* readAhead(doc: Y.Doc): Generator<undefined, void> {
+  for (const root of ENTRY_ROOTS)
+    for (const [id, value] of rootMap(doc, root)?.entries() ?? []) {
+      if (value instanceof Y.Map && isId(id)) readEntry(root, id, value)
+      yield
+    }
 }
 
 const fieldsOf = (doc: Y.Doc, root: Root): Record<string, unknown> => Object.fromEntries(rootMap(doc, root)?.entries() ?? [])

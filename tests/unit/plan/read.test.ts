@@ -1,10 +1,10 @@
 import fc from 'fast-check'
-import { describe, expect, test } from 'vitest'
+import { describe, expect, test, vi } from 'vitest'
 import * as Y from 'yjs'
 import { checkEvening } from '#lib/domain/check.ts'
 import { Evening } from '#lib/domain/evening.ts'
 import { ENTRY_ROOTS, FIELDS, ROOTS } from '#lib/plan/layout.ts'
-import { readPlan } from '#lib/plan/read.ts'
+import { readAhead, readPlan } from '#lib/plan/read.ts'
 import { inReadingOrder } from '#lib/plan/reading-order.ts'
 import { readEvening } from '#tests/support/read-evening.ts'
 import { copyOf, planOf } from './open-plan.ts'
@@ -53,6 +53,21 @@ describe('writing and reading', () => {
       by: cook.id,
     })
     expect(JSON.stringify(copyOf(planOf(evening)).toJSON())).not.toContain('"portion"')
+  })
+
+  test('L1 what is read ahead, entry by entry, is not read again, and gives the same reading', () => {
+    const evening = readEvening('a-lamb')
+    const doc = copyOf(planOf(evening))
+    const ways = FIELDS.steps.get('ways')?.schema
+    if (!ways) throw new Error('steps have no ways')
+    const read = vi.spyOn(ways, 'safeParse')
+    const pieces = [...readAhead(doc)]
+    expect(pieces).toHaveLength(ENTRY_ROOTS.reduce((sum, root) => sum + doc.getMap(root).size, 0))
+    expect(read.mock.calls).toHaveLength(evening.steps.length)
+    expect(readPlan(doc)).toEqual(readPlan(copyOf(planOf(evening))))
+    // Once more for the copy alone.
+    expect(read.mock.calls).toHaveLength(2 * evening.steps.length)
+    read.mockRestore()
   })
 
   test('L1 an entry that did not change is the same object at the next reading', () => {

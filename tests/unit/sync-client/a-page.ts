@@ -43,6 +43,11 @@ export const aPage = (at: {
     timers: at.timers ?? realTimers,
     shelf: at.shelf,
     frame: soon,
+    inGaps: (work, then) =>
+      soon(() => {
+        while (!work.next().done);
+        then()
+      }),
     local: at.local ?? localOrder,
     dice: at.dice ?? Math.random,
   })
