@@ -4,7 +4,7 @@ import { findBrowser } from './support/find-browser.ts'
 const isRoot = process.getuid?.() === 0
 
 /** What a width does not change is looked at once, where it is wide. */
-const ONCE = / (G10|E1|E2|E3|E4|E6|E9|E10|E11|E12|E14|E17|Y6|U10 a dish|U70|U73|PR6) /
+const ONCE = / (G10|E1|E2|E3|E4|E6|E9|E10|E11|E12|E14|E17|E18|Y6|U10 a dish|U70|U73|PR6) /
 /** And this where it is narrow. */
 const PHONE = / (E7|E13|E15|E16|U10 a finger) /
 

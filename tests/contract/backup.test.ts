@@ -14,6 +14,7 @@ import { eveningOf } from '#server/evenings/create.ts'
 import { printSummary } from '#server/evenings/summary.ts'
 import { RefuseStart } from '#server/refuse-start.ts'
 import { root } from '#server/root.ts'
+import { LIMITS } from '#server/sync/limits.ts'
 import { openPlanTables } from '#server/sync/plan-tables.ts'
 import { bundled } from '#tests/support/bundled.ts'
 import { memberIn, planDatabase } from '#tests/support/plan-database.ts'
@@ -107,11 +108,11 @@ test(`DA1 DA3 a backup made while people edit is whole and holds all that was sa
   const epoch = client.hello?.epoch
   const maker = await backupProcess(dataFolder, folder)
 
-  // Edits go on as fast as they are saved, from here until the server is killed.
+  // Edits go on as fast as they are saved and may come, from here until the server is killed.
   let edits = 0
   const edit = () => setFields(client.doc, 'kitchens', 'home', { name: `Kitchen ${edits++}` })
-  line.socket.on('message', () => client.acked === client.sent && edits < 100_000 && edit())
-  edit()
+  const editing = setInterval(() => client.acked === client.sent && edit(), 1000 / (LIMITS.messagesASecond * 0.8))
+  line.socket.on('close', () => clearInterval(editing))
 
   for (let n = 0; n < 3; n += 1) {
     const { ackedClock } = client
