@@ -49,10 +49,10 @@ type Result = NonNullable<Awaited<ReturnType<typeof lighthouse>>>['lhr']
 
 /** Null: the trace does not say when the page was gone to, which happens to one look in some twenty. */
 const readLook = (url: string, { categories, audits, finalDisplayedUrl, runtimeError, environment }: Result): Look | null => {
+  if (runtimeError?.code === 'NO_NAVSTART') return null
   if (runtimeError) throw new Error(`${url}: ${runtimeError.message}`)
   // Sent elsewhere, to the sign-in page, say, it would be that page's figures.
   if (finalDisplayedUrl !== url) throw new Error(`${url} led to ${finalDisplayedUrl}`)
-  if (audits['total-blocking-time']?.errorMessage?.includes('NO_NAVSTART')) return null
   const scores = CATEGORIES.map((name) => {
     const score = categories[name]?.score
     if (typeof score !== 'number') throw new Error(`${url}: no figure for ${name}`)
