@@ -5,7 +5,18 @@ import { becauseText } from '#app/_words/because.ts'
 import { careWords, keepWords, roleWords, stateWords, whereWords } from '#app/_words/care.ts'
 import { chanceText, tightText, waitFreeText } from '#app/_words/chance.ts'
 import { clashText, clashTitle, remedyPrice, remedyText } from '#app/_words/clash.ts'
-import { atText, clockText, countOf, dayOf, distanceText, listText, longDate } from '#app/_words/clock.ts'
+import {
+  atText,
+  clockText,
+  countOf,
+  dateText,
+  dayName,
+  dayOf,
+  distanceText,
+  listText,
+  longDate,
+  mediumDate,
+} from '#app/_words/clock.ts'
 import { durationText, minutesText, readDuration, readSpan, spanText } from '#app/_words/duration.ts'
 import { faultText } from '#app/_words/fault.ts'
 import { heatText, readHeat } from '#app/_words/heat.ts'
@@ -361,4 +372,35 @@ test('U4 a short form of a step is never longer than asked and never empty', () 
       expect(short.length).toBeLessThanOrEqual(most)
     }),
   )
+})
+
+test('U5 clocks and dates are those of DateTimeFormat in British English, day after day and in all kinds of zones', () => {
+  const format = (options: Intl.DateTimeFormatOptions) => new Intl.DateTimeFormat('en-GB', options)
+  const named = { day: 'numeric', month: 'long', timeZone: 'UTC' } as const
+  const [long, medium, weekday] = [
+    format({ ...named, weekday: 'long' }),
+    format({ ...named, weekday: 'short' }),
+    format({ weekday: 'long', timeZone: 'UTC' }),
+  ]
+  const days = Array.from({ length: 387 }, (_, day) => Date.UTC(2027, 11, 20, 12) + day * 86_400_000)
+  const dateOf = (at: number) => new Date(at).toISOString().slice(0, 10)
+  expect(days.map((at) => longDate(dateOf(at)))).toEqual(days.map((at) => long.format(at).replace(',', '')))
+  expect(days.map((at) => mediumDate(dateOf(at)))).toEqual(days.map((at) => medium.format(at).replace(',', '')))
+  expect(days.map((at) => dayName(dateOf(at), 3))).toEqual(days.map((at) => weekday.format(at + 3 * 86_400_000)))
+  const moments = Array.from({ length: 1100 }, (_, at) => Date.UTC(2026, 2, 20) + at * 31_234_567)
+  for (const timeZone of [
+    'Europe/London',
+    'Asia/Kathmandu',
+    'Pacific/Chatham',
+    'America/St_Johns',
+    'Pacific/Kiritimati',
+    'UTC',
+  ]) {
+    const clock = format({ hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone })
+    const numbers = format({ year: 'numeric', month: '2-digit', day: '2-digit', timeZone })
+    expect(moments.map((at) => clockText(at, timeZone))).toEqual(moments.map((at) => clock.format(at)))
+    expect(moments.map((at) => dateText(at, timeZone))).toEqual(
+      moments.map((at) => numbers.format(at).split('/').reverse().join('-')),
+    )
+  }
 })
