@@ -2,7 +2,7 @@
 
 import { useEffect } from 'react'
 import { usePlan } from '#app/_sync/use-plan.ts'
-import { whenCalm } from '#app/_sync/when-idle.ts'
+import { whenIdle } from '#app/_sync/when-idle.ts'
 import { forgetPages, keepPages } from './keep-pages.ts'
 
 /** Keeps this evening's pages of the night on this device, and none of them once the evening is closed to this person. */
@@ -17,7 +17,7 @@ export function KeepPages({ eveningId }: { readonly eveningId: string }) {
     }
     // All that was built is fetched for it: not while this page is being made ready.
     let stop = (): void => undefined
-    const callOff = whenCalm(() => {
+    const callOff = whenIdle(() => {
       stop = keepPages(eveningId, evening.name)
     })
     return () => {

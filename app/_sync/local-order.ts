@@ -3,7 +3,7 @@ import type { RunningOrder } from '#lib/domain/running-order.ts'
 import type { HashAsked, HashTold } from './hash-worker.ts'
 import type { Known } from './order-state.ts'
 import type { PlanAsked, PlanTold } from './order-worker.ts'
-import { whenCalm } from './when-idle.ts'
+import { whenIdle } from './when-idle.ts'
 
 /** Works out on this device what the server works out: the hash of a plan's problem, and without a connection its order. */
 export interface LocalOrder {
@@ -39,13 +39,13 @@ interface Line {
 
 /**
  * Hashes, plans and trials have a worker each: a plan takes a second, and the next edit does not wait for it. The first is started at
- * once, for no order is shown without it; the second when that has answered and the page is calm, for without a connection its
+ * once, for no order is shown without it; the second when that has answered and the page is idle, for without a connection its
  * program cannot be fetched any more; the third when something is first tried. Planned is from the moment that `now` says.
  */
 export const openLocalOrder = (
   spawn: (task: Task) => Worker,
   now: () => number = Date.now,
-  idle: (run: () => void) => () => void = whenCalm,
+  idle: (run: () => void) => () => void = whenIdle,
 ): LocalOrder => {
   let jobs = 0
   let callOff: (() => void) | null = null

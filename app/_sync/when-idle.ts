@@ -10,14 +10,3 @@ export const whenIdle = (run: () => void): (() => void) => {
   const asked = requestIdleCallback(run, { timeout: AT_LAST_MS })
   return () => cancelIdleCallback(asked)
 }
-
-const CALM_MS = 2_000
-
-/** The same, but not in the first gap between what makes the page ready: for what is not for this page, and takes much. */
-export const whenCalm = (run: () => void): (() => void) => {
-  let callOff = () => clearTimeout(asked)
-  const asked = setTimeout(() => {
-    callOff = whenIdle(run)
-  }, CALM_MS)
-  return () => callOff()
-}

@@ -123,7 +123,7 @@ const measure = async (context: BrowserContext, address: string, id: string, wid
   await page.goto(`/evenings/${id}/order`)
   await ready(page)
   await page.locator('main[data-order="current"] [data-key]').first().waitFor()
-  // What a page keeps for when there is no connection is fetched once it has been calm for a while, and is not what is measured here.
+  // What a page keeps for when there is no connection is fetched when it is idle, and is not what is measured here.
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
   const cookie = (await context.cookies()).map(({ name, value }) => `${name}=${value}`).join('; ')
   const client = await join(Number(new URL(address).port), `/sync/${id}`, {
