@@ -59,7 +59,6 @@ export const paintFirst = (request: IncomingMessage, response: ServerResponse): 
     isHtml = String(response.getHeader('content-type')).startsWith('text/html')
     if (isHtml) {
       response.removeHeader('content-length')
-      response.appendHeader('vary', 'Accept-Encoding')
       if (takesGzip) response.setHeader('content-encoding', 'gzip')
     }
     return writeHead.apply(response, head)
