@@ -27,8 +27,11 @@ const slowdownFor = (machine: number): number => (machine < 1500 ? 2 : 4)
 
 /** In a browser of its own that nobody else steers, as Lighthouse's own program looks; a debugger beside it slows the page down. */
 const look = async (url: string, profile: string, preset: Preset, slowdown: number): Promise<Look | null> => {
+  const chromePath = findBrowser()
   const chrome = await launch({
-    ...{ chromePath: findBrowser() ?? undefined, userDataDir: profile, logLevel: 'error' },
+    ...(chromePath !== null && { chromePath }),
+    userDataDir: profile,
+    logLevel: 'error',
     chromeFlags: ['--headless=new', '--hide-scrollbars', ...(process.getuid?.() === 0 ? ['--no-sandbox'] : [])],
   })
   try {
